@@ -1,0 +1,15 @@
+/** Identity of an entity: a short prefix and a number (`W12`), unique in its table. */
+export type Id = string;
+
+/**
+ * The next free id with this prefix: one above the highest in use, so that ids never depend on a clock or on chance.
+ */
+export function nextId(prefix: string, taken: Iterable<Id>): Id {
+  let top = 0;
+  for (const id of taken) {
+    if (!id.startsWith(prefix)) continue;
+    const n = Number(id.slice(prefix.length));
+    if (Number.isSafeInteger(n) && n > top) top = n;
+  }
+  return `${prefix}${top + 1}`;
+}

@@ -1,0 +1,291 @@
+import * as z from 'zod/mini';
+import { FAR } from '../base/units.ts';
+
+/**
+ * The shape of a plan: one strict schema per table, with the default of each field in one place.
+ *
+ * Lengths are integer mm, x east and y south from an origin that the job chooses, z up from the ground level's
+ * finished floor. Percentages and minutes are integers, money integer cents. Nothing derived is stored.
+ */
+export const FORMAT_VERSION = 1;
+
+const id = z.string().check(z.regex(/^[A-Za-z][A-Za-z0-9_-]{0,39}$/));
+const words = z.string().check(z.maxLength(400));
+const coordinate = z.int().check(z.gte(-FAR), z.lte(FAR));
+const length = z.int().check(z.gte(0), z.lte(FAR));
+const size = z.int().check(z.gte(1), z.lte(FAR));
+const point = z.readonly(z.tuple([coordinate, coordinate]));
+const outline = z.readonly(z.array(point).check(z.minLength(3), z.maxLength(2000)));
+const chain = z.readonly(z.array(point).check(z.minLength(2), z.maxLength(2000)));
+const degrees = z.number().check(z.gte(-360), z.lte(360));
+const percent = (top: number) => z.int().check(z.gte(0), z.lte(top));
+const cents = z.int().check(z.gte(0), z.lte(1_000_000_000));
+const minutes = z.int().check(z.gte(0), z.lte(100_000));
+const letter = z.string().check(z.regex(/^[A-Z]$/));
+const or = z._default;
+
+/** `tile` lay-in ceiling with room above it; `open` no ceiling; `hard` closed board or plaster without access. */
+export const ceilingKind = z.enum(['tile', 'open', 'hard']);
+const ceiling = z.readonly(
+  z.strictObject({ kind: or(ceilingKind, 'open'), height: or(length, 2743) }),
+);
+
+const job = z.strictObject({
+  name: or(words, 'Untitled job'),
+  address: or(words, ''),
+  client: or(words, ''),
+  preparedBy: or(words, ''),
+  revision: or(words, 'A'),
+  units: or(z.enum(['ft', 'm']), 'ft'),
+  /** Where north is, in degrees clockwise from the top of the drawing. */
+  north: or(degrees, 0),
+});
+
+/** How lengths are found: the factors, prices and allowances of the routing contract, and the limits. */
+const settings = z.strictObject({
+  outletSlack: or(length, 300),
+  fieldLoop: or(length, 0),
+  closetLoop: or(length, 3000),
+  wastePercent: or(percent(100), 10),
+  orderStep: or(size, 305),
+  cordCloset: or(length, 914),
+  /** ANSI/TIA-568.0: permanent link at most 90 m, channel at most 100 m. */
+  linkLimit: or(size, 90_000),
+  channelLimit: or(size, 100_000),
+  nearPercent: or(percent(100), 90),
+  powerReach: or(length, 1829),
+  /** A box of cable: 1000 ft = 304.8 m exactly. */
+  boxLength: or(size, 304_800),
+  tileFactor: or(percent(1000), 100),
+  openFactor: or(percent(1000), 120),
+  hardFactor: or(percent(1000), 150),
+  pathwayFactor: or(percent(1000), 80),
+  framedPrice: or(length, 1000),
+  masonryPrice: or(length, 2000),
+  ratedPrice: or(length, 2000),
+  bendPrice: or(length, 100),
+  tileClearance: or(length, 150),
+  openBelowDeck: or(length, 300),
+  hardBelowCeiling: or(length, 50),
+});
+
+/** The price book: what one of each costs, and how long one drop takes. All invented until somebody edits them. */
+const prices = z.strictObject({
+  currency: or(words, '$'),
+  cableBox: or(cents, 18_500),
+  jack: or(cents, 550),
+  plate: or(cents, 250),
+  bracket: or(cents, 220),
+  ceilingBox: or(cents, 900),
+  floorBox: or(cents, 16_500),
+  pole: or(cents, 14_000),
+  panel24: or(cents, 6_500),
+  panel48: or(cents, 11_500),
+  support: or(cents, 325),
+  deviceCord: or(cents, 450),
+  closetCord: or(cents, 350),
+  label: or(cents, 20),
+  sleeve: or(cents, 1_800),
+  coreDrill: or(cents, 9_500),
+  firestop: or(cents, 4_500),
+  seal: or(cents, 6_000),
+  labourHour: or(cents, 8_500),
+  minutesTile: or(minutes, 70),
+  minutesOpen: or(minutes, 60),
+  minutesHard: or(minutes, 115),
+  /** Each further cable to the same outlet, as a share of the first. */
+  furtherCablePercent: or(percent(100), 50),
+  minutesJob: or(minutes, 480),
+  markupPercent: or(percent(1000), 20),
+  taxPercent: or(percent(100), 0),
+});
+
+const level = z.strictObject({
+  name: or(words, 'Ground level'),
+  elevation: or(coordinate, 0),
+  /** Underside of the structure above the floor of this level. */
+  deck: or(length, 3658),
+  /** What holds where no zone covers a point. */
+  ceiling: or(ceiling, { kind: 'open', height: 3658 }),
+  area: or(letter, 'A'),
+  /** Turn of the building lines against x, in degrees clockwise as drawn. */
+  frameAngle: or(degrees, 0),
+});
+
+/** A known length drawn on a picture: two places in picture pixels, and the real length between them. */
+const knownLength = z.nullable(
+  z.readonly(
+    z.strictObject({
+      a: z.readonly(z.tuple([z.number(), z.number()])),
+      b: z.readonly(z.tuple([z.number(), z.number()])),
+      length: size,
+    }),
+  ),
+);
+
+const background = z.strictObject({
+  level: id,
+  name: or(words, ''),
+  /** Hash of the picture's bytes; the bytes are kept beside the plan. */
+  asset: z.string().check(z.regex(/^[0-9a-f]{16,64}$/)),
+  /** Size of the picture in its own pixels. */
+  width: size,
+  height: size,
+  /** Where the picture's top left corner lies. */
+  origin: or(point, [0, 0]),
+  mmPerPixel: or(z.number().check(z.gt(0), z.lte(100_000)), 10),
+  turn: or(z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]), 0),
+  opacity: or(percent(100), 60),
+  hidden: or(z.boolean(), false),
+  /** The length that set the scale; null while nobody has. */
+  scale: or(knownLength, null),
+  /** A second length, to see how far the scale is off. */
+  check: or(knownLength, null),
+});
+
+const zone = z.strictObject({
+  level: id,
+  name: or(words, ''),
+  area: or(letter, 'A'),
+  outline,
+  ceiling: or(ceiling, { kind: 'tile', height: 2743 }),
+  /** Elevation of the cable above this level's floor; null follows from the ceiling. */
+  cableElevation: or(z.nullable(length), null),
+});
+
+const wall = z.strictObject({
+  level: id,
+  a: point,
+  b: point,
+  thickness: or(size, 124),
+  construction: or(z.enum(['framed', 'masonry', 'insulated']), 'framed'),
+  /** Whether the wall stops at the ceiling grid or goes on to the deck. */
+  top: or(z.enum(['grid', 'deck']), 'grid'),
+  rated: or(z.boolean(), false),
+  exterior: or(z.boolean(), false),
+});
+
+const keepout = z.strictObject({
+  level: id,
+  name: or(words, 'Keep out'),
+  outline,
+  clearance: or(length, 0),
+});
+
+const pathway = z.strictObject({
+  level: id,
+  kind: or(
+    z.enum(['hook-line', 'tray', 'conduit', 'raceway', 'sleeve', 'under-slab']),
+    'hook-line',
+  ),
+  name: or(words, ''),
+  points: chain,
+  /** Above this level's floor; null follows the ceiling. */
+  elevation: or(z.nullable(coordinate), null),
+  size: or(words, ''),
+});
+
+const closet = z.strictObject({
+  level: id,
+  name: or(words, 'Network closet'),
+  at: point,
+  /** Height of the termination above the floor. */
+  height: or(length, 1500),
+  ports: or(z.int().check(z.gte(1), z.lte(10_000)), 48),
+});
+
+const device = z.strictObject({
+  level: id,
+  kind: id,
+  name: or(words, ''),
+  at: point,
+  turn: or(degrees, 0),
+  /** Height of the device's port above the floor. */
+  height: or(length, 1100),
+  /** The device whose jack this one shares; null when it has a jack of its own. */
+  host: or(z.nullable(id), null),
+  cord: or(length, 2134),
+});
+
+const outlet = z.strictObject({
+  level: id,
+  at: point,
+  mount: or(z.enum(['wall', 'ceiling', 'pole', 'casework', 'floor']), 'wall'),
+  height: or(length, 457),
+  /** The drawn wall that it hangs on; null where none is drawn. */
+  wall: or(z.nullable(id), null),
+  /** `hand` once somebody has moved it; until then it follows its device. */
+  placed: or(z.enum(['auto', 'hand']), 'auto'),
+});
+
+const jack = z.strictObject({
+  outlet: id,
+  label: z.string().check(z.regex(/^[A-Z][0-9]{1,4}(-[0-9]{1,2})?$/)),
+  /** The device that it serves; null for a spare. */
+  device: or(z.nullable(id), null),
+  spare: or(z.boolean(), false),
+  /** The closet that somebody chose; null takes the one with the shortest cable. */
+  closet: or(z.nullable(id), null),
+});
+
+const power = z.strictObject({
+  level: id,
+  at: point,
+  name: or(words, ''),
+  height: or(length, 457),
+});
+
+/** Every table, in the order in which a file lists them. The three singletons hold one row, named after the table. */
+export const tableSchemas = {
+  job,
+  settings,
+  prices,
+  levels: level,
+  backgrounds: background,
+  zones: zone,
+  walls: wall,
+  keepouts: keepout,
+  pathways: pathway,
+  closets: closet,
+  devices: device,
+  outlets: outlet,
+  jacks: jack,
+  powers: power,
+} as const;
+
+export type TableName = keyof typeof tableSchemas;
+export const TABLES = Object.keys(tableSchemas) as readonly TableName[];
+/** Tables of one row: in a file they are the row itself. */
+export const SINGLETONS = ['job', 'settings', 'prices'] as const satisfies readonly TableName[];
+
+/** Fields that name a row of another table; the codec and the integrity of changes both read this. */
+export const REFERENCES: { readonly [T in TableName]?: Readonly<Record<string, TableName>> } = {
+  backgrounds: { level: 'levels' },
+  zones: { level: 'levels' },
+  walls: { level: 'levels' },
+  keepouts: { level: 'levels' },
+  pathways: { level: 'levels' },
+  closets: { level: 'levels' },
+  devices: { level: 'levels', host: 'devices' },
+  outlets: { level: 'levels', wall: 'walls' },
+  jacks: { outlet: 'outlets', device: 'devices', closet: 'closets' },
+  powers: { level: 'levels' },
+};
+
+/** The prefix of new ids in each table. */
+export const ID_PREFIX: Readonly<Record<TableName, string>> = {
+  job: 'job',
+  settings: 'settings',
+  prices: 'prices',
+  levels: 'L',
+  backgrounds: 'B',
+  zones: 'Z',
+  walls: 'W',
+  keepouts: 'K',
+  pathways: 'P',
+  closets: 'C',
+  devices: 'D',
+  outlets: 'O',
+  jacks: 'J',
+  powers: 'E',
+};

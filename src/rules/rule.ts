@@ -1,0 +1,39 @@
+import type { Message } from '../base/message.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { BoxPlan, Finding, Run, Severity } from '../results/types.ts';
+
+/** What a rule may look at; it never calls an engine. */
+export interface RuleContext {
+  readonly plan: Plan;
+  readonly kinds: KindRegistry;
+  readonly runs: readonly Run[];
+  readonly boxPlan: BoxPlan;
+}
+
+/** Where a rule comes from. */
+export interface RuleSource {
+  /** A published standard or handbook with its edition, or `common practice, no source`. */
+  readonly document: string;
+  readonly clause: string;
+}
+
+/** A value that the rule compares with: where it stands in the plan's settings, or a fixed one, and its clause. */
+export interface Limit {
+  readonly name: string;
+  readonly clause: string;
+}
+
+/**
+ * One thing that the survey checks. A file in this folder and a line in `index.ts`.
+ *
+ * `check` returns what it found; the words live beside it in the same file. It never throws on a user's data.
+ */
+export interface Rule {
+  readonly id: string;
+  readonly title: Message;
+  readonly severity: Severity;
+  readonly source: RuleSource;
+  readonly limits: readonly Limit[];
+  check(context: RuleContext): readonly Omit<Finding, 'rule' | 'severity' | 'source'>[];
+}
