@@ -24,3 +24,7 @@ export interface DeviceKind extends KindFacts {
 }
 
 export type KindRegistry = ReadonlyMap<string, DeviceKind>;
+
+/** The usual cord from jack to device: 7 ft; 3 ft is the other length that the trade supplies (common practice, no source). */
+export const DEVICE_CORD = 2134;
+export const SHORT_CORD = 914;

@@ -1,4 +1,4 @@
-import type { Transaction } from '../plan/change.ts';
+import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 
@@ -17,24 +17,14 @@ export interface AssetPort {
   put(asset: Asset): Promise<void>;
 }
 
-/** What is found again when the page is opened: the plan, its steps and how far they are undone. */
-export interface Saved {
-  readonly plan: Plan;
-  readonly steps: readonly Transaction[];
-  /** Steps that are in force; those beyond can be redone. */
-  readonly cursor: number;
-  readonly savedAt: number;
-}
-
-/** The journal of the open job on this device. */
+/** The journal of the open job on this device: cut at any moment, it loads to the last whole step. */
 export interface JournalPort {
-  load(): Promise<Saved | null>;
-  /** Starts anew from a plan that was opened or begun. */
-  begin(plan: Plan): Promise<void>;
-  /** Appends a step; steps beyond `cursor - 1` are forgotten. Resolves when it is safely kept. */
-  append(step: Transaction, cursor: number): Promise<void>;
-  /** Notes an undo or a redo. */
-  move(cursor: number): Promise<void>;
+  /** The job as it was left, with its steps; null on a device that has none. */
+  load(): Promise<History | null>;
+  /** Starts anew from a job that was opened or begun. */
+  begin(history: History): Promise<void>;
+  /** Keeps what came from one state to the next: a step, an undo or a redo. Resolves when it is safely kept. */
+  record(before: History, after: History): Promise<void>;
 }
 
 /** Computes surveys away from the screen; an answer that a newer question overtook is null. */

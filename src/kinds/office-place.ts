@@ -1,0 +1,21 @@
+import { msg } from '../base/message.ts';
+import { DEVICE_CORD, type DeviceKind } from './kind.ts';
+import { box } from './outlines.ts';
+
+export const officePlace: DeviceKind = {
+  id: 'office-place',
+  code: 'OF',
+  label: msg('Office place'),
+  hint: msg('a desk with a computer'),
+  mount: 'wall',
+  height: 760,
+  outletHeight: 457,
+  jacks: 1,
+  cord: DEVICE_CORD,
+  sharesWith: [],
+  power: 'receptacle',
+  network: 'staff',
+  footprint: { width: 1200, depth: 700 },
+  key: 'f',
+  symbol: box(),
+};

@@ -1,0 +1,21 @@
+import { msg } from '../base/message.ts';
+import { DEVICE_CORD, type DeviceKind } from './kind.ts';
+import { round } from './outlines.ts';
+
+export const phone: DeviceKind = {
+  id: 'phone',
+  code: 'PH',
+  label: msg('Phone'),
+  hint: msg('desk or wall phone'),
+  mount: 'wall',
+  height: 1170,
+  outletHeight: 457,
+  jacks: 1,
+  cord: DEVICE_CORD,
+  sharesWith: [],
+  power: 'data cable',
+  network: 'staff',
+  footprint: { width: 200, depth: 200 },
+  key: '',
+  symbol: round(),
+};
