@@ -124,7 +124,7 @@ const knownLength = z.nullable(
 );
 
 const background = z.strictObject({
-  level: id,
+  level: or(id, 'L1'),
   name: or(words, ''),
   /** Hash of the picture's bytes; the bytes are kept beside the plan. */
   asset: z.string().check(z.regex(/^[0-9a-f]{16,64}$/)),
@@ -144,7 +144,7 @@ const background = z.strictObject({
 });
 
 const zone = z.strictObject({
-  level: id,
+  level: or(id, 'L1'),
   name: or(words, ''),
   area: or(letter, 'A'),
   outline,
@@ -154,7 +154,7 @@ const zone = z.strictObject({
 });
 
 const wall = z.strictObject({
-  level: id,
+  level: or(id, 'L1'),
   a: point,
   b: point,
   thickness: or(size, 124),
@@ -166,14 +166,14 @@ const wall = z.strictObject({
 });
 
 const keepout = z.strictObject({
-  level: id,
+  level: or(id, 'L1'),
   name: or(words, 'Keep out'),
   outline,
   clearance: or(length, 0),
 });
 
 const pathway = z.strictObject({
-  level: id,
+  level: or(id, 'L1'),
   kind: or(
     z.enum(['hook-line', 'tray', 'conduit', 'raceway', 'sleeve', 'under-slab']),
     'hook-line',
@@ -186,7 +186,7 @@ const pathway = z.strictObject({
 });
 
 const closet = z.strictObject({
-  level: id,
+  level: or(id, 'L1'),
   name: or(words, 'Network closet'),
   at: point,
   /** Height of the termination above the floor. */
@@ -195,7 +195,7 @@ const closet = z.strictObject({
 });
 
 const device = z.strictObject({
-  level: id,
+  level: or(id, 'L1'),
   kind: id,
   name: or(words, ''),
   at: point,
@@ -208,7 +208,7 @@ const device = z.strictObject({
 });
 
 const outlet = z.strictObject({
-  level: id,
+  level: or(id, 'L1'),
   at: point,
   mount: or(z.enum(['wall', 'ceiling', 'pole', 'casework', 'floor']), 'wall'),
   height: or(length, 457),
@@ -229,7 +229,7 @@ const jack = z.strictObject({
 });
 
 const power = z.strictObject({
-  level: id,
+  level: or(id, 'L1'),
   at: point,
   name: or(words, ''),
   height: or(length, 457),

@@ -1,0 +1,225 @@
+import type { Id } from '../../base/ids.ts';
+import { msg } from '../../base/message.ts';
+import type { Point } from '../../geometry/point.ts';
+import { Draft } from '../change.ts';
+import { removeRows } from '../integrity.ts';
+import { followDevices, followWalls, nearestFace } from '../outlet-place.ts';
+import {
+  type AnyEntity,
+  type Device,
+  makeRow,
+  onLevel,
+  type Plan,
+  type Ref,
+  type Wall,
+} from '../plan.ts';
+import type { TableName } from '../schema.ts';
+import type { Command } from './command.ts';
+
+/** How near an outlet that is moved by hand snaps to a wall. */
+const FACE_REACH = 400;
+
+/** Moved by hand, an outlet hangs on the wall face that it was dropped at, or keeps the place. */
+function dropOutlet(draft: Draft, id: Id, to: Point): void {
+  const outlet = draft.plan.tables.outlets.get(id)!;
+  const hangs = outlet.mount === 'wall' || outlet.mount === 'pole';
+  const face = hangs
+    ? nearestFace(onLevel(draft.plan, 'walls', outlet.level), to, FACE_REACH)
+    : null;
+  draft.patch('outlets', id, {
+    at: face?.at ?? to,
+    wall: face?.wall.id ?? null,
+    ...(face ? { mount: 'wall' as const } : {}),
+    placed: 'hand',
+  });
+}
+
+/** Sets fields of one row; what follows from them (an outlet its device, outlets their wall) follows. */
+export const edit: Command<{
+  table: TableName;
+  id: Id;
+  fields: Readonly<Record<string, unknown>>;
+}> = (plan, { table, id, fields }, { kinds }) => {
+  const row = plan.tables[table].get(id) as AnyEntity | undefined;
+  if (!row) return { ok: false, why: msg('What you want to change is no longer there.') };
+  const { id: _, ...current } = row;
+  let next: AnyEntity;
+  try {
+    next = makeRow(table, id, { ...current, ...fields } as never) as AnyEntity;
+  } catch {
+    const names = Object.keys(fields).join(', ');
+    return {
+      ok: false,
+      why: msg('That value does not fit ({fields}). Nothing was changed.', { fields: names }),
+    };
+  }
+  const draft = new Draft(plan);
+  draft.put(table, next as never);
+  if (table === 'devices') followDevices(draft, [next as Device], kinds);
+  if (table === 'walls') followWalls(draft, [row as Wall, next as Wall], kinds);
+  if (table === 'outlets' && !('placed' in fields)) draft.patch('outlets', id, { placed: 'hand' });
+  return {
+    ok: true,
+    changes: draft.changes(),
+    label: msg('Change {fields}', { fields: Object.keys(fields).join(', ') }),
+  };
+};
+
+const shifted = (p: Point, by: Point): Point => [p[0] + by[0], p[1] + by[1]];
+
+/** The fields that hold places, by table. */
+const PLACES: Partial<Record<TableName, readonly string[]>> = {
+  backgrounds: ['origin'],
+  zones: ['outline'],
+  walls: ['a', 'b'],
+  keepouts: ['outline'],
+  pathways: ['points'],
+  closets: ['at'],
+  devices: ['at'],
+  outlets: ['at'],
+  powers: ['at'],
+};
+
+function shiftRow(row: AnyEntity, table: TableName, by: Point): Record<string, unknown> {
+  const values = row as unknown as Record<string, unknown>;
+  return Object.fromEntries(
+    (PLACES[table] ?? []).map((field) => {
+      const value = values[field] as Point | readonly Point[];
+      const moved =
+        typeof value[0] === 'number'
+          ? shifted(value as Point, by)
+          : (value as readonly Point[]).map((p) => shifted(p, by));
+      return [field, moved];
+    }),
+  );
+}
+
+/** A selection with all that goes along: devices that share a jack, outlets on a moved wall. */
+function withCompany(plan: Plan, refs: readonly Ref[]): Map<string, Ref> {
+  const all = new Map(refs.map((ref) => [`${ref.table}/${ref.id}`, ref]));
+  const add = (table: TableName, id: Id) => all.set(`${table}/${id}`, { table, id });
+  for (const device of plan.tables.devices.values()) {
+    if (device.host !== null && all.has(`devices/${device.host}`)) add('devices', device.id);
+  }
+  for (const outlet of plan.tables.outlets.values()) {
+    if (outlet.wall !== null && all.has(`walls/${outlet.wall}`)) add('outlets', outlet.id);
+  }
+  return all;
+}
+
+/**
+ * Moves rows. One outlet by itself is dropped on the nearest wall face and stays where it was put; the outlets of
+ * moved devices go along unless somebody moved them by hand.
+ */
+export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
+  plan,
+  { refs, by },
+  { kinds },
+) => {
+  const whole: Point = [Math.round(by[0]), Math.round(by[1])];
+  const all = withCompany(plan, refs);
+  const draft = new Draft(plan);
+  const devices: Device[] = [];
+  const walls: Wall[] = [];
+  for (const { table, id } of all.values()) {
+    const row = plan.tables[table].get(id) as AnyEntity | undefined;
+    if (!row || !(table in PLACES)) continue;
+    if (table === 'outlets' && all.size === 1) {
+      dropOutlet(draft, id, shifted((row as { at: Point } & AnyEntity).at, whole));
+      continue;
+    }
+    draft.patch(table, id, shiftRow(row, table, whole) as never);
+    if (table === 'devices') devices.push(draft.plan.tables.devices.get(id)!);
+    if (table === 'walls') walls.push(row as Wall, draft.plan.tables.walls.get(id)!);
+  }
+  // Outlets that were moved as part of the group keep their place beside their device.
+  followDevices(
+    draft,
+    devices.filter((d) => !movesWithOutlet(plan, d, all)),
+    kinds,
+  );
+  followWalls(draft, walls, kinds);
+  if (draft.changes().length === 0) return { ok: false, why: msg('There is nothing to move.') };
+  return {
+    ok: true,
+    changes: draft.changes(),
+    label: msg('Move {what}', { what: nameOf(plan, refs) }),
+  };
+};
+
+function movesWithOutlet(plan: Plan, device: Device, all: ReadonlyMap<string, Ref>): boolean {
+  for (const jack of plan.tables.jacks.values()) {
+    if (jack.device === device.id && all.has(`outlets/${jack.outlet}`)) return true;
+  }
+  return false;
+}
+
+const WORDS: Readonly<Record<TableName, string>> = {
+  job: 'job',
+  settings: 'settings',
+  prices: 'price book',
+  levels: 'level',
+  backgrounds: 'background',
+  zones: 'room',
+  walls: 'wall',
+  keepouts: 'keep-out',
+  pathways: 'pathway',
+  closets: 'network closet',
+  devices: 'device',
+  outlets: 'outlet',
+  jacks: 'jack',
+  powers: 'power outlet',
+};
+
+/** What a step is about, in words: `device A3`, `wall`, `5 things`. */
+function nameOf(plan: Plan, refs: readonly Ref[]): string {
+  if (refs.length !== 1) return `${refs.length} things`;
+  const { table, id } = refs[0]!;
+  const label = [...plan.tables.jacks.values()].find(
+    (jack) =>
+      (table === 'devices' && jack.device === id) ||
+      (table === 'outlets' && jack.outlet === id) ||
+      (table === 'jacks' && jack.id === id),
+  )?.label;
+  return label ? `${WORDS[table]} ${label}` : WORDS[table];
+}
+
+/** Removes rows with all that cannot stand without them. */
+export const remove: Command<{ refs: readonly Ref[] }> = (plan, { refs }, { kinds }) => {
+  const levels = refs.filter((ref) => ref.table === 'levels').length;
+  if (levels > 0 && levels >= plan.tables.levels.size) {
+    return { ok: false, why: msg('A plan needs at least one level.') };
+  }
+  const draft = new Draft(plan);
+  const walls = refs
+    .flatMap((ref) => (ref.table === 'walls' ? [plan.tables.walls.get(ref.id)!] : []))
+    .filter(Boolean);
+  removeRows(
+    draft,
+    refs.filter((ref) => !['job', 'settings', 'prices'].includes(ref.table)),
+  );
+  followWalls(draft, walls, kinds);
+  if (draft.changes().length === 0) return { ok: false, why: msg('There is nothing to delete.') };
+  return {
+    ok: true,
+    changes: draft.changes(),
+    label: msg('Delete {what}', { what: nameOf(plan, refs) }),
+    select: [],
+  };
+};
+
+/** Turns devices about themselves by an angle in degrees clockwise. */
+export const turn: Command<{ refs: readonly Ref[]; by: number }> = (plan, { refs, by }) => {
+  const draft = new Draft(plan);
+  for (const { table, id } of refs) {
+    if (table !== 'devices') continue;
+    const device = plan.tables.devices.get(id)!;
+    draft.patch('devices', id, { turn: (device.turn + by + 360) % 360 });
+  }
+  if (draft.changes().length === 0) return { ok: false, why: msg('Only devices can be turned.') };
+  return {
+    ok: true,
+    changes: draft.changes(),
+    label: msg('Turn {what}', { what: nameOf(plan, refs) }),
+  };
+};

@@ -1,0 +1,35 @@
+import { addBackground, checkScale, setScale, turnBackground } from './base.ts';
+import { edit, move, remove, turn } from './change.ts';
+import type { Command } from './command.ts';
+import { drawKeepout, drawPathway, drawWalls, drawZone } from './draw.ts';
+import { addJack, giveJack, makeSpare, renumber, shareJack } from './jacks.ts';
+import { placeCloset, placeDevice, placePower, placeSpare } from './place.ts';
+
+/** Every command by its name; menus, keys, findings that mend themselves and tests all call through here. */
+export const commands = {
+  'add-background': addBackground,
+  'add-jack': addJack,
+  'check-scale': checkScale,
+  delete: remove,
+  'draw-keepout': drawKeepout,
+  'draw-pathway': drawPathway,
+  'draw-walls': drawWalls,
+  'draw-zone': drawZone,
+  edit,
+  'give-jack': giveJack,
+  'make-spare': makeSpare,
+  move,
+  'place-closet': placeCloset,
+  'place-device': placeDevice,
+  'place-power': placePower,
+  'place-spare': placeSpare,
+  renumber,
+  'set-scale': setScale,
+  'share-jack': shareJack,
+  turn,
+  'turn-background': turnBackground,
+} as const;
+
+export type CommandName = keyof typeof commands;
+export type CommandArgs<N extends CommandName> =
+  (typeof commands)[N] extends Command<infer A> ? A : never;

@@ -1,0 +1,91 @@
+import type { Id } from '../base/ids.ts';
+import type { Point } from '../geometry/point.ts';
+import { middleOf } from '../geometry/polygon.ts';
+import { areaAt } from './areas.ts';
+import type { Jack, Plan } from './plan.ts';
+
+/** A label in its parts: `B12-2` is the second jack of device 12 in service area B. */
+export interface LabelParts {
+  readonly area: string;
+  readonly number: number;
+  readonly cable: number;
+}
+
+/** Reads a label; the schema has checked its form. */
+export function labelParts(label: string): LabelParts {
+  const [main, cable] = label.slice(1).split('-');
+  return {
+    area: label.charAt(0),
+    number: Number(main),
+    cable: cable === undefined ? 1 : Number(cable),
+  };
+}
+
+export const makeLabel = (area: string, number: number, cable = 1): string =>
+  `${area}${number}${cable > 1 ? `-${cable}` : ''}`;
+
+/** The label for the next device in an area: one above the highest number in use there. */
+export function nextNumber(plan: Plan, area: string): number {
+  let top = 0;
+  for (const jack of plan.tables.jacks.values()) {
+    const parts = labelParts(jack.label);
+    if (parts.area === area) top = Math.max(top, parts.number);
+  }
+  return top + 1;
+}
+
+/** The label for one more jack of a device: its number, with the next cable. */
+export function furtherLabel(jacks: readonly Jack[]): string {
+  const parts = jacks.map((jack) => labelParts(jack.label));
+  const first = parts[0]!;
+  return makeLabel(first.area, first.number, Math.max(...parts.map((p) => p.cable)) + 1);
+}
+
+/** Jacks that carry one number: those of a device, or a spare by itself. */
+interface Numbered {
+  readonly level: Id;
+  readonly at: Point;
+  readonly jacks: readonly Jack[];
+}
+
+function numbered(plan: Plan): Numbered[] {
+  const groups = new Map<string, Jack[]>();
+  for (const jack of plan.tables.jacks.values()) {
+    const key = jack.device === null ? `jack ${jack.id}` : `device ${jack.device}`;
+    groups.set(key, [...(groups.get(key) ?? []), jack]);
+  }
+  return [...groups.values()].map((jacks) => {
+    const outlet = plan.tables.outlets.get(jacks[0]!.outlet)!;
+    const device =
+      jacks[0]!.device === null ? undefined : plan.tables.devices.get(jacks[0]!.device);
+    const order = [...jacks].sort((a, b) => labelParts(a.label).cable - labelParts(b.label).cable);
+    return { level: outlet.level, at: device?.at ?? outlet.at, jacks: order };
+  });
+}
+
+/**
+ * New labels for all jacks: in each service area from 1, clockwise from the north-west round the area's middle, so
+ * that somebody who walks along the walls meets them in order.
+ */
+export function renumbered(plan: Plan): ReadonlyMap<Id, string> {
+  const areas = new Map<string, Numbered[]>();
+  for (const item of numbered(plan)) {
+    const area = areaAt(plan, item.level, item.at);
+    areas.set(area, [...(areas.get(area) ?? []), item]);
+  }
+  const labels = new Map<Id, string>();
+  for (const [area, items] of areas) {
+    const [mx, my] = middleOf(items.map((item) => item.at));
+    const bearing = (item: Numbered): number => {
+      const angle = Math.atan2(item.at[1] - my, item.at[0] - mx) + (3 * Math.PI) / 4;
+      return (angle + 2 * Math.PI) % (2 * Math.PI);
+    };
+    items.sort((a, b) => bearing(a) - bearing(b) || a.at[1] - b.at[1] || a.at[0] - b.at[0]);
+    items.forEach((item, i) => {
+      item.jacks.forEach((jack, k) => {
+        labels.set(jack.id, makeLabel(area, i + 1, k + 1));
+      });
+    });
+  }
+  return labels;
+}

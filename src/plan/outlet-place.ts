@@ -1,0 +1,102 @@
+import { distance, nearestOnSegment, nearestOnWall } from '../geometry/nearest.ts';
+import type { Point } from '../geometry/point.ts';
+import { ceilingAt } from './areas.ts';
+import type { Draft } from './change.ts';
+import type { KindFacts } from './kind-facts.ts';
+import { type Device, type Outlet, onLevel, type Plan, type Wall } from './plan.ts';
+
+/** Where an outlet goes: everything of it but its id. */
+export type OutletPlace = Pick<Outlet, 'level' | 'at' | 'mount' | 'height' | 'wall'>;
+
+const whole = (p: Point): Point => [Math.round(p[0]), Math.round(p[1])];
+
+/** The wall face nearest to a place, within a reach; null where there is none. */
+export function nearestFace(
+  walls: Iterable<Wall>,
+  at: Point,
+  reach: number,
+): { readonly wall: Wall; readonly at: Point } | null {
+  let best: { wall: Wall; at: Point } | null = null;
+  let least = reach;
+  for (const wall of walls) {
+    // Cheap refusal first: the centreline is never farther than the face by more than the wall's own half.
+    const centre = nearestOnSegment(wall.a, wall.b, at);
+    if (distance(at, centre) > least + wall.thickness) continue;
+    const face = nearestOnWall(wall.a, wall.b, wall.thickness, at);
+    const d = distance(at, face);
+    if (d <= least && (best === null || d < least)) {
+      least = d;
+      best = { wall, at: whole(face) };
+    }
+  }
+  return best;
+}
+
+/**
+ * Where the outlet of a device goes by itself: on the ceiling for what hangs there; else on the nearest wall face
+ * within reach of its cord; where walls are drawn but none is in reach, on a drop from the ceiling beside the device;
+ * where none is drawn at all, at the device, on a wall that is still to be drawn.
+ *
+ * The cord runs straight from the outlet to the device, so a difference in height takes from its reach.
+ */
+export function outletPlace(
+  plan: Plan,
+  kind: KindFacts,
+  device: Pick<Device, 'level' | 'at' | 'height' | 'cord'>,
+): OutletPlace {
+  const { level, at } = device;
+  if (kind.mount === 'ceiling') {
+    return { level, at, mount: 'ceiling', height: ceilingAt(plan, level, at).height, wall: null };
+  }
+  const base = { level, height: kind.outletHeight };
+  if (kind.mount !== 'wall') return { ...base, at, mount: kind.mount, wall: null };
+  const rise = Math.abs(kind.outletHeight - device.height);
+  const reach = Math.sqrt(Math.max(0, device.cord * device.cord - rise * rise));
+  const walls = onLevel(plan, 'walls', level);
+  const face = nearestFace(walls, at, reach);
+  if (face) return { ...base, at: face.at, mount: 'wall', wall: face.wall.id };
+  return { ...base, at, mount: walls.length > 0 ? 'pole' : 'wall', wall: null };
+}
+
+/** Places the outlets of these devices anew, where nobody has moved them by hand. */
+export function followDevices(
+  draft: Draft,
+  devices: Iterable<Device>,
+  kinds: ReadonlyMap<string, KindFacts>,
+): void {
+  const byDevice = new Map<string, Set<string>>();
+  for (const jack of draft.plan.tables.jacks.values()) {
+    if (jack.device === null) continue;
+    byDevice.set(jack.device, (byDevice.get(jack.device) ?? new Set()).add(jack.outlet));
+  }
+  for (const device of devices) {
+    const kind = kinds.get(device.kind);
+    if (!kind) continue;
+    for (const id of byDevice.get(device.id) ?? []) {
+      const outlet = draft.plan.tables.outlets.get(id);
+      if (outlet?.placed === 'auto')
+        draft.patch('outlets', id, outletPlace(draft.plan, kind, device));
+    }
+  }
+}
+
+/** After walls came, went or moved: outlets in their reach that nobody moved by hand take the nearest wall again. */
+export function followWalls(
+  draft: Draft,
+  walls: readonly Wall[],
+  kinds: ReadonlyMap<string, KindFacts>,
+): void {
+  if (walls.length === 0) return;
+  const first = onLevel(draft.plan, 'walls', walls[0]!.level).length <= walls.length;
+  const near = [...draft.plan.tables.devices.values()].filter(
+    (device) =>
+      device.level === walls[0]!.level &&
+      // The first walls of a level change the rule for every device: a drop takes the place of a wall to come.
+      (first ||
+        walls.some(
+          (w) =>
+            distance(device.at, nearestOnSegment(w.a, w.b, device.at)) <= device.cord + w.thickness,
+        )),
+  );
+  followDevices(draft, near, kinds);
+}
