@@ -1,6 +1,6 @@
 import type { Message } from '../base/message.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Plan, Settings } from '../plan/plan.ts';
 import type { BoxPlan, Finding, Run, Severity } from '../results/types.ts';
 
 /** What a rule may look at; it never calls an engine. */
@@ -15,14 +15,20 @@ export interface RuleContext {
 export interface RuleSource {
   /** A published standard or handbook with its edition, or `common practice, no source`. */
   readonly document: string;
+  /** Empty where there is none. */
   readonly clause: string;
 }
 
-/** A value that the rule compares with: where it stands in the plan's settings, or a fixed one, and its clause. */
+/** A value that the rule compares with: where it stands in the plan, or a fixed one, and its clause. */
 export interface Limit {
   readonly name: string;
+  /** A field of the settings, whose default the catalogue shows, or the fixed value in words. */
+  readonly value: { readonly setting: Exclude<keyof Settings, 'id'> } | string;
   readonly clause: string;
 }
+
+/** What a rule says of one thing; the registry adds the rule's name, severity and source. */
+export type Remark = Omit<Finding, 'rule' | 'severity' | 'source'>;
 
 /**
  * One thing that the survey checks. A file in this folder and a line in `index.ts`.
@@ -35,5 +41,5 @@ export interface Rule {
   readonly severity: Severity;
   readonly source: RuleSource;
   readonly limits: readonly Limit[];
-  check(context: RuleContext): readonly Omit<Finding, 'rule' | 'severity' | 'source'>[];
+  check(context: RuleContext): readonly Remark[];
 }

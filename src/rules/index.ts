@@ -1,0 +1,47 @@
+import { msg } from '../base/message.ts';
+import type { Finding } from '../results/types.ts';
+import type { Rule, RuleContext, RuleSource } from './rule.ts';
+
+/** Every rule, in the order in which findings are listed within a severity. */
+export const rules: readonly Rule[] = [];
+
+const RANK = { error: 0, warning: 1, note: 2 } as const;
+
+/**
+ * What the rules find in a plan: errors first, then warnings and notes, each in the order of the rules.
+ * A rule that throws becomes one visible finding, and the others stand.
+ */
+export function checkRules(context: RuleContext, which: readonly Rule[] = rules): Finding[] {
+  const findings = which.flatMap((rule) => findingsOf(rule, context));
+  return findings.sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+}
+
+function findingsOf(rule: Rule, context: RuleContext): Finding[] {
+  const source = sourceText(rule.source);
+  try {
+    return rule
+      .check(context)
+      .map((remark) => ({ rule: rule.id, severity: rule.severity, source, ...remark }));
+  } catch (error) {
+    return [brokenRule(rule, source, error)];
+  }
+}
+
+const sourceText = (source: RuleSource): string =>
+  source.clause === '' ? source.document : `${source.document}, ${source.clause}`;
+
+function brokenRule(rule: Rule, source: string, error: unknown): Finding {
+  return {
+    rule: rule.id,
+    severity: 'error',
+    source,
+    subjects: [],
+    at: null,
+    message: msg('The check "{title}" broke off: {why}', {
+      title: rule.title.text,
+      why: error instanceof Error ? error.message : String(error),
+    }),
+    remedy: msg('The other checks stand. Look after this point yourself, and report the fault.'),
+    fix: null,
+  };
+}

@@ -1,0 +1,68 @@
+/** Stretches the length of a piece so that whatever fits in a box still fits in one of size `full`. */
+interface Stretch {
+  readonly full: number;
+  of(size: number): number;
+}
+
+/** Steps of u(k) that are tried; larger ones have not helped on the published test problems. */
+const MOST_STEPS = 24;
+
+/**
+ * Boxes that any cutting plan needs at least: the best of the total length and of dual feasible functions, which
+ * count long pieces as longer and short ones as shorter than they are, such that whatever fits in a box still does.
+ *
+ * Sources: S. Martello and P. Toth, Lower bounds and reduction procedures for the bin packing problem (1990), bound
+ * L2; S. Fekete and J. Schepers, New classes of fast lower bounds for bin packing problems (2001), functions u(k);
+ * J. Carlier, F. Clautiaux and A. Moukrim, New reduction procedures and lower bounds for the two-dimensional bin
+ * packing problem with fixed orientation (2007), function f2.
+ *
+ * @param sizes positive integers, none above `capacity`
+ */
+export function boxBound(sizes: readonly number[], capacity: number): number {
+  const counts = new Map<number, number>();
+  for (const size of sizes) counts.set(size, (counts.get(size) ?? 0) + 1);
+  let best = 0;
+  for (const stretch of stretches([...counts.keys()], capacity)) {
+    let total = 0;
+    for (const [size, count] of counts) total += count * stretch.of(size);
+    best = Math.max(best, Math.ceil(total / stretch.full));
+  }
+  return best;
+}
+
+function* stretches(distinct: readonly number[], capacity: number): Generator<Stretch> {
+  yield { full: capacity, of: (size) => size };
+  for (let k = 1; k <= MOST_STEPS; k += 1) yield inSteps(capacity, k);
+  for (const size of distinct) {
+    if (2 * size > capacity) continue;
+    yield bySplit(capacity, size);
+    yield byUnit(capacity, size);
+  }
+}
+
+/** L2: what leaves no room for a piece of length `split` fills a box, and pieces shorter than it are left out. */
+const bySplit = (capacity: number, split: number): Stretch => ({
+  full: capacity,
+  of: (size) => (size > capacity - split ? capacity : size < split ? 0 : size),
+});
+
+/** u(k): lengths in steps of a k-th, rounded down from a (k + 1)-th; exact multiples stay as they are. */
+const inSteps = (capacity: number, k: number): Stretch => ({
+  full: capacity * k,
+  of: (size) => {
+    const steps = (k + 1) * size;
+    return steps % capacity === 0 ? size * k : Math.floor(steps / capacity) * capacity;
+  },
+});
+
+/** f2: how many pieces of length `unit` a piece costs the box, counted in halves so that it stays symmetric. */
+function byUnit(capacity: number, unit: number): Stretch {
+  const units = (length: number) => Math.floor(length / unit);
+  return {
+    full: 2 * units(capacity),
+    of: (size) => {
+      if (2 * size === capacity) return units(capacity);
+      return 2 * size < capacity ? 2 * units(size) : 2 * (units(capacity) - units(capacity - size));
+    },
+  };
+}

@@ -1,0 +1,47 @@
+import { groupBy } from '../base/group.ts';
+import { type Plan, type Prices, prices } from '../plan/plan.ts';
+import type { Run, Segment } from '../results/types.ts';
+
+type CeilingKind = NonNullable<Segment['ceiling']>;
+
+/** Minutes of labour by the ceiling that decides them, and for the job as a whole. */
+export interface LabourMinutes {
+  readonly tile: number;
+  readonly open: number;
+  readonly hard: number;
+  readonly job: number;
+}
+
+/**
+ * How long the drops take. Each takes the minutes of the worst ceiling that it passes; at an outlet with several
+ * cables the dearest counts whole and each further one as a share of it. Runs without a way take none yet.
+ */
+export function labourMinutes(plan: Plan, runs: readonly Run[]): LabourMinutes {
+  const book = prices(plan);
+  const minutes = { tile: 0, open: 0, hard: 0, job: runs.length > 0 ? book.minutesJob : 0 };
+  const routed = runs.filter((run) => run.status !== 'unroutable');
+  for (const group of groupBy(routed, (run) => run.outlet).values()) {
+    const worst = dearest(
+      group.map((run) => worstCeiling(plan, book, run)),
+      book,
+    );
+    const further = ((group.length - 1) * book.furtherCablePercent) / 100;
+    minutes[worst] += perDrop(book, worst) * (1 + further);
+  }
+  return minutes;
+}
+
+/** The ceiling of a run that costs most labour; the level's own where it passes none. */
+function worstCeiling(plan: Plan, book: Prices, run: Run): CeilingKind {
+  const passed = run.segments.flatMap((segment) => segment.ceiling ?? []);
+  if (passed.length > 0) return dearest(passed, book);
+  return plan.tables.levels.get(run.level)?.ceiling.kind ?? 'open';
+}
+
+const dearest = (kinds: readonly CeilingKind[], book: Prices): CeilingKind =>
+  kinds.reduce((worst, kind) => (perDrop(book, kind) > perDrop(book, worst) ? kind : worst));
+
+function perDrop(book: Prices, kind: CeilingKind): number {
+  const minutes = { tile: book.minutesTile, open: book.minutesOpen, hard: book.minutesHard };
+  return minutes[kind];
+}

@@ -1,0 +1,133 @@
+import { groupBy } from '../base/group.ts';
+import { jacksOf, type Outlet, type Plan, type Prices, prices, settings } from '../plan/plan.ts';
+import type { BoxPlan, Run, Way } from '../results/types.ts';
+import { holes } from './holes.ts';
+import { supportedLength } from './supports.ts';
+
+/** Parts that the price book knows, by the name of their price. */
+export type Part =
+  | 'cableBox'
+  | 'jack'
+  | 'plate'
+  | 'bracket'
+  | 'ceilingBox'
+  | 'floorBox'
+  | 'pole'
+  | 'panel24'
+  | 'panel48'
+  | 'support'
+  | 'deviceCord'
+  | 'closetCord'
+  | 'label'
+  | 'sleeve'
+  | 'coreDrill'
+  | 'firestop'
+  | 'seal';
+
+export type Quantities = Readonly<Record<Part, number>>;
+
+/** A support each 1.2 m: common practice (4 ft); ANSI/TIA-569 lets at most 1.5 m. */
+export const SUPPORT_SPACING = 1200;
+
+/** Spare ports on the panels, in percent; common practice. */
+export const SPARE_PORTS_PERCENT = 25;
+
+/** Labels for one cable: on both its ends, on the plate and on the panel (practice after ANSI/TIA-606). */
+const LABELS_PER_CABLE = 4;
+
+/**
+ * How many of each part the job takes. What hangs on the way of a cable (cable, supports, holes) counts runs that
+ * have one; what hangs on the jack (jacks, plate, mounting, labels, cords, panel port) counts every run.
+ */
+export function quantities(
+  plan: Plan,
+  runs: readonly Run[],
+  ways: readonly Way[],
+  boxPlan: BoxPlan,
+): Quantities {
+  return {
+    cableBox: boxesToBuy(plan, runs, boxPlan),
+    jack: 2 * runs.length,
+    label: LABELS_PER_CABLE * runs.length,
+    support: Math.ceil(supportedLength(plan, runs, ways) / SUPPORT_SPACING),
+    ...outletParts(plan, runs),
+    ...cords(plan, runs),
+    ...panels(prices(plan), runs),
+    ...holeParts(runs),
+  };
+}
+
+/** Boxes of the box plan, and for a run that no box holds the boxes' worth of cable that it takes from a reel. */
+function boxesToBuy(plan: Plan, runs: readonly Run[], boxPlan: BoxPlan): number {
+  const size = settings(plan).boxLength;
+  const oversize = new Set(boxPlan.oversize);
+  return runs
+    .filter((run) => oversize.has(run.jack))
+    .reduce((sum, run) => sum + Math.ceil(run.order / size), boxPlan.boxes.length);
+}
+
+function outletParts(plan: Plan, runs: readonly Run[]) {
+  const used = [...new Set(runs.map((run) => run.outlet))]
+    .map((id) => plan.tables.outlets.get(id))
+    .filter((outlet) => outlet !== undefined);
+  const count = (...mounts: Outlet['mount'][]) =>
+    used.filter((outlet) => mounts.includes(outlet.mount)).length;
+  return {
+    plate: count('wall', 'casework', 'floor'),
+    bracket: count('wall', 'casework'),
+    ceilingBox: count('ceiling'),
+    floorBox: count('floor'),
+    pole: count('pole'),
+  };
+}
+
+/** A cord at each end of every cable in service, and one for each device that shares another's jack. */
+function cords(plan: Plan, runs: readonly Run[]) {
+  const inService = runs.filter((run) => run.device !== null).length;
+  const sharing = [...plan.tables.devices.values()].filter(
+    (device) => device.host !== null && jacksOf(plan, device).length > 0,
+  ).length;
+  return { deviceCord: inService + sharing, closetCord: inService };
+}
+
+function panels(book: Prices, runs: readonly Run[]) {
+  const homed = runs.filter((run) => run.closet !== null);
+  const each = [...groupBy(homed, (run) => run.closet).values()].map((group) =>
+    panelsFor(group.length, book),
+  );
+  return {
+    panel24: each.reduce((sum, choice) => sum + choice.panel24, 0),
+    panel48: each.reduce((sum, choice) => sum + choice.panel48, 0),
+  };
+}
+
+/**
+ * The panels of 24 and 48 ports that hold so many runs with a quarter to spare for the least cost; where two choices
+ * cost the same, the one with fewer panels.
+ */
+export function panelsFor(
+  runs: number,
+  book: Pick<Prices, 'panel24' | 'panel48'>,
+): { panel24: number; panel48: number } {
+  const ports = Math.ceil((runs * (100 + SPARE_PORTS_PERCENT)) / 100);
+  const most = Math.ceil(ports / 48);
+  // From the most large panels down, so that an equal cost keeps the fewer panels.
+  const choices = Array.from({ length: most + 1 }, (_, i) => most - i).map((panel48) => ({
+    panel48,
+    panel24: Math.max(0, Math.ceil((ports - 48 * panel48) / 24)),
+  }));
+  const cost = (choice: { panel24: number; panel48: number }) =>
+    choice.panel24 * book.panel24 + choice.panel48 * book.panel48;
+  return choices.reduce((best, choice) => (cost(choice) < cost(best) ? choice : best));
+}
+
+function holeParts(runs: readonly Run[]) {
+  const all = holes(runs);
+  const count = (work: string) => all.filter((hole) => hole.crossing.work === work).length;
+  return {
+    sleeve: count('sleeve'),
+    coreDrill: count('core'),
+    seal: count('seal'),
+    firestop: all.filter((hole) => hole.crossing.firestop).length,
+  };
+}
