@@ -1,0 +1,210 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Id } from '../base/ids.ts';
+import type { Message } from '../base/message.ts';
+import type { Point } from '../geometry/point.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import { apply, type Changes } from '../plan/change.ts';
+import type { Outcome } from '../plan/commands/command.ts';
+import { type CommandArgs, type CommandName, commands } from '../plan/commands/index.ts';
+import {
+  commit,
+  type History,
+  redo,
+  redoable,
+  startHistory,
+  undo,
+  undoable,
+} from '../plan/history.ts';
+import type { Plan, Ref } from '../plan/plan.ts';
+import type { Survey } from '../results/types.ts';
+
+/** The seven legs of a job; one is open at a time, in any order. */
+export const LEGS = ['base', 'rooms', 'devices', 'runs', 'checks', 'price', 'print'] as const;
+export type Leg = (typeof LEGS)[number];
+
+/** What is seen of the plan: `scale` screen pixels for one mm, and the place at the top left corner of the board. */
+export interface Viewport {
+  readonly scale: number;
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The short message on the screen. */
+export interface Notice {
+  readonly id: number;
+  readonly tone: 'plain' | 'warning';
+  readonly message: Message;
+}
+
+/** How the journal stands. */
+export type Kept = { readonly state: 'saved' | 'saving' | 'failed'; readonly at: number | null };
+
+/** Which groups of the drawing are shown. */
+export interface Shown {
+  readonly background: boolean;
+  readonly rooms: boolean;
+  readonly counts: boolean;
+  readonly labels: boolean;
+  readonly power: boolean;
+}
+
+/** What is on the screen: the job with its steps, what is previewed, and the state of the board, which no file keeps. */
+export interface Session {
+  readonly history: History;
+  /** The plan as it would be if the gesture ended now; null outside of a gesture. */
+  readonly preview: Plan | null;
+  /** The newest survey that has arrived; it may be of the plan of a moment ago. */
+  readonly survey: Survey | null;
+  /** The plan that `survey` is of. */
+  readonly surveyed: Plan | null;
+  readonly level: Id;
+  readonly leg: Leg;
+  /** The tool in hand, and what it places or draws (a kind of device, a kind of pathway). */
+  readonly tool: string;
+  readonly toolOption: string;
+  readonly selection: readonly Ref[];
+  readonly hover: Ref | null;
+  readonly snapping: boolean;
+  readonly shown: Shown;
+  readonly viewport: Viewport;
+  readonly notices: readonly Notice[];
+  readonly kept: Kept;
+}
+
+/** Everything that the desk and the board may do to the session. */
+export interface SessionActions {
+  /** Runs a command and commits its changes as one step; says why in a notice when it cannot. */
+  run<N extends CommandName>(name: N, args: CommandArgs<N>, merge?: string): boolean;
+  /** What a command would do, without doing it. */
+  ask<N extends CommandName>(name: N, args: CommandArgs<N>): Outcome;
+  /** Shows changes while a gesture lasts; null drops them. */
+  show(changes: Changes | null): void;
+  undo(): void;
+  redo(): void;
+  /** Takes another job in hand. */
+  open(history: History): void;
+  set(fields: Partial<Omit<Session, 'history' | 'preview'>>): void;
+  select(refs: readonly Ref[]): void;
+  pick(tool: string, option?: string): void;
+  say(message: Message, tone?: Notice['tone']): void;
+  dismiss(id: number): void;
+}
+
+export interface SessionStore extends Session {
+  readonly actions: SessionActions;
+}
+
+export type SessionApi = StoreApi<SessionStore>;
+
+/** The plan that the screen shows: the preview of a gesture, else what is committed. */
+export const shownPlan = (session: Session): Plan => session.preview ?? session.history.plan;
+
+/** What undo and redo would take back or do again, in words; null where there is nothing. */
+export const undoLabel = (session: Session): Message | null =>
+  undoable(session.history)?.label ?? null;
+export const redoLabel = (session: Session): Message | null =>
+  redoable(session.history)?.label ?? null;
+
+/** Rows of a selection that are still there. */
+const present = (plan: Plan, refs: readonly Ref[]): readonly Ref[] =>
+  refs.filter((ref) => plan.tables[ref.table].has(ref.id));
+
+const stillThere = (plan: Plan, level: Id): Id =>
+  plan.tables.levels.has(level) ? level : [...plan.tables.levels.keys()][0]!;
+
+/** A session over a job. It knows neither the screen nor the disk: whoever draws or saves subscribes. */
+export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
+  let notices = 0;
+  return createStore<SessionStore>()((set, get) => {
+    const move = (history: History, select?: readonly Ref[]) =>
+      set((s) => ({
+        history,
+        preview: null,
+        selection: present(history.plan, select ?? s.selection),
+        hover: null,
+        level: stillThere(history.plan, s.level),
+      }));
+    const actions: SessionActions = {
+      ask: (name, args) => {
+        const command = commands[name] as (
+          p: Plan,
+          a: unknown,
+          c: { kinds: KindRegistry },
+        ) => Outcome;
+        return command(get().history.plan, args, { kinds });
+      },
+      run: (name, args, merge) => {
+        const outcome = actions.ask(name, args);
+        if (!outcome.ok) {
+          set({ preview: null });
+          actions.say(outcome.why, 'warning');
+          return false;
+        }
+        const { changes, label, select, notice } = outcome;
+        move(
+          commit(get().history, { label, changes, ...(merge === undefined ? {} : { merge }) }),
+          select,
+        );
+        if (notice) actions.say(notice);
+        return true;
+      },
+      show: (changes) =>
+        set((s) => ({ preview: changes === null ? null : apply(s.history.plan, changes) })),
+      undo: () => move(undo(get().history)),
+      redo: () => move(redo(get().history)),
+      open: (history) => {
+        const level = [...history.plan.tables.levels.keys()][0]!;
+        set({
+          history,
+          preview: null,
+          selection: [],
+          hover: null,
+          level,
+          survey: null,
+          surveyed: null,
+          tool: 'select',
+          toolOption: '',
+        });
+      },
+      set: (fields) => set(fields),
+      select: (refs) => set((s) => ({ selection: present(shownPlan(s), refs) })),
+      pick: (tool, option = '') => set({ tool, toolOption: option, preview: null }),
+      say: (message, tone = 'plain') => {
+        notices += 1;
+        const notice: Notice = { id: notices, tone, message };
+        set((s) => ({ notices: [...s.notices.slice(-3), notice] }));
+      },
+      dismiss: (id) => set((s) => ({ notices: s.notices.filter((n) => n.id !== id) })),
+    };
+    return {
+      history: startHistory(plan),
+      preview: null,
+      survey: null,
+      surveyed: null,
+      level: [...plan.tables.levels.keys()][0]!,
+      leg: 'base',
+      tool: 'select',
+      toolOption: '',
+      selection: [],
+      hover: null,
+      snapping: true,
+      shown: { background: true, rooms: true, counts: true, labels: true, power: true },
+      viewport: { scale: 0.05, left: -1000, top: -1000, width: 1000, height: 700 },
+      notices: [],
+      kept: { state: 'saved', at: null },
+      actions,
+    };
+  });
+}
+
+/** The place in the plan under a place on the board, and back. */
+export const toPlan = (view: Viewport, x: number, y: number): Point => [
+  view.left + x / view.scale,
+  view.top + y / view.scale,
+];
+export const toBoard = (view: Viewport, at: Point): Point => [
+  (at[0] - view.left) * view.scale,
+  (at[1] - view.top) * view.scale,
+];

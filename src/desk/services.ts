@@ -1,0 +1,33 @@
+import type { PaperName } from '../sheets/sheet.ts';
+
+/** A page of a PDF that somebody brought, small, to choose from. */
+export interface PageChoice {
+  readonly page: number;
+  /** Address of a small picture of the page. */
+  readonly thumbnail: string;
+}
+
+/** Asks the user which page of a PDF to take; null when they think better of it. */
+export type ChoosePage = (name: string, pages: readonly PageChoice[]) => Promise<number | null>;
+
+/**
+ * What the desk asks of the app beyond the session: files, pictures and printing. Each says in a notice what went
+ * wrong, and leaves the open job untouched.
+ */
+export interface Services {
+  /** Begins a job on a blank sheet. The job that was open stays in the list of undo until another is opened. */
+  newJob(): Promise<void>;
+  openSample(id: 'restaurant' | 'cafe'): Promise<void>;
+  /** Asks for a plan file and opens it. */
+  openFile(): Promise<void>;
+  /** Saves the job as a file. */
+  saveFile(): Promise<void>;
+  /** Takes what was dropped, pasted or chosen: a picture or a PDF becomes a background, a plan file is opened. */
+  bring(file: File, choosePage: ChoosePage): Promise<void>;
+  /** Asks for a picture or a PDF with the file button. */
+  choosePicture(choosePage: ChoosePage): Promise<void>;
+  /** Makes the PDF and hands it over as a download. */
+  print(paper: PaperName, sheets: readonly string[]): Promise<void>;
+  /** Hands over the cable schedule or the material list as CSV. */
+  saveCsv(what: 'schedule' | 'materials'): Promise<void>;
+}
