@@ -1,0 +1,198 @@
+import type { Point } from '../geometry/point.ts';
+
+/**
+ * Finds free room for labels and symbols on paper. Greedy: what is placed first keeps its place, later ones move
+ * aside, at most `FAR_AWAY`, with a line back to where they belong. All in paper mm, y down.
+ */
+export interface Box {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+}
+
+export const boxAround = ([x, y]: Point, width: number, height: number): Box => ({
+  x0: x - width / 2,
+  y0: y - height / 2,
+  x1: x + width / 2,
+  y1: y + height / 2,
+});
+
+export const overlaps = (a: Box, b: Box): boolean =>
+  a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
+
+/** A label further from its object than this would mislead more than it tells. */
+export const FAR_AWAY = 26;
+const CELL = 6;
+
+/** What is taken, hashed by cells. Hard boxes are never covered; soft ones (walls, lines) only for want of better. */
+export interface Field {
+  readonly hard: Map<number, Box[]>;
+  readonly soft: Map<number, Box[]>;
+  /** What labels must stay within; null for no bound. */
+  readonly bounds: Box | null;
+}
+
+export const makeField = (bounds: Box | null = null): Field => ({
+  hard: new Map(),
+  soft: new Map(),
+  bounds,
+});
+
+const cellKey = (cx: number, cy: number): number => cx * 65_536 + cy;
+
+function eachCell(box: Box, visit: (key: number) => boolean): boolean {
+  const x1 = Math.floor(box.x1 / CELL);
+  const y1 = Math.floor(box.y1 / CELL);
+  for (let x = Math.floor(box.x0 / CELL); x <= x1; x++)
+    for (let y = Math.floor(box.y0 / CELL); y <= y1; y++) if (visit(cellKey(x, y))) return true;
+  return false;
+}
+
+function addTo(grid: Map<number, Box[]>, box: Box): void {
+  eachCell(box, (key) => {
+    const list = grid.get(key);
+    if (list) list.push(box);
+    else grid.set(key, [box]);
+    return false;
+  });
+}
+
+const hits = (grid: Map<number, Box[]>, box: Box): boolean =>
+  eachCell(box, (key) => grid.get(key)?.some((other) => overlaps(box, other)) ?? false);
+
+/** Takes a box: nothing that is placed later covers it. */
+export const take = (field: Field, box: Box): void => addTo(field.hard, box);
+
+/** Notes a straight line as something that labels had better not cover. */
+export const avoidLine = (field: Field, a: Point, b: Point, width: number): void =>
+  alongLine(a, b, width, (box) => addTo(field.soft, box));
+
+/** Small boxes along a line, no longer than 2 mm each, so that a slanted line takes little room. */
+function alongLine(a: Point, b: Point, width: number, visit: (box: Box) => void): void {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const flat = a[0] === b[0] || a[1] === b[1];
+  const parts = flat ? 1 : Math.max(1, Math.ceil(length / 2));
+  for (let i = 0; i < parts; i++) {
+    const p: Point = [a[0] + ((b[0] - a[0]) * i) / parts, a[1] + ((b[1] - a[1]) * i) / parts];
+    const q: Point = [
+      a[0] + ((b[0] - a[0]) * (i + 1)) / parts,
+      a[1] + ((b[1] - a[1]) * (i + 1)) / parts,
+    ];
+    visit({
+      x0: Math.min(p[0], q[0]) - width / 2,
+      y0: Math.min(p[1], q[1]) - width / 2,
+      x1: Math.max(p[0], q[0]) + width / 2,
+      y1: Math.max(p[1], q[1]) + width / 2,
+    });
+  }
+}
+
+/** Whether nothing taken lies under a box; with `clear`, no wall or line either. */
+export const isFree = (field: Field, box: Box, clear = false): boolean =>
+  inside(field.bounds, box) && !hits(field.hard, box) && !(clear && hits(field.soft, box));
+
+const inside = (bounds: Box | null, box: Box): boolean =>
+  bounds === null ||
+  (box.x0 >= bounds.x0 && box.y0 >= bounds.y0 && box.x1 <= bounds.x1 && box.y1 <= bounds.y1);
+
+/** Where something was placed: its middle, and the line back to its object if it stands off. */
+export interface Placed {
+  readonly at: Point;
+  readonly leader: readonly [from: Point, to: Point] | null;
+}
+
+export interface Wish {
+  /** What the thing belongs to, and how far that reaches. */
+  readonly anchor: Point;
+  readonly reach: number;
+  readonly width: number;
+  readonly height: number;
+  /** Whether its best place is on the anchor itself (a symbol) and not beside it (a label). */
+  readonly onAnchor: boolean;
+}
+
+const GAP = 0.5;
+/** Off the object by more than this, a label gets its line. */
+const TOUCH = 1.2;
+
+/** Directions round an object, best first: right, left, above, below, then the corners and between. */
+const AROUND: readonly Point[] = [
+  0, 180, -90, 90, -45, -135, 45, 135, -22, 22, -158, 158, -68, -112, 68, 112,
+].map((a): Point => [Math.cos((a * Math.PI) / 180), Math.sin((a * Math.PI) / 180)]);
+const RINGS: readonly number[] = [0, 0.8, 2, 3.5, 5.5, 8, 11, 14.5, 18, 22, FAR_AWAY];
+
+/** The middle of a box that stands off the anchor in a direction, so that it clears the anchor's reach by `away`. */
+function besides(wish: Wish, [ux, uy]: Point, away: number): Point {
+  const { anchor, reach } = wish;
+  const off = reach + GAP + away;
+  // The box touches the ring with its nearest side or corner.
+  return [
+    anchor[0] + ux * off + Math.sign(Math.round(ux * 2)) * (wish.width / 2),
+    anchor[1] + uy * off + Math.sign(Math.round(uy * 2)) * (wish.height / 2),
+  ];
+}
+
+/** The line from an object to a box that stands off it, or null where they all but touch. */
+function leaderTo(wish: Wish, box: Box): readonly [Point, Point] | null {
+  const [ax, ay] = wish.anchor;
+  const end: Point = [
+    Math.min(Math.max(ax, box.x0), box.x1),
+    Math.min(Math.max(ay, box.y0), box.y1),
+  ];
+  const length = Math.hypot(end[0] - ax, end[1] - ay);
+  if (wish.onAnchor ? length === 0 : length <= wish.reach + TOUCH) return null;
+  const start = wish.onAnchor ? 0 : wish.reach / length;
+  return [[ax + (end[0] - ax) * start, ay + (end[1] - ay) * start], end];
+}
+
+/** Whether a leader would run through something taken, apart from the object that it starts from. */
+function leaderBlocked(field: Field, wish: Wish, leader: readonly [Point, Point]): boolean {
+  const own = boxAround(wish.anchor, wish.reach * 2 + 0.2, wish.reach * 2 + 0.2);
+  let blocked = false;
+  alongLine(leader[0], leader[1], 0.2, (part) => {
+    blocked ||= eachCell(
+      part,
+      (key) =>
+        field.hard.get(key)?.some((other) => overlaps(part, other) && !overlaps(other, own)) ??
+        false,
+    );
+  });
+  return blocked;
+}
+
+const SOFT_COST = 4;
+
+/**
+ * Finds the best free place for a wish, and takes it together with its leader. Null when there is none within
+ * `FAR_AWAY`: the caller leaves the thing out and says so.
+ */
+export function place(field: Field, wish: Wish): Placed | null {
+  let best: { at: Point; box: Box; leader: readonly [Point, Point] | null; cost: number } | null =
+    null;
+  const consider = (at: Point, cost: number): void => {
+    if (best && best.cost <= cost) return;
+    const box = boxAround(at, wish.width, wish.height);
+    if (!isFree(field, box)) return;
+    const full = cost + (hits(field.soft, box) ? SOFT_COST : 0);
+    if (best && best.cost <= full) return;
+    const leader = leaderTo(wish, box);
+    if (leader && leaderBlocked(field, wish, leader)) return;
+    best = { at, box, leader, cost: full };
+  };
+  if (wish.onAnchor) consider(wish.anchor, -SOFT_COST);
+  for (const ring of RINGS) {
+    if (best && (best as { cost: number }).cost <= ring) break;
+    for (const [i, direction] of AROUND.entries())
+      consider(besides(wish, direction, ring), ring + i * 0.05);
+  }
+  if (!best) return null;
+  const { at, box, leader } = best as {
+    at: Point;
+    box: Box;
+    leader: readonly [Point, Point] | null;
+  };
+  take(field, box);
+  if (leader) alongLine(leader[0], leader[1], 0.15, (part) => take(field, part));
+  return { at, leader };
+}

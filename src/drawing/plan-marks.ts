@@ -1,0 +1,66 @@
+import { job, type Plan } from '../plan/plan.ts';
+import type { Survey } from '../results/types.ts';
+import { deviceMarks, findingMarks } from './device-marks.ts';
+import type { Mark } from './display.ts';
+import { makeField } from './label-place.ts';
+import {
+  type Drafting,
+  PLAN_GROUPS,
+  type PlanDrawing,
+  type PlanGroup,
+  type PlanView,
+} from './plan-view.ts';
+import { backgroundMarks, keepoutMarks, roomTags, wallMarks, zoneMarks } from './room-marks.ts';
+import { countMarks, crossingMarks, pathwayMarks, pathwayNames, wayMarks } from './way-marks.ts';
+
+export type { PlanDrawing, PlanGroup, PlanLayer, PlanView } from './plan-view.ts';
+export { GROUP_TITLES, PLAN_GROUPS } from './plan-view.ts';
+
+/**
+ * Draws a level: what was decided and what the survey found, with symbols and type at paper size and labels in free
+ * room. The same plan, survey and view give the same drawing. A level that is not there gives an empty one.
+ */
+export function planMarks(plan: Plan, survey: Survey | null, view: PlanView): PlanDrawing {
+  const marks = new Map<PlanGroup, Mark[]>(PLAN_GROUPS.map((group) => [group, []]));
+  let leftOut = 0;
+  const { bounds, scale } = view;
+  const drafting: Drafting = {
+    plan,
+    survey,
+    view,
+    units: job(plan).units,
+    field: makeField(
+      bounds
+        ? {
+            x0: bounds.x0 * scale,
+            y0: bounds.y0 * scale,
+            x1: bounds.x1 * scale,
+            y1: bounds.y1 * scale,
+          }
+        : null,
+    ),
+    wants: (group) => view.groups?.has(group) ?? true,
+    put: (group, ...more) => {
+      marks.get(group)!.push(...more);
+    },
+    leaveOut: () => {
+      leftOut++;
+    },
+  };
+  backgroundMarks(drafting);
+  zoneMarks(drafting);
+  keepoutMarks(drafting);
+  wallMarks(drafting);
+  pathwayMarks(drafting);
+  wayMarks(drafting);
+  // From here on each takes its room on paper, so that the first has the best: symbols, counts, labels, names.
+  const labels = deviceMarks(drafting);
+  crossingMarks(drafting);
+  countMarks(drafting);
+  labels();
+  findingMarks(drafting);
+  roomTags(drafting);
+  pathwayNames(drafting);
+  const layers = PLAN_GROUPS.map((group) => ({ group, marks: marks.get(group)! }));
+  return { layers: layers.filter((layer) => layer.marks.length > 0), leftOut };
+}

@@ -1,0 +1,92 @@
+import type { Id } from '../base/ids.ts';
+import { type Message, msg } from '../base/message.ts';
+import type { Point } from '../geometry/point.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Survey } from '../results/types.ts';
+import type { Mark, TextMeasure } from './display.ts';
+import type { Box, Field } from './label-place.ts';
+
+/** Groups of a level's drawing, from the lowest to the highest. */
+export const PLAN_GROUPS = [
+  'background',
+  'zones',
+  'keepouts',
+  'walls',
+  'pathways',
+  'ways',
+  'crossings',
+  'counts',
+  'rooms',
+  'power',
+  'outlets',
+  'devices',
+  'closets',
+  'findings',
+] as const;
+export type PlanGroup = (typeof PLAN_GROUPS)[number];
+
+/** The groups' names as a PDF reader lists them. */
+export const GROUP_TITLES: Readonly<Record<PlanGroup, Message>> = {
+  background: msg('Background'),
+  zones: msg('Rooms and areas'),
+  keepouts: msg('Keep-outs'),
+  walls: msg('Walls'),
+  pathways: msg('Pathways'),
+  ways: msg('Cable'),
+  crossings: msg('Holes in walls'),
+  counts: msg('Cable counts'),
+  rooms: msg('Room names'),
+  power: msg('Power outlets'),
+  outlets: msg('Jacks'),
+  devices: msg('Devices'),
+  closets: msg('Closets'),
+  findings: msg('Findings'),
+};
+
+export interface PlanView {
+  readonly level: Id;
+  /** Paper mm for one mm of the building: 1/96 at 1/8" = 1'-0". On a screen: what a pixel is, over paper mm per pixel. */
+  readonly scale: number;
+  readonly kinds: KindRegistry;
+  readonly measure: TextMeasure;
+  /** What is drawn; all where it is left out. */
+  readonly groups?: ReadonlySet<PlanGroup>;
+  /** Whether jacks say their height and mount under the label. */
+  readonly heights?: boolean;
+  /** Whether crowded symbols move aside on a leader line; without it they stay where they are and may touch. */
+  readonly spread?: boolean;
+  /** What labels must stay within, mm of the building. */
+  readonly bounds?: Box;
+}
+
+export interface PlanLayer {
+  readonly group: PlanGroup;
+  readonly marks: readonly Mark[];
+}
+
+export interface PlanDrawing {
+  /** In drawing order, in mm of the building; empty groups are left out. */
+  readonly layers: readonly PlanLayer[];
+  /** Symbols and labels for which there was no free room at this scale; they are not drawn. */
+  readonly leftOut: number;
+}
+
+/** What the parts of the drawing share while it is made. */
+export interface Drafting {
+  readonly plan: Plan;
+  readonly survey: Survey | null;
+  readonly view: PlanView;
+  readonly units: 'ft' | 'm';
+  readonly field: Field;
+  readonly wants: (group: PlanGroup) => boolean;
+  readonly put: (group: PlanGroup, ...marks: readonly Mark[]) => void;
+  readonly leaveOut: () => void;
+}
+
+/** From the building to paper and back; both have their origin in the same place. */
+export const toPaper = (view: PlanView, [x, y]: Point): Point => [x * view.scale, y * view.scale];
+export const toBuilding = (view: PlanView, [x, y]: Point): Point => [
+  x / view.scale,
+  y / view.scale,
+];

@@ -1,0 +1,277 @@
+import { msg, renderMessage } from '../base/message.ts';
+import { wallCorners } from '../geometry/nearest.ts';
+import type { Point } from '../geometry/point.ts';
+import { insidePolygon } from '../geometry/polygon.ts';
+import { onLevel, type Wall, type Zone } from '../plan/plan.ts';
+import { areaInk, type Mark, type Style } from './display.ts';
+import { avoidLine, type Box, boxAround, isFree, take } from './label-place.ts';
+import { CAP_HEIGHT, wrapText } from './measure.ts';
+import { type Drafting, toPaper } from './plan-view.ts';
+
+/** Pictures under the drawing, as they were scaled, turned and faded. */
+export function backgroundMarks({ plan, view, wants, put }: Drafting): void {
+  if (!wants('background')) return;
+  for (const picture of onLevel(plan, 'backgrounds', view.level)) {
+    if (picture.hidden) continue;
+    put('background', {
+      op: 'picture',
+      at: picture.origin,
+      width: picture.width * picture.mmPerPixel,
+      height: picture.height * picture.mmPerPixel,
+      turn: picture.turn,
+      opacity: picture.opacity / 100,
+      asset: picture.asset,
+    });
+  }
+}
+
+/** Rooms: the tint of their service area; under a hard ceiling fine lines, since nobody gets above it. */
+export function zoneMarks({ plan, view, wants, put }: Drafting): void {
+  if (!wants('zones')) return;
+  for (const zone of onLevel(plan, 'zones', view.level)) {
+    put('zones', { op: 'line', closed: true, points: zone.outline, style: zoneStyle(zone) });
+  }
+}
+
+export const zoneStyle = (zone: Pick<Zone, 'area' | 'ceiling'>): Style => ({
+  fill: `tint-${areaInk(zone.area)}`,
+  stroke: 'faint',
+  width: 0.13,
+  ...(zone.ceiling.kind === 'hard' ? { hatch: 'diagonal' } : {}),
+});
+
+export const KEEPOUT_STYLE: Style = {
+  stroke: 'warn',
+  width: 0.2,
+  dash: [2.2, 1.1],
+  hatch: 'cross',
+  fill: 'warn-paper',
+};
+
+/** Keep-outs: cross lines and a dashed border, with the name on top. */
+export function keepoutMarks({ plan, view, wants, put }: Drafting): void {
+  if (!wants('keepouts')) return;
+  for (const keepout of onLevel(plan, 'keepouts', view.level))
+    put('keepouts', { op: 'line', closed: true, points: keepout.outline, style: KEEPOUT_STYLE });
+}
+
+/** No wall is drawn thinner than this on paper, mm; a rated one never thinner than the second. */
+const LEAST_WALL = 0.5;
+const LEAST_RATED = 1;
+
+/** How a wall is filled. Ordinary ones run into one another; masonry and panels show their cut. */
+export function wallStyles(wall: Pick<Wall, 'rated' | 'construction'>): Style[] {
+  if (wall.rated)
+    return [
+      { fill: 'wall-rated', stroke: 'paper', width: 0.3, hatch: 'diagonal' },
+      { stroke: 'wall-rated', width: 0.4 },
+    ];
+  if (wall.construction === 'masonry')
+    return [{ fill: 'paper', stroke: 'wall', width: 0.3, hatch: 'diagonal' }];
+  if (wall.construction === 'insulated')
+    return [{ fill: 'paper', stroke: 'wall', width: 0.3, hatch: 'cross' }];
+  return [{ fill: 'wall', stroke: 'wall', width: 0.1 }];
+}
+
+/** Walls as filled boxes with their ends grown, so that corners close; rated ones on top, thick and hatched. */
+export function wallMarks({ plan, view, field, wants, put }: Drafting): void {
+  const walls = onLevel(plan, 'walls', view.level);
+  const rank = (wall: Wall): number => (wall.rated ? 2 : wall.construction === 'framed' ? 1 : 0);
+  for (const wall of walls.sort((a, b) => rank(a) - rank(b))) {
+    const least = (wall.rated ? LEAST_RATED : LEAST_WALL) / view.scale;
+    const thickness = Math.max(wall.thickness, least);
+    avoidLine(field, toPaper(view, wall.a), toPaper(view, wall.b), thickness * view.scale);
+    if (!wants('walls')) continue;
+    const points = wallCorners(wall.a, wall.b, thickness);
+    for (const style of wallStyles(wall)) put('walls', { op: 'line', closed: true, points, style });
+  }
+}
+
+const CEILING_WORDS: Readonly<Record<Zone['ceiling']['kind'], string>> = {
+  tile: 'TILE',
+  open: 'OPEN',
+  hard: 'HARD',
+};
+
+interface Tag {
+  readonly width: number;
+  readonly height: number;
+  readonly marks: readonly Mark[];
+}
+
+const NAME_SIZE = 2.3;
+const NOTE_SIZE = 1.9;
+const LETTER_SIZE = 4.6;
+
+/** A room's tag round its middle: the area's letter, the name in as few lines as `room` allows, the ceiling. */
+function zoneTag(drafting: Drafting, zone: Zone, room: number, ceiling: boolean): Tag {
+  const { view, units } = drafting;
+  const letterWidth = view.measure.width(zone.area, LETTER_SIZE, 'sans', true);
+  const names = wrapText(view.measure, zone.name, room - letterWidth - 1, NAME_SIZE);
+  const note = ceiling
+    ? renderMessage(
+        msg('{kind} {height}', {
+          kind: CEILING_WORDS[zone.ceiling.kind],
+          height: { mm: zone.ceiling.height },
+        }),
+        units,
+      )
+    : '';
+  const textWidth = Math.max(
+    0,
+    ...names.map((line) => view.measure.width(line, NAME_SIZE, 'sans', false)),
+    view.measure.width(note, NOTE_SIZE, 'sans', false),
+  );
+  const lines = names.length * 2.6 + (note === '' ? 0 : 2.3);
+  const height = Math.max(LETTER_SIZE * CAP_HEIGHT + 0.4, lines);
+  const width = letterWidth + (textWidth > 0 ? 1 + textWidth : 0);
+  const left = -width / 2;
+  const top = -height / 2;
+  const text = (at: Point, words: string, size: number): Mark => ({
+    op: 'text',
+    at,
+    text: words,
+    size,
+    ink: 'soft',
+    halo: 'paper',
+  });
+  const marks: Mark[] = [
+    {
+      op: 'text',
+      at: [left, top + LETTER_SIZE * CAP_HEIGHT + 0.1],
+      text: zone.area,
+      size: LETTER_SIZE,
+      bold: true,
+      ink: `area-${areaInk(zone.area)}`,
+    },
+    ...names.map((line, i) =>
+      text([left + letterWidth + 1, top + 1.75 + i * 2.6], line, NAME_SIZE),
+    ),
+  ];
+  if (note !== '')
+    marks.push(text([left + letterWidth + 1, top + 1.6 + names.length * 2.6], note, NOTE_SIZE));
+  return { width, height, marks };
+}
+
+/** Whether a box lies wholly in a polygon: its corners, sides' middles and middle do. */
+function boxInside(outline: readonly Point[], box: Box): boolean {
+  const mx = (box.x0 + box.x1) / 2;
+  const my = (box.y0 + box.y1) / 2;
+  return [box.x0, mx, box.x1].every((x) =>
+    [box.y0, my, box.y1].every((y) => insidePolygon(outline, x, y)),
+  );
+}
+
+/** The first free place for a tag in an outline on paper: from its upper left in rows. */
+function freeInside(
+  drafting: Drafting,
+  outline: readonly Point[],
+  width: number,
+  height: number,
+): Box | null {
+  const xs = outline.map((p) => p[0]);
+  const ys = outline.map((p) => p[1]);
+  const x1 = Math.max(...xs) - 1.2 - width;
+  const y1 = Math.max(...ys) - 1.2 - height;
+  const x0 = Math.min(...xs) + 1.2;
+  const y0 = Math.min(...ys) + 1.2;
+  // Along no more than some dozens of places, however large the room is on paper.
+  const dx = Math.max(1.5, (x1 - x0) / 24);
+  const dy = Math.max(1.5, (y1 - y0) / 24);
+  for (const soft of [true, false])
+    for (let y = y0; y <= y1 + 0.01; y += dy)
+      for (let x = x0; x <= x1 + 0.01; x += dx) {
+        const box: Box = { x0: x, y0: y, x1: x + width, y1: y + height };
+        if (!isFree(drafting.field, box, soft)) continue;
+        if (boxInside(outline, box)) return box;
+      }
+  return null;
+}
+
+const tagMark = (drafting: Drafting, box: Box, tag: Tag): Mark => ({
+  op: 'symbol',
+  at: [(box.x0 + box.x1) / 2 / drafting.view.scale, (box.y0 + box.y1) / 2 / drafting.view.scale],
+  marks: tag.marks,
+});
+
+/** Names of rooms with area and ceiling, in free room; shorter where there is little, left out where there is none. */
+export function roomTags(drafting: Drafting): void {
+  const { plan, view, field, wants, put, leaveOut } = drafting;
+  if (!wants('rooms')) return;
+  keepoutNames(drafting);
+  for (const zone of onLevel(plan, 'zones', view.level)) {
+    const outline = zone.outline.map((p) => toPaper(view, p));
+    const forms = [
+      zoneTag(drafting, zone, 40, true),
+      zoneTag(drafting, zone, 18, true),
+      zoneTag(drafting, zone, 11, true),
+      zoneTag(drafting, zone, 18, false),
+      zoneTag(drafting, zone, 11, false),
+      zoneTag(drafting, { ...zone, name: '' }, 11, false),
+    ];
+    let placed = false;
+    for (const tag of forms) {
+      const box = freeInside(drafting, outline, tag.width, tag.height);
+      if (!box) continue;
+      take(field, box);
+      put('rooms', tagMark(drafting, box, tag));
+      placed = true;
+      break;
+    }
+    if (!placed) leaveOut();
+  }
+}
+
+function keepoutNames(drafting: Drafting): void {
+  const { plan, view, field, put, leaveOut } = drafting;
+  for (const keepout of onLevel(plan, 'keepouts', view.level)) {
+    if (keepout.name === '') continue;
+    const outline = keepout.outline.map((p) => toPaper(view, p));
+    const width = view.measure.width(keepout.name, NAME_SIZE, 'sans', true) + 1.4;
+    const box =
+      freeInside(drafting, outline, width, 3.2) ?? besideOutline(drafting, outline, width);
+    if (!box) {
+      leaveOut();
+      continue;
+    }
+    take(field, box);
+    const marks: Mark[] = [
+      {
+        op: 'line',
+        closed: true,
+        points: [
+          [-width / 2, -1.6],
+          [width / 2, -1.6],
+          [width / 2, 1.6],
+          [-width / 2, 1.6],
+        ],
+        style: { fill: 'warn-paper' },
+      },
+      {
+        op: 'text',
+        at: [0, 0],
+        text: keepout.name,
+        size: NAME_SIZE,
+        bold: true,
+        ink: 'warn',
+        align: 'centre',
+        vertical: 'middle',
+      },
+    ];
+    put('keepouts', tagMark(drafting, box, { width, height: 3.2, marks }));
+  }
+}
+
+/** Room under or over a keep-out that is too small for its own name. */
+function besideOutline(drafting: Drafting, outline: readonly Point[], width: number): Box | null {
+  const xs = outline.map((p) => p[0]);
+  const ys = outline.map((p) => p[1]);
+  const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
+  const places: Point[] = [
+    [middle, Math.max(...ys) + 2.2],
+    [middle, Math.min(...ys) - 2.2],
+  ];
+  return (
+    places.map((at) => boxAround(at, width, 3.2)).find((box) => isFree(drafting.field, box)) ?? null
+  );
+}

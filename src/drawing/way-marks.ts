@@ -1,0 +1,345 @@
+import type { Id } from '../base/ids.ts';
+import type { Point } from '../geometry/point.ts';
+import { onLevel, type Pathway } from '../plan/plan.ts';
+import type { Crossing, Way } from '../results/types.ts';
+import { areaInk, type Ink, type Mark } from './display.ts';
+import { avoidLine, boxAround, isFree, place, take } from './label-place.ts';
+import { pathwayLines } from './pathway-lines.ts';
+import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
+import {
+  BADGE_HEIGHT,
+  BADGE_SIZE,
+  CROSSING_REACH,
+  countBadge,
+  crossingSymbol,
+  riserSymbol,
+} from './symbols.ts';
+
+/** Drawn pathways, each kind in its own pattern. */
+export function pathwayMarks({ plan, view, wants, put }: Drafting): void {
+  if (!wants('pathways')) return;
+  for (const pathway of onLevel(plan, 'pathways', view.level))
+    put('pathways', ...pathwayLines(pathway.kind, pathway.points, view.scale));
+}
+
+/** Width of a line on paper that says roughly how many cables it is; its number says it exactly. */
+export const wayWidth = (cables: number): number =>
+  Math.min(2, 0.3 + 0.18 * (Math.sqrt(cables) - 1));
+
+/** The area whose cables alone lie in a way, or null where several share it. */
+function onlyArea(labels: readonly string[]): string | null {
+  const letters = new Set(labels.map((label) => label.charAt(0)));
+  return letters.size === 1 ? labels[0]!.charAt(0) : null;
+}
+
+/** Ways that carry the same cables and touch: one line on paper. */
+interface Chain {
+  readonly points: readonly Point[];
+  readonly cables: number;
+  readonly area: string | null;
+}
+
+const key = ([x, y]: Point): string => `${Math.round(x)},${Math.round(y)}`;
+
+/** Joins pieces end to end where exactly two of them meet. */
+function joined(pieces: readonly (readonly [Point, Point])[]): Point[][] {
+  const ends = new Map<string, number[]>();
+  pieces.forEach((piece, i) => {
+    for (const p of piece) ends.set(key(p), [...(ends.get(key(p)) ?? []), i]);
+  });
+  const used = new Set<number>();
+  const grow = (chain: Point[]): void => {
+    for (;;) {
+      const end = chain[chain.length - 1]!;
+      const there = ends.get(key(end))!;
+      const next = there.length === 2 ? there.find((i) => !used.has(i)) : undefined;
+      if (next === undefined) return;
+      used.add(next);
+      const [a, b] = pieces[next]!;
+      chain.push(key(a) === key(end) ? b : a);
+    }
+  };
+  const chains: Point[][] = [];
+  pieces.forEach((piece, i) => {
+    if (used.has(i)) return;
+    used.add(i);
+    const chain: Point[] = [...piece];
+    grow(chain);
+    chain.reverse();
+    grow(chain);
+    chains.push(chain);
+  });
+  return chains;
+}
+
+/** The level's ways seen from above, chained. */
+export function chains({ plan, survey, view }: Drafting): Chain[] {
+  const groups = new Map<string, { jacks: readonly Id[]; pieces: [Point, Point][] }>();
+  for (const way of survey?.ways ?? []) {
+    if (way.level !== view.level) continue;
+    const a: Point = [way.from[0], way.from[1]];
+    const b: Point = [way.to[0], way.to[1]];
+    if (key(a) === key(b)) continue;
+    const id = way.jacks.join(' ');
+    const group = groups.get(id) ?? { jacks: way.jacks, pieces: [] };
+    group.pieces.push([a, b]);
+    groups.set(id, group);
+  }
+  const label = (id: Id): string => plan.tables.jacks.get(id)?.label ?? '';
+  return [...groups.values()]
+    .flatMap(({ jacks, pieces }) => {
+      const area = onlyArea(jacks.map(label));
+      return joined(pieces).map((points) => ({ points, cables: jacks.length, area }));
+    })
+    .sort((a, b) => b.cables - a.cables);
+}
+
+const chainInk = (chain: Chain): Ink =>
+  chain.area === null ? 'cable' : `area-${areaInk(chain.area)}`;
+
+/** The cables: one line for all that share a way, wide ones first. */
+export function wayMarks(drafting: Drafting): void {
+  const { view, field, survey, wants, put } = drafting;
+  for (const chain of chains(drafting)) {
+    const width = wayWidth(chain.cables);
+    for (let i = 1; i < chain.points.length; i++)
+      avoidLine(field, toPaper(view, chain.points[i - 1]!), toPaper(view, chain.points[i]!), width);
+    if (wants('ways'))
+      put('ways', {
+        op: 'line',
+        points: chain.points,
+        style: { stroke: chainInk(chain), width },
+      });
+  }
+  if (wants('ways')) for (const way of risers(drafting, survey?.ways ?? [])) put('ways', way);
+}
+
+/** Arrows where cables leave for another level. */
+function risers({ plan, view, field }: Drafting, ways: readonly Way[]): Mark[] {
+  const level = plan.tables.levels.get(view.level);
+  if (!level) return [];
+  const seen = new Map<string, { at: Point; up: boolean }>();
+  for (const way of ways) {
+    if (way.from[0] !== way.to[0] || way.from[1] !== way.to[1]) continue;
+    if (!leavesLevel(level, way)) continue;
+    const other = [...plan.tables.levels.values()].filter((l) => l.id !== level.id);
+    if (other.length === 0) continue;
+    const top = Math.max(way.from[2], way.to[2]);
+    seen.set(`${way.from[0]},${way.from[1]}`, {
+      at: [way.from[0], way.from[1]],
+      up: top > level.elevation + level.deck,
+    });
+  }
+  return [...seen.values()].map(({ at, up }) => {
+    take(field, boxAround(toPaper(view, at), 4.4, 4.4));
+    return { op: 'symbol', at, marks: riserSymbol(up) };
+  });
+}
+
+/** Whether an upright way starts or ends in this level and ends or starts beyond its deck or floor. */
+function leavesLevel(level: { elevation: number; deck: number }, way: Way): boolean {
+  const low = Math.min(way.from[2], way.to[2]);
+  const high = Math.max(way.from[2], way.to[2]);
+  const inside = (z: number): boolean => z >= level.elevation && z <= level.elevation + level.deck;
+  return inside(low) !== inside(high);
+}
+
+/** A number for every stretch that is at least this long on paper, and again after each of the second, mm. */
+const LEAST_COUNTED = 5;
+const COUNT_EVERY = 95;
+
+/** How many cables lie in each shared way: a number on the line, away from symbols; beside it where that is taken. */
+export function countMarks(drafting: Drafting): void {
+  const { view, wants, put, leaveOut } = drafting;
+  if (!wants('counts')) return;
+  for (const chain of chains(drafting)) {
+    if (chain.cables < 2) continue;
+    const points = chain.points.map((p) => toPaper(view, p));
+    const total = lengthOf(points);
+    if (total < LEAST_COUNTED) continue;
+    const text = chain.area === null ? String(chain.cables) : `${chain.cables} ${chain.area}`;
+    const width = view.measure.width(text, BADGE_SIZE, 'sans', true);
+    const parts = Math.max(1, Math.round(total / COUNT_EVERY));
+    for (let i = 0; i < parts; i++) {
+      const at = countPlace(drafting, points, total, [i / parts, (i + 1) / parts], width);
+      if (!at) {
+        leaveOut();
+        continue;
+      }
+      const { leader } = at;
+      if (leader)
+        put('counts', {
+          op: 'line',
+          points: leader.map((p) => toBuilding(view, p)),
+          style: { stroke: chainInk(chain), width: 0.18 },
+        });
+      put('counts', {
+        op: 'symbol',
+        at: toBuilding(view, at.at),
+        marks: countBadge(text, width, chainInk(chain)),
+      });
+    }
+  }
+}
+
+const lengthOf = (points: readonly Point[]): number =>
+  points
+    .slice(1)
+    .reduce((sum, p, i) => sum + Math.hypot(p[0] - points[i]![0], p[1] - points[i]![1]), 0);
+
+/** The place at a distance along a chain. */
+function along(points: readonly Point[], distance: number): Point {
+  let left = distance;
+  for (let i = 1; i < points.length; i++) {
+    const a = points[i - 1]!;
+    const b = points[i]!;
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    if (left <= length || i === points.length - 1) {
+      const t = length === 0 ? 0 : Math.min(1, left / length);
+      return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
+    }
+    left -= length;
+  }
+  return points[0]!;
+}
+
+/** Where along its stretch a number is tried, from the middle outwards. */
+const SHARES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.12, 0.88];
+
+function countPlace(
+  { field }: Drafting,
+  points: readonly Point[],
+  total: number,
+  [from, to]: readonly [number, number],
+  textWidth: number,
+): ReturnType<typeof place> {
+  const width = Math.max(BADGE_HEIGHT, textWidth + 1.5) + 0.4;
+  const height = BADGE_HEIGHT + 0.4;
+  for (const share of SHARES) {
+    const at = along(points, total * (from + (to - from) * share));
+    const box = boxAround(at, width, height);
+    if (!isFree(field, box)) continue;
+    take(field, box);
+    return { at, leader: null };
+  }
+  const anchor = along(points, (total * (from + to)) / 2);
+  return place(field, { anchor, reach: 0.4, width, height, onAnchor: false });
+}
+
+/** Holes in walls, each once however many cables pass it. */
+export function crossingMarks(drafting: Drafting): void {
+  const { plan, survey, view, field, wants, put, leaveOut } = drafting;
+  if (!wants('crossings')) return;
+  for (const crossing of levelCrossings(drafting, survey?.runs ?? [])) {
+    const marks = crossingSymbol(crossing.work, crossing.firestop);
+    if (marks.length === 0 || !plan.tables.walls.has(crossing.wall)) continue;
+    const at: Point = [crossing.at[0], crossing.at[1]];
+    const reach = crossing.firestop ? CROSSING_REACH : 1.55;
+    const placed = place(field, {
+      anchor: toPaper(view, at),
+      reach,
+      width: reach * 2,
+      height: reach * 2,
+      onAnchor: true,
+    });
+    if (!placed) {
+      leaveOut();
+      continue;
+    }
+    if (placed.leader) put('crossings', leaderMark(drafting, placed.leader, 'soft'));
+    put('crossings', { op: 'symbol', at: toBuilding(view, placed.at), marks });
+  }
+}
+
+/** Holes of a level, one for each place in a wall, to 100 mm. */
+export function levelCrossings(
+  { plan, view }: Pick<Drafting, 'plan' | 'view'>,
+  runs: readonly { readonly crossings: readonly Crossing[] }[],
+): Crossing[] {
+  const seen = new Map<string, Crossing>();
+  for (const run of runs)
+    for (const crossing of run.crossings) {
+      if (plan.tables.walls.get(crossing.wall)?.level !== view.level) continue;
+      const spot = crossing.at.map((v) => Math.round(v / 100)).join(',');
+      const id = `${crossing.wall} ${spot}`;
+      if (!seen.has(id)) seen.set(id, crossing);
+    }
+  return [...seen.values()];
+}
+
+/** A fine line from an object to what stands off it, with a dot where the object is. */
+export const leaderMark = (
+  { view }: Drafting,
+  leader: readonly [Point, Point],
+  ink: Ink,
+): Mark => ({
+  op: 'group',
+  at: [0, 0],
+  scale: 1 / view.scale,
+  marks: [
+    { op: 'circle', at: leader[0], radius: 0.32, style: { fill: ink } },
+    { op: 'line', points: leader, style: { stroke: ink, width: 0.15 } },
+  ],
+});
+
+/** Names and sizes of pathways, along their longest piece, where there is room. */
+export function pathwayNames(drafting: Drafting): void {
+  const { plan, view, field, wants, put, leaveOut } = drafting;
+  if (!wants('pathways')) return;
+  for (const pathway of onLevel(plan, 'pathways', view.level)) {
+    const words = [pathway.name, pathway.size].filter((word) => word !== '').join(', ');
+    if (words === '') continue;
+    const [a, b] = longest(pathway).map((p) => toPaper(view, p)) as [Point, Point];
+    const upright = Math.abs(b[1] - a[1]) > Math.abs(b[0] - a[0]);
+    const long = view.measure.width(words, 1.9, 'sans', false) + 0.6;
+    const [width, height] = upright ? [2.4, long] : [long, 2.4];
+    const spots = [0.5, 0.35, 0.65, 0.25, 0.75].flatMap((t): Point[] => {
+      const x = a[0] + (b[0] - a[0]) * t;
+      const y = a[1] + (b[1] - a[1]) * t;
+      return upright
+        ? [
+            [x - 3, y],
+            [x + 3, y],
+          ]
+        : [
+            [x, y - 3],
+            [x, y + 3],
+          ];
+    });
+    const at =
+      spots.find((p) => isFree(field, boxAround(p, width, height), true)) ??
+      spots.find((p) => isFree(field, boxAround(p, width, height)));
+    if (!at) {
+      leaveOut();
+      continue;
+    }
+    take(field, boxAround(at, width, height));
+    const text: Mark = {
+      op: 'text',
+      at: [0, 0],
+      text: words,
+      size: 1.9,
+      ink: 'soft',
+      align: 'centre',
+      vertical: 'middle',
+      turn: upright ? -90 : 0,
+      halo: 'paper',
+    };
+    put('pathways', { op: 'symbol', at: toBuilding(view, at), marks: [text] });
+  }
+}
+
+function longest(pathway: Pathway): [Point, Point] {
+  let best: [Point, Point] = [pathway.points[0]!, pathway.points[1]!];
+  let most = -1;
+  for (let i = 1; i < pathway.points.length; i++) {
+    const a = pathway.points[i - 1]!;
+    const b = pathway.points[i]!;
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    if (length > most) {
+      most = length;
+      best = [a, b];
+    }
+  }
+  return best;
+}

@@ -1,0 +1,242 @@
+import {
+  PDFDict,
+  PDFDocument,
+  type PDFEmbeddedPage,
+  type PDFFont,
+  type PDFImage,
+  PDFName,
+  type PDFPage,
+  type PDFRef,
+  PDFString,
+  PrintScaling,
+} from '@cantoo/pdf-lib';
+import * as fontkit from 'fontkit';
+import { fontMeasure } from '../../drawing/measure.ts';
+import { PALETTES } from '../../drawing/palette.ts';
+import type { Point } from '../../geometry/point.ts';
+import type { Page } from '../sheet.ts';
+import { num, PT } from './content.ts';
+import { type Face, type PageResources, pageContent } from './page-content.ts';
+
+/** The bytes of the four fonts that the program ships (TrueType). */
+export type PdfFonts = Readonly<Record<Face, Uint8Array>>;
+
+/** A picture under the drawing. `image/png`, `image/jpeg`, or `application/pdf` for its first page. */
+export interface PdfAsset {
+  readonly type: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface PdfOptions {
+  readonly fonts: PdfFonts;
+  /** By the hash that the pages' pictures name. */
+  readonly assets: ReadonlyMap<string, PdfAsset>;
+  readonly title: string;
+  /** Date of the document; the caller's clock, so that the same pages give the same bytes. */
+  readonly date: Date;
+}
+
+/**
+ * Writes pages as a PDF: vectors at true size, text that can be searched, layers that can be switched. The same input
+ * gives the same bytes. Printing programs are told not to scale.
+ *
+ * @throws when a page shows a picture that is not among the assets, or one in a format that a PDF cannot hold
+ */
+export async function writePdf(pages: readonly Page[], options: PdfOptions): Promise<Uint8Array> {
+  const doc = await PDFDocument.create({ updateMetadata: false });
+  doc.registerFontkit(fontkit);
+  setInfo(doc, options);
+  const book = await openBook(doc, pages, options);
+  for (const page of pages) addPage(doc, page, book);
+  listLayers(doc, book);
+  return doc.save({ addDefaultPage: false, updateFieldAppearances: false });
+}
+
+function setInfo(doc: PDFDocument, { title, date }: PdfOptions): void {
+  doc.setTitle(title, { showInWindowTitleBar: true });
+  doc.setProducer('Dropwise');
+  doc.setCreator('Dropwise');
+  doc.setLanguage('en');
+  doc.setCreationDate(date);
+  doc.setModificationDate(date);
+  doc.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
+}
+
+interface Shown {
+  readonly ref: PDFRef;
+  readonly size: Point;
+  readonly turn: number;
+}
+
+/** What all pages of a document share. */
+interface Book {
+  readonly fonts: ReadonlyMap<Face, PDFFont>;
+  readonly outlines: ReadonlyMap<Face, fontkit.Font>;
+  readonly pictures: ReadonlyMap<string, Shown>;
+  readonly layers: Map<string, PDFRef>;
+  readonly opacities: Map<number, PDFRef>;
+}
+
+async function openBook(
+  doc: PDFDocument,
+  pages: readonly Page[],
+  options: PdfOptions,
+): Promise<Book> {
+  const fonts = new Map<Face, PDFFont>();
+  const outlines = new Map<Face, fontkit.Font>();
+  for (const face of ['sans', 'sans-bold', 'mono', 'mono-bold'] as const) {
+    const bytes = options.fonts[face];
+    fonts.set(face, await doc.embedFont(bytes, { subset: true, customName: `Dropwise-${face}` }));
+    outlines.set(face, fontkit.create(bytes as Buffer) as fontkit.Font);
+  }
+  const pictures = new Map<string, Shown>();
+  for (const hash of picturesOf(pages)) {
+    const asset = options.assets.get(hash);
+    if (!asset) throw new Error(`the picture ${hash} of a page was not given to the writer`);
+    pictures.set(hash, await embed(doc, asset, hash));
+  }
+  return { fonts, outlines, pictures, layers: new Map(), opacities: new Map() };
+}
+
+/** The pictures that the pages show, in their order. */
+export function picturesOf(pages: readonly Page[]): string[] {
+  const found = new Set<string>();
+  const look = (marks: Page['marks']): void => {
+    for (const mark of marks) {
+      if (mark.op === 'picture') found.add(mark.asset);
+      if (mark.op === 'group' || mark.op === 'symbol') look(mark.marks);
+    }
+  };
+  for (const page of pages) look(page.marks);
+  return [...found];
+}
+
+async function embed(doc: PDFDocument, { type, bytes }: PdfAsset, hash: string): Promise<Shown> {
+  const image = (picture: PDFImage): Shown => ({ ref: picture.ref, size: [1, 1], turn: 0 });
+  if (type === 'image/png') return image(await doc.embedPng(bytes));
+  if (type === 'image/jpeg') return image(await doc.embedJpg(bytes));
+  if (type === 'application/pdf') return embedFirstPage(doc, bytes);
+  throw new Error(`the picture ${hash} is ${type}; a PDF takes PNG, JPEG or a PDF page`);
+}
+
+/** The first page of another PDF as it is seen: its crop box, and its own turn. */
+async function embedFirstPage(doc: PDFDocument, bytes: Uint8Array): Promise<Shown> {
+  const other = await PDFDocument.load(bytes, { updateMetadata: false });
+  const page = other.getPage(0);
+  const { x, y, width, height } = page.getCropBox();
+  const box = { left: x, bottom: y, right: x + width, top: y + height };
+  const shown: PDFEmbeddedPage = await doc.embedPage(page, box);
+  return { ref: shown.ref, size: [width, height], turn: page.getRotation().angle };
+}
+
+function addPage(doc: PDFDocument, page: Page, book: Book): void {
+  const leaf = doc.addPage([page.width * PT, page.height * PT]);
+  const content = pageContent(page, resourcesOf(doc, leaf, book));
+  leaf.node.set(PDFName.of('Contents'), doc.context.register(doc.context.flateStream(content)));
+}
+
+/** Names of a page's resources, given when they are first asked for. */
+function resourcesOf(doc: PDFDocument, leaf: PDFPage, book: Book): PageResources {
+  const named = new Set<string>();
+  const once = (name: string, enter: (name: PDFName) => void): string => {
+    if (!named.has(name)) {
+      named.add(name);
+      enter(PDFName.of(name));
+    }
+    return name;
+  };
+  const fontName = { sans: 'F1', 'sans-bold': 'F2', mono: 'F3', 'mono-bold': 'F4' } as const;
+  return {
+    palette: PALETTES.paper,
+    text: (face, words) => {
+      const font = book.fonts.get(face)!;
+      const name = once(fontName[face], (n) => leaf.node.setFontDictionary(n, font.ref));
+      return { font: name, codes: font.encodeText(words).toString() };
+    },
+    outline: (face, words, place) => outlineOf(book.outlines.get(face)!, words, place),
+    width: (face, words) =>
+      fontMeasure.width(words, 1, face.startsWith('mono') ? 'mono' : 'sans', face.endsWith('bold')),
+    opacity: (share) =>
+      once(`G${Math.round(share * 100)}`, (n) =>
+        leaf.node.setExtGState(n, opacityOf(doc, book, share)),
+      ),
+    layer: (name) => {
+      const ref = layerOf(doc, book, name);
+      return once(`L${[...book.layers.keys()].indexOf(name) + 1}`, (n) => enterLayer(leaf, n, ref));
+    },
+    picture: (asset) => {
+      const shown = book.pictures.get(asset)!;
+      const name = `P${[...book.pictures.keys()].indexOf(asset) + 1}`;
+      once(name, (n) => leaf.node.setXObject(n, shown.ref));
+      return { name, size: shown.size, turn: shown.turn };
+    },
+  };
+}
+
+function opacityOf(doc: PDFDocument, book: Book, share: number): PDFRef {
+  const key = Math.round(share * 100);
+  const known = book.opacities.get(key);
+  if (known) return known;
+  const ref = doc.context.register(
+    doc.context.obj({ Type: 'ExtGState', CA: key / 100, ca: key / 100 }),
+  );
+  book.opacities.set(key, ref);
+  return ref;
+}
+
+function layerOf(doc: PDFDocument, book: Book, name: string): PDFRef {
+  const known = book.layers.get(name);
+  if (known) return known;
+  const ref = doc.context.register(
+    doc.context.obj({ Type: 'OCG', Name: PDFString.of(name.replace(/[()\\]/g, '')) }),
+  );
+  book.layers.set(name, ref);
+  return ref;
+}
+
+function enterLayer(leaf: PDFPage, name: PDFName, ref: PDFRef): void {
+  const { Resources } = leaf.node.normalizedEntries();
+  const key = PDFName.of('Properties');
+  const properties = Resources.lookupMaybe(key, PDFDict) ?? leaf.doc.context.obj({});
+  properties.set(name, ref);
+  Resources.set(key, properties);
+}
+
+function listLayers(doc: PDFDocument, book: Book): void {
+  if (book.layers.size === 0) return;
+  const all = [...book.layers.values()];
+  doc.catalog.set(
+    PDFName.of('OCProperties'),
+    doc.context.obj({ OCGs: all, D: { Order: all, ON: all } }),
+  );
+}
+
+/** A text's outlines as a path; `place` puts a point of the text, size 1 and y up, on the page. */
+function outlineOf(font: fontkit.Font, words: string, place: (p: Point) => Point): string {
+  const out: string[] = [];
+  let x = 0;
+  const em = font.unitsPerEm;
+  for (const glyph of font.layout(words).glyphs) {
+    const at = (u: number, v: number): Point => place([(x + u) / em, v / em]);
+    const xy = (p: Point): string => `${num(p[0])} ${num(p[1])}`;
+    let pen: Point = [0, 0];
+    for (const { command, args } of glyph.path.commands) {
+      const p = (i: number): Point => at(args[i]!, args[i + 1]!);
+      if (command === 'moveTo') out.push(`${xy(p(0))} m`);
+      if (command === 'lineTo') out.push(`${xy(p(0))} l`);
+      if (command === 'bezierCurveTo') out.push(`${xy(p(0))} ${xy(p(2))} ${xy(p(4))} c`);
+      if (command === 'quadraticCurveTo') {
+        const [c, end] = [p(0), p(2)];
+        const third = (from: Point): Point => [
+          from[0] + (2 / 3) * (c[0] - from[0]),
+          from[1] + (2 / 3) * (c[1] - from[1]),
+        ];
+        out.push(`${xy(third(pen))} ${xy(third(end))} ${xy(end)} c`);
+      }
+      if (command === 'closePath') out.push('h');
+      else pen = p(args.length - 2);
+    }
+    x += glyph.advanceWidth;
+  }
+  return out.join(' ');
+}
