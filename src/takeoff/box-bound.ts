@@ -7,6 +7,9 @@ interface Stretch {
 /** Steps of u(k) that are tried; larger ones have not helped on the published test problems. */
 const MOST_STEPS = 24;
 
+/** Lengths of pieces that are tried as split or unit; beyond so many different ones, evenly spread. */
+const MOST_UNITS = 256;
+
 /**
  * Boxes that any cutting plan needs at least: the best of the total length and of dual feasible functions, which
  * count long pieces as longer and short ones as shorter than they are, such that whatever fits in a box still does.
@@ -22,7 +25,7 @@ export function boxBound(sizes: readonly number[], capacity: number): number {
   const counts = new Map<number, number>();
   for (const size of sizes) counts.set(size, (counts.get(size) ?? 0) + 1);
   let best = 0;
-  for (const stretch of stretches([...counts.keys()], capacity)) {
+  for (const stretch of stretches([...counts.keys()], reachable(sizes, capacity))) {
     let total = 0;
     for (const [size, count] of counts) total += count * stretch.of(size);
     best = Math.max(best, Math.ceil(total / stretch.full));
@@ -30,13 +33,22 @@ export function boxBound(sizes: readonly number[], capacity: number): number {
   return best;
 }
 
+/** The most that pieces can fill of a box: they all are multiples of one length, so their sums are as well. */
+function reachable(sizes: readonly number[], capacity: number): number {
+  const step = sizes.reduce(commonDivisor, 0);
+  return step === 0 ? capacity : capacity - (capacity % step);
+}
+
+const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
+
 function* stretches(distinct: readonly number[], capacity: number): Generator<Stretch> {
   yield { full: capacity, of: (size) => size };
   for (let k = 1; k <= MOST_STEPS; k += 1) yield inSteps(capacity, k);
-  for (const size of distinct) {
-    if (2 * size > capacity) continue;
-    yield bySplit(capacity, size);
-    yield byUnit(capacity, size);
+  const short = distinct.filter((size) => 2 * size <= capacity).sort((a, b) => a - b);
+  const stride = Math.ceil(short.length / MOST_UNITS);
+  for (let i = 0; i < short.length; i += stride) {
+    yield bySplit(capacity, short[i]!);
+    yield byUnit(capacity, short[i]!);
   }
 }
 

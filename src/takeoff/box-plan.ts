@@ -16,10 +16,11 @@ export function boxPlan(runs: readonly Run[], boxLength: number): BoxPlan {
   const cut = inLabelOrder(runs).filter((run) => run.status !== 'unroutable' && run.order > 0);
   const fitting = cut.filter((run) => run.order <= boxLength);
   const sizes = fitting.map((run) => run.order);
-  const boxes = packBoxes(sizes, boxLength).map((box) => box.map((i) => fitting[i]!));
+  const bound = boxBound(sizes, boxLength);
+  const boxes = packBoxes(sizes, boxLength, bound).map((box) => box.map((i) => fitting[i]!));
   return {
     boxes: numbered(boxes, boxLength),
-    bound: boxBound(sizes, boxLength),
+    bound,
     oversize: cut.filter((run) => run.order > boxLength).map((run) => run.jack),
     ...estimates(
       cut.map((run) => run.order),

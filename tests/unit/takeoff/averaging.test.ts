@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { averageMethod, averaging } from '../../../src/takeoff/averaging.ts';
+import { makeRun, noWay, planWith } from './make-run.ts';
+
+describe('the averaging method', () => {
+  it('gives 890 m for a floor and 5340 m for six: C = [0.55 (F + N) + 6] M', () => {
+    // Textbook exercise (structured cabling formula): F = 60 m, N = 10 m, M = 20 points, six floors; 18 boxes.
+    const floor = averageMethod({
+      shortest: 10_000,
+      longest: 60_000,
+      count: 20,
+      sparePercent: 10,
+      perRun: 6000,
+    });
+    expect(floor).toEqual({ average: 44_500, total: 890_000 });
+    expect(6 * floor.total).toBe(5_340_000);
+    expect(Math.ceil((6 * floor.total) / 305_000)).toBe(18);
+  });
+
+  it('gives 41.75 m for a point and 1670 m for forty', () => {
+    // Network-planner exam exercise: floor 90 m by 70 m, closet in the middle, so the longest run is about 57 m.
+    const longest = Math.round(Math.hypot(45, 35)) * 1000;
+    expect(longest).toBe(57_000);
+    const floor = averageMethod({
+      shortest: 8000,
+      longest,
+      count: 40,
+      sparePercent: 10,
+      perRun: 6000,
+    });
+    expect(floor).toEqual({ average: 41_750, total: 1_670_000 });
+    expect(Math.ceil(floor.total / 305_000)).toBe(6);
+  });
+
+  it('takes spare and ends from the settings and sums floor by floor', () => {
+    const plan = planWith({
+      settings: { settings: { wastePercent: 10, outletSlack: 1000, closetLoop: 5000 } },
+      levels: { L2: {} },
+    });
+    const runs = [10_000, 30_000, 60_000].flatMap((path, i) =>
+      ['L1', 'L2'].map((level) => makeRun({ label: `A${i}`, path, level })),
+    );
+    // Each floor: (10 + 60) * 0.55 + 6 = 44.5 m for each of three runs.
+    expect(averaging(plan, runs)).toEqual({
+      shortest: 10_000,
+      longest: 60_000,
+      average: 44_500,
+      total: 267_000,
+    });
+  });
+
+  it('leaves out runs without a way, and is null where no run has one', () => {
+    const plan = planWith({});
+    const runs = [makeRun({ label: 'A1', path: 10_000 }), noWay({ label: 'A2' })];
+    expect(averaging(plan, runs)?.shortest).toBe(10_000);
+    expect(averaging(plan, [noWay({ label: 'A2' })])).toBeNull();
+  });
+});
