@@ -44,6 +44,7 @@ function putSymbol(
   size: { width: number; height: number },
   marks: readonly Mark[],
   ink: Ink,
+  what: string,
 ): Placed | null {
   const { view, field, put, leaveOut } = drafting;
   const anchor = toPaper(view, at);
@@ -51,7 +52,7 @@ function putSymbol(
   if (view.spread ?? true) placed = place(field, { anchor, reach: 0.3, ...size, onAnchor: true });
   else take(field, boxAround(anchor, size.width, size.height));
   if (!placed) {
-    leaveOut();
+    leaveOut(group, what);
     return null;
   }
   if (placed.leader) put(group, leaderMark(drafting, placed.leader, ink));
@@ -91,7 +92,7 @@ function closetMarks(drafting: Drafting): void {
           },
         ],
       });
-    else drafting.leaveOut();
+    else drafting.leaveOut('closets', closet.name);
   }
 }
 
@@ -148,6 +149,7 @@ function outletMarks(drafting: Drafting): (() => void)[] {
       { width: reach * 2, height: reach * 2 },
       jackSymbol(jacks.length, ink, outlet.mount, turn ?? 0),
       ink,
+      jackWords(jacks) || outlet.id,
     );
     if (placed) labels.push(() => jackLabel(drafting, outlet, jacks, placed.at, reach, ink));
   }
@@ -183,7 +185,7 @@ function jackLabel(
   const height = under === '' ? 2.2 : 4;
   const placed = place(field, { anchor, reach, width: width + 0.5, height, onAnchor: false });
   if (!placed) {
-    leaveOut();
+    leaveOut('outlets', words);
     return;
   }
   if (placed.leader) put('outlets', leaderMark(drafting, placed.leader, ink));
@@ -296,6 +298,7 @@ function devices(drafting: Drafting): void {
       { width: width + 0.5, height: height + 0.5 },
       marks,
       ink,
+      device.name || device.id,
     );
   }
 }
@@ -311,6 +314,7 @@ function powerMarks(drafting: Drafting): void {
       { width: 3, height: POWER_REACH * 2 },
       powerSymbol(),
       'ink',
+      power.name || power.id,
     );
 }
 
@@ -328,6 +332,7 @@ export function findingMarks(drafting: Drafting): void {
       { width: size, height: size },
       findingSymbol(finding.severity),
       'warn',
+      finding.rule,
     );
   }
 }

@@ -22,13 +22,17 @@ export const overlaps = (a: Box, b: Box): boolean =>
   a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
 
 /** A label further from its object than this would mislead more than it tells. */
-export const FAR_AWAY = 26;
+export const FAR_AWAY = 40;
 const CELL = 6;
 
 /** What is taken, hashed by cells. Hard boxes are never covered; soft ones (walls, lines) only for want of better. */
 export interface Field {
   readonly hard: Map<number, Box[]>;
   readonly soft: Map<number, Box[]>;
+  /** Lines back to objects: nothing covers them, but two may cross for want of better. */
+  readonly leaders: Map<number, Box[]>;
+  /** Middles of walls: what belongs on one side of a wall had better stay there. */
+  readonly walls: Map<number, Box[]>;
   /** What labels must stay within; null for no bound. */
   readonly bounds: Box | null;
 }
@@ -36,6 +40,8 @@ export interface Field {
 export const makeField = (bounds: Box | null = null): Field => ({
   hard: new Map(),
   soft: new Map(),
+  leaders: new Map(),
+  walls: new Map(),
   bounds,
 });
 
@@ -68,6 +74,15 @@ export const take = (field: Field, box: Box): void => addTo(field.hard, box);
 export const avoidLine = (field: Field, a: Point, b: Point, width: number): void =>
   alongLine(a, b, width, (box) => addTo(field.soft, box));
 
+/** Notes a wall: labels had better not cover it, nor stand on its other side. */
+export function avoidWall(field: Field, a: Point, b: Point, thickness: number): void {
+  avoidLine(field, a, b, thickness);
+  alongLine(a, b, 0.02, (box) => addTo(field.walls, box));
+}
+
+/** Notes an area that labels had better not cover. */
+export const avoidBox = (field: Field, box: Box): void => addTo(field.soft, box);
+
 /** Small boxes along a line, no longer than 2 mm each, so that a slanted line takes little room. */
 function alongLine(a: Point, b: Point, width: number, visit: (box: Box) => void): void {
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -90,7 +105,10 @@ function alongLine(a: Point, b: Point, width: number, visit: (box: Box) => void)
 
 /** Whether nothing taken lies under a box; with `clear`, no wall or line either. */
 export const isFree = (field: Field, box: Box, clear = false): boolean =>
-  inside(field.bounds, box) && !hits(field.hard, box) && !(clear && hits(field.soft, box));
+  inside(field.bounds, box) &&
+  !hits(field.hard, box) &&
+  !hits(field.leaders, box) &&
+  !(clear && hits(field.soft, box));
 
 const inside = (bounds: Box | null, box: Box): boolean =>
   bounds === null ||
@@ -120,7 +138,7 @@ const TOUCH = 1.2;
 const AROUND: readonly Point[] = [
   0, 180, -90, 90, -45, -135, 45, 135, -22, 22, -158, 158, -68, -112, 68, 112,
 ].map((a): Point => [Math.cos((a * Math.PI) / 180), Math.sin((a * Math.PI) / 180)]);
-const RINGS: readonly number[] = [0, 0.8, 2, 3.5, 5.5, 8, 11, 14.5, 18, 22, FAR_AWAY];
+const RINGS: readonly number[] = [0, 0.8, 2, 3.5, 5.5, 8, 11, 14.5, 18, 22, 26, 31, 35, FAR_AWAY];
 
 /** The middle of a box that stands off the anchor in a direction, so that it clears the anchor's reach by `away`. */
 function besides(wish: Wish, [ux, uy]: Point, away: number): Point {
@@ -161,7 +179,21 @@ function leaderBlocked(field: Field, wish: Wish, leader: readonly [Point, Point]
   return blocked;
 }
 
+/** Whether a line from an object to a place meets any of some boxes: middles of walls, other objects' lines. */
+function meets(grid: Map<number, Box[]>, from: Point, to: Point): boolean {
+  if (grid.size === 0) return false;
+  let found = false;
+  alongLine(from, to, 0.02, (part) => {
+    found ||= hits(grid, part);
+  });
+  return found;
+}
+
 const SOFT_COST = 4;
+/** What belongs to one side of a wall goes this much further before it goes to the other side, mm. */
+const WALL_COST = 9;
+/** So does what would cross another's line. */
+const CROSS_COST = 12;
 
 /**
  * Finds the best free place for a wish, and takes it together with its leader. Null when there is none within
@@ -174,10 +206,14 @@ export function place(field: Field, wish: Wish): Placed | null {
     if (best && best.cost <= cost) return;
     const box = boxAround(at, wish.width, wish.height);
     if (!isFree(field, box)) return;
-    const full = cost + (hits(field.soft, box) ? SOFT_COST : 0);
+    let full = cost + (hits(field.soft, box) ? SOFT_COST : 0);
+    if (best && best.cost <= full) return;
+    if (at !== wish.anchor && meets(field.walls, wish.anchor, at)) full += WALL_COST;
     if (best && best.cost <= full) return;
     const leader = leaderTo(wish, box);
     if (leader && leaderBlocked(field, wish, leader)) return;
+    if (leader && meets(field.leaders, leader[0], leader[1])) full += CROSS_COST;
+    if (best && best.cost <= full) return;
     best = { at, box, leader, cost: full };
   };
   if (wish.onAnchor) consider(wish.anchor, -SOFT_COST);
@@ -193,6 +229,6 @@ export function place(field: Field, wish: Wish): Placed | null {
     leader: readonly [Point, Point] | null;
   };
   take(field, box);
-  if (leader) alongLine(leader[0], leader[1], 0.15, (part) => take(field, part));
+  if (leader) alongLine(leader[0], leader[1], 0.15, (part) => addTo(field.leaders, part));
   return { at, leader };
 }

@@ -5,6 +5,7 @@ import type { Mark } from './display.ts';
 import { makeField } from './label-place.ts';
 import {
   type Drafting,
+  type LeftOut,
   PLAN_GROUPS,
   type PlanDrawing,
   type PlanGroup,
@@ -13,7 +14,7 @@ import {
 import { backgroundMarks, keepoutMarks, roomTags, wallMarks, zoneMarks } from './room-marks.ts';
 import { countMarks, crossingMarks, pathwayMarks, pathwayNames, wayMarks } from './way-marks.ts';
 
-export type { PlanDrawing, PlanGroup, PlanLayer, PlanView } from './plan-view.ts';
+export type { LeftOut, PlanDrawing, PlanGroup, PlanLayer, PlanView } from './plan-view.ts';
 export { GROUP_TITLES, PLAN_GROUPS } from './plan-view.ts';
 
 /**
@@ -22,7 +23,7 @@ export { GROUP_TITLES, PLAN_GROUPS } from './plan-view.ts';
  */
 export function planMarks(plan: Plan, survey: Survey | null, view: PlanView): PlanDrawing {
   const marks = new Map<PlanGroup, Mark[]>(PLAN_GROUPS.map((group) => [group, []]));
-  let leftOut = 0;
+  const leftOut: LeftOut[] = [];
   const { bounds, scale } = view;
   const drafting: Drafting = {
     plan,
@@ -43,8 +44,8 @@ export function planMarks(plan: Plan, survey: Survey | null, view: PlanView): Pl
     put: (group, ...more) => {
       marks.get(group)!.push(...more);
     },
-    leaveOut: () => {
-      leftOut++;
+    leaveOut: (group, what) => {
+      leftOut.push({ group, what });
     },
   };
   backgroundMarks(drafting);

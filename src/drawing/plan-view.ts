@@ -65,11 +65,17 @@ export interface PlanLayer {
   readonly marks: readonly Mark[];
 }
 
+/** A symbol or a label for which there was no room, in its own words. */
+export interface LeftOut {
+  readonly group: PlanGroup;
+  readonly what: string;
+}
+
 export interface PlanDrawing {
   /** In drawing order, in mm of the building; empty groups are left out. */
   readonly layers: readonly PlanLayer[];
   /** Symbols and labels for which there was no free room at this scale; they are not drawn. */
-  readonly leftOut: number;
+  readonly leftOut: readonly LeftOut[];
 }
 
 /** What the parts of the drawing share while it is made. */
@@ -81,7 +87,7 @@ export interface Drafting {
   readonly field: Field;
   readonly wants: (group: PlanGroup) => boolean;
   readonly put: (group: PlanGroup, ...marks: readonly Mark[]) => void;
-  readonly leaveOut: () => void;
+  readonly leaveOut: (group: PlanGroup, what: string) => void;
 }
 
 /** From the building to paper and back; both have their origin in the same place. */

@@ -4,7 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import { insidePolygon } from '../geometry/polygon.ts';
 import { onLevel, type Wall, type Zone } from '../plan/plan.ts';
 import { areaInk, type Mark, type Style } from './display.ts';
-import { avoidLine, type Box, boxAround, isFree, take } from './label-place.ts';
+import { avoidBox, avoidWall, type Box, boxAround, isFree, take } from './label-place.ts';
 import { CAP_HEIGHT, wrapText } from './measure.ts';
 import { type Drafting, toPaper } from './plan-view.ts';
 
@@ -49,10 +49,18 @@ export const KEEPOUT_STYLE: Style = {
 };
 
 /** Keep-outs: cross lines and a dashed border, with the name on top. */
-export function keepoutMarks({ plan, view, wants, put }: Drafting): void {
+export function keepoutMarks({ plan, view, field, wants, put }: Drafting): void {
   if (!wants('keepouts')) return;
-  for (const keepout of onLevel(plan, 'keepouts', view.level))
+  for (const keepout of onLevel(plan, 'keepouts', view.level)) {
+    avoidBox(field, boundsOf(keepout.outline.map((p) => toPaper(view, p))));
     put('keepouts', { op: 'line', closed: true, points: keepout.outline, style: KEEPOUT_STYLE });
+  }
+}
+
+function boundsOf(points: readonly Point[]): Box {
+  const xs = points.map((p) => p[0]);
+  const ys = points.map((p) => p[1]);
+  return { x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) };
 }
 
 /** No wall is drawn thinner than this on paper, mm; a rated one never thinner than the second. */
@@ -80,7 +88,7 @@ export function wallMarks({ plan, view, field, wants, put }: Drafting): void {
   for (const wall of walls.sort((a, b) => rank(a) - rank(b))) {
     const least = (wall.rated ? LEAST_RATED : LEAST_WALL) / view.scale;
     const thickness = Math.max(wall.thickness, least);
-    avoidLine(field, toPaper(view, wall.a), toPaper(view, wall.b), thickness * view.scale);
+    avoidWall(field, toPaper(view, wall.a), toPaper(view, wall.b), thickness * view.scale);
     if (!wants('walls')) continue;
     const points = wallCorners(wall.a, wall.b, thickness);
     for (const style of wallStyles(wall)) put('walls', { op: 'line', closed: true, points, style });
@@ -101,7 +109,7 @@ interface Tag {
 
 const NAME_SIZE = 2.3;
 const NOTE_SIZE = 1.9;
-const LETTER_SIZE = 4.6;
+const LETTER_SIZE = 3.8;
 
 /** A room's tag round its middle: the area's letter, the name in as few lines as `room` allows, the ceiling. */
 function zoneTag(drafting: Drafting, zone: Zone, room: number, ceiling: boolean): Tag {
@@ -169,12 +177,11 @@ function freeInside(
   width: number,
   height: number,
 ): Box | null {
-  const xs = outline.map((p) => p[0]);
-  const ys = outline.map((p) => p[1]);
-  const x1 = Math.max(...xs) - 1.2 - width;
-  const y1 = Math.max(...ys) - 1.2 - height;
-  const x0 = Math.min(...xs) + 1.2;
-  const y0 = Math.min(...ys) + 1.2;
+  const around = boundsOf(outline);
+  const x1 = around.x1 - 1.2 - width;
+  const y1 = around.y1 - 1.2 - height;
+  const x0 = around.x0 + 1.2;
+  const y0 = around.y0 + 1.2;
   // Along no more than some dozens of places, however large the room is on paper.
   const dx = Math.max(1.5, (x1 - x0) / 24);
   const dy = Math.max(1.5, (y1 - y0) / 24);
@@ -218,7 +225,7 @@ export function roomTags(drafting: Drafting): void {
       placed = true;
       break;
     }
-    if (!placed) leaveOut();
+    if (!placed) leaveOut('rooms', zone.name || zone.area);
   }
 }
 
@@ -231,7 +238,7 @@ function keepoutNames(drafting: Drafting): void {
     const box =
       freeInside(drafting, outline, width, 3.2) ?? besideOutline(drafting, outline, width);
     if (!box) {
-      leaveOut();
+      leaveOut('keepouts', keepout.name);
       continue;
     }
     take(field, box);
@@ -264,12 +271,11 @@ function keepoutNames(drafting: Drafting): void {
 
 /** Room under or over a keep-out that is too small for its own name. */
 function besideOutline(drafting: Drafting, outline: readonly Point[], width: number): Box | null {
-  const xs = outline.map((p) => p[0]);
-  const ys = outline.map((p) => p[1]);
-  const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
+  const around = boundsOf(outline);
+  const middle = (around.x0 + around.x1) / 2;
   const places: Point[] = [
-    [middle, Math.max(...ys) + 2.2],
-    [middle, Math.min(...ys) - 2.2],
+    [middle, around.y1 + 2.2],
+    [middle, around.y0 - 2.2],
   ];
   return (
     places.map((at) => boxAround(at, width, 3.2)).find((box) => isFree(drafting.field, box)) ?? null

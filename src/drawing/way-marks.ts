@@ -4,6 +4,7 @@ import { onLevel, type Pathway } from '../plan/plan.ts';
 import type { Crossing, Way } from '../results/types.ts';
 import { areaInk, type Ink, type Mark } from './display.ts';
 import { avoidLine, boxAround, isFree, place, take } from './label-place.ts';
+import { wrapText } from './measure.ts';
 import { pathwayLines } from './pathway-lines.ts';
 import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
 import {
@@ -16,10 +17,13 @@ import {
 } from './symbols.ts';
 
 /** Drawn pathways, each kind in its own pattern. */
-export function pathwayMarks({ plan, view, wants, put }: Drafting): void {
+export function pathwayMarks({ plan, view, field, wants, put }: Drafting): void {
   if (!wants('pathways')) return;
-  for (const pathway of onLevel(plan, 'pathways', view.level))
+  for (const pathway of onLevel(plan, 'pathways', view.level)) {
+    const paper = pathway.points.map((p) => toPaper(view, p));
+    for (let i = 1; i < paper.length; i++) avoidLine(field, paper[i - 1]!, paper[i]!, 2.6);
     put('pathways', ...pathwayLines(pathway.kind, pathway.points, view.scale));
+  }
 }
 
 /** Width of a line on paper that says roughly how many cables it is; its number says it exactly. */
@@ -163,7 +167,7 @@ export function countMarks(drafting: Drafting): void {
     for (let i = 0; i < parts; i++) {
       const at = countPlace(drafting, points, total, [i / parts, (i + 1) / parts], width);
       if (!at) {
-        leaveOut();
+        leaveOut('counts', text);
         continue;
       }
       const { leader } = at;
@@ -243,7 +247,7 @@ export function crossingMarks(drafting: Drafting): void {
       onAnchor: true,
     });
     if (!placed) {
-      leaveOut();
+      leaveOut('crossings', crossing.wall);
       continue;
     }
     if (placed.leader) put('crossings', leaderMark(drafting, placed.leader, 'soft'));
@@ -284,7 +288,7 @@ export const leaderMark = (
 
 /** Names and sizes of pathways, along their longest piece, where there is room. */
 export function pathwayNames(drafting: Drafting): void {
-  const { plan, view, field, wants, put, leaveOut } = drafting;
+  const { plan, view, field, wants, put } = drafting;
   if (!wants('pathways')) return;
   for (const pathway of onLevel(plan, 'pathways', view.level)) {
     const words = [pathway.name, pathway.size].filter((word) => word !== '').join(', ');
@@ -310,7 +314,7 @@ export function pathwayNames(drafting: Drafting): void {
       spots.find((p) => isFree(field, boxAround(p, width, height), true)) ??
       spots.find((p) => isFree(field, boxAround(p, width, height)));
     if (!at) {
-      leaveOut();
+      pathwayNote(drafting, words, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
       continue;
     }
     take(field, boxAround(at, width, height));
@@ -327,6 +331,38 @@ export function pathwayNames(drafting: Drafting): void {
     };
     put('pathways', { op: 'symbol', at: toBuilding(view, at), marks: [text] });
   }
+}
+
+/** A pathway's name in short lines where there is room, with a line to it. */
+function pathwayNote(drafting: Drafting, words: string, anchor: Point): void {
+  const { view, field, put, leaveOut } = drafting;
+  const lines = wrapText(view.measure, words, 20, 1.9);
+  const width = Math.max(...lines.map((line) => view.measure.width(line, 1.9, 'sans', false)));
+  const placed = place(field, {
+    anchor,
+    reach: 1.4,
+    width: width + 0.6,
+    height: lines.length * 2.2 + 0.4,
+    onAnchor: false,
+  });
+  if (!placed) {
+    leaveOut('pathways', words);
+    return;
+  }
+  if (placed.leader) put('pathways', leaderMark(drafting, placed.leader, 'soft'));
+  const marks = lines.map(
+    (text, i): Mark => ({
+      op: 'text',
+      at: [0, (i - (lines.length - 1) / 2) * 2.2],
+      text,
+      size: 1.9,
+      ink: 'soft',
+      align: 'centre',
+      vertical: 'middle',
+      halo: 'paper',
+    }),
+  );
+  put('pathways', { op: 'symbol', at: toBuilding(view, placed.at), marks });
 }
 
 function longest(pathway: Pathway): [Point, Point] {
