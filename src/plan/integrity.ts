@@ -1,6 +1,8 @@
 import type { Issue } from '../base/result.ts';
-import { type Changes, Draft } from './change.ts';
-import type { Plan, Ref } from './plan.ts';
+import type { Point } from '../geometry/point.ts';
+import { doubleArea } from '../geometry/polygon.ts';
+import type { Draft } from './change.ts';
+import type { AnyEntity, Entity, Plan, Ref } from './plan.ts';
 import { REFERENCES, TABLES, type TableName } from './schema.ts';
 
 type Row = Readonly<Record<string, unknown>> & { readonly id: string };
@@ -15,79 +17,112 @@ const TAKEN_ALONG: Readonly<Record<string, boolean>> = {
   closet: false,
 };
 
+const samePoint = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1];
+
 function* rowsOf(plan: Plan): Iterable<[TableName, Row]> {
   for (const table of TABLES) {
     for (const row of plan.tables[table].values()) yield [table, row as unknown as Row];
   }
 }
 
-function danglingIn(plan: Plan): Issue[] {
-  const issues: Issue[] = [];
-  for (const [table, row] of rowsOf(plan)) {
-    for (const [field, target] of Object.entries(REFERENCES[table] ?? {})) {
-      const id = row[field] as string | null;
-      if (id !== null && !plan.tables[target].has(id)) {
-        issues.push({
-          code: 'dangling-id',
-          path: `${table}.${row.id}.${field}`,
-          message: `${table}.${row.id}.${field} names "${id}", but there is no such row in ${target}. Add it, or correct the name.`,
-        });
-      }
-    }
+/** What one row lacks; each fault is the end of a sentence that begins with the row's path. */
+type Fault = readonly [code: string, field: string, words: string];
+
+function danglingIn(plan: Plan, table: TableName, row: Row): Fault[] {
+  return Object.entries(REFERENCES[table] ?? {}).flatMap(([field, target]): Fault[] => {
+    const id = row[field] as string | null;
+    if (id === null || plan.tables[target].has(id)) return [];
+    const words = `names "${id}", but there is no such row in ${target}. Add it, or correct the name.`;
+    return [['dangling-id', field, words]];
+  });
+}
+
+function shapeFaults(table: TableName, row: Row): Fault[] {
+  if (table === 'walls') {
+    const wall = row as unknown as Entity<'walls'>;
+    if (samePoint(wall.a, wall.b))
+      return [
+        [
+          'no-length',
+          '',
+          'has no length: both ends are at the same place. Move one end, or take the wall out.',
+        ],
+      ];
   }
-  return issues;
+  if (table === 'pathways') {
+    const { points } = row as unknown as Entity<'pathways'>;
+    if (points.every((p) => samePoint(p, points[0]!)))
+      return [
+        [
+          'no-length',
+          '',
+          'has no length: all its points are at the same place. Move one, or take the pathway out.',
+        ],
+      ];
+  }
+  if (table === 'zones' || table === 'keepouts') {
+    const { outline } = row as unknown as Entity<'zones'>;
+    if (doubleArea(outline) === 0)
+      return [
+        ['no-area', 'outline', 'holds no area: its corners are in a line. Move one of them.'],
+      ];
+  }
+  return [];
+}
+
+function deviceFaults(plan: Plan, row: Row, kinds: ReadonlySet<string>): Fault[] {
+  const device = row as unknown as Entity<'devices'>;
+  const faults: Fault[] = [];
+  if (!kinds.has(device.kind)) {
+    const known = [...kinds].join(', ');
+    const words = `is "${device.kind}", which this version does not know. It knows ${known}.`;
+    faults.push(['unknown-kind', 'kind', words]);
+  }
+  if (device.host === device.id) {
+    faults.push(['shares-twice', 'host', 'names the device itself.']);
+  } else if (device.host !== null && plan.tables.devices.get(device.host)?.host != null) {
+    const words = 'names a device that itself shares a jack. Name the one that has the jack.';
+    faults.push(['shares-twice', 'host', words]);
+  }
+  return faults;
 }
 
 /**
- * What is wrong with a whole plan that no single field shows: ids that name nothing, kinds that nobody knows, walls
- * and ways without length, devices that share with one that shares, pictures that are missing.
+ * What is wrong with one row that no single field shows: an id that names nothing, a kind that nobody knows, a wall
+ * or a pathway without length, a room without area, a device that shares with one that shares.
  */
+export function checkRow(
+  plan: Plan,
+  table: TableName,
+  entity: AnyEntity,
+  kinds: ReadonlySet<string>,
+): Issue[] {
+  const row = entity as unknown as Row;
+  const faults = [
+    ...danglingIn(plan, table, row),
+    ...shapeFaults(table, row),
+    ...(table === 'devices' ? deviceFaults(plan, row, kinds) : []),
+  ];
+  return faults.map(([code, field, words]) => {
+    const path = `${table}.${row.id}${field ? `.${field}` : ''}`;
+    return { code, path, message: `${path} ${words}` };
+  });
+}
+
+/** What is wrong with a whole plan that no single field shows: the faults of its rows, no level, missing pictures. */
 export function checkWhole(
   plan: Plan,
   kinds: ReadonlySet<string>,
   assets: ReadonlyMap<string, unknown>,
 ): Issue[] {
-  const issues = danglingIn(plan);
-  const add = (code: string, path: string, message: string) =>
-    issues.push({ code, path, message: `${path} ${message}` });
+  const issues: Issue[] = [];
+  for (const [table, row] of rowsOf(plan)) {
+    issues.push(...checkRow(plan, table, row as unknown as AnyEntity, kinds));
+  }
+  const add = (code: string, path: string, words: string) =>
+    issues.push({ code, path, message: `${path} ${words}` });
   if (plan.tables.levels.size === 0)
     add('no-level', 'levels', 'is empty: a plan needs at least one level.');
-  for (const wall of plan.tables.walls.values()) {
-    if (wall.a[0] === wall.b[0] && wall.a[1] === wall.b[1]) {
-      add(
-        'no-length',
-        `walls.${wall.id}`,
-        'has no length: both ends are at the same place. Move one end, or take the wall out.',
-      );
-    }
-  }
-  for (const way of plan.tables.pathways.values()) {
-    if (way.points.every((p) => p[0] === way.points[0]![0] && p[1] === way.points[0]![1])) {
-      add(
-        'no-length',
-        `pathways.${way.id}`,
-        'has no length: all its points are at the same place. Move one, or take the pathway out.',
-      );
-    }
-  }
-  for (const device of plan.tables.devices.values()) {
-    if (!kinds.has(device.kind)) {
-      add(
-        'unknown-kind',
-        `devices.${device.id}.kind`,
-        `is "${device.kind}", which this version does not know. It knows ${[...kinds].join(', ')}.`,
-      );
-    }
-    if (device.host !== null && plan.tables.devices.get(device.host)?.host != null) {
-      add(
-        'shares-twice',
-        `devices.${device.id}.host`,
-        'names a device that itself shares a jack. Name the one that has the jack.',
-      );
-    }
-    if (device.host === device.id)
-      add('shares-twice', `devices.${device.id}.host`, 'names the device itself.');
-  }
   for (const background of plan.tables.backgrounds.values()) {
     if (!assets.has(background.asset)) {
       add(
@@ -100,53 +135,72 @@ export function checkWhole(
   return issues;
 }
 
-/** Every row that names one of these, with the field. */
-function namedBy(plan: Plan, gone: ReadonlySet<string>): [TableName, Row, string][] {
-  const found: [TableName, Row, string][] = [];
+/** A row that names another, with the field in which it does. */
+interface Naming {
+  readonly table: TableName;
+  readonly row: Row;
+  readonly field: string;
+}
+
+/** Who names each row, under `table/id`. */
+function namings(plan: Plan): ReadonlyMap<string, readonly Naming[]> {
+  const found = new Map<string, Naming[]>();
   for (const [table, row] of rowsOf(plan)) {
     for (const [field, target] of Object.entries(REFERENCES[table] ?? {})) {
-      if (gone.has(`${target}/${String(row[field])}`)) found.push([table, row, field]);
+      if (row[field] === null) continue;
+      const key = `${target}/${String(row[field])}`;
+      const list = found.get(key);
+      if (list) list.push({ table, row, field });
+      else found.set(key, [{ table, row, field }]);
     }
   }
   return found;
 }
 
-/**
- * Removes rows with all that cannot stand without them: a level takes what stands on it, a device its jacks, a jack
- * the outlet that it leaves empty. What merely names a removed row (an outlet its wall) forgets it.
- */
-export function removeRows(draft: Draft, refs: readonly Ref[]): void {
-  const queue = [...refs];
-  for (let i = 0; i < queue.length; i++) {
-    const ref = queue[i]!;
-    if (ref.table === 'devices') {
-      for (const jack of draft.plan.tables.jacks.values()) {
-        if (jack.device === ref.id) queue.push({ table: 'jacks', id: jack.id });
-      }
-    }
-    if (ref.table === 'jacks') {
-      const outlet = draft.plan.tables.jacks.get(ref.id)?.outlet;
-      const left = [...draft.plan.tables.jacks.values()].filter(
-        (jack) =>
-          jack.outlet === outlet && !queue.some((q) => q.table === 'jacks' && q.id === jack.id),
-      );
-      if (outlet !== undefined && left.length === 0) queue.push({ table: 'outlets', id: outlet });
-    }
-    for (const [table, row, field] of namedBy(draft.plan, new Set([`${ref.table}/${ref.id}`]))) {
-      if (TAKEN_ALONG[field]) queue.push({ table, id: row.id });
-    }
-    if (queue.length > 1_000_000) throw new Error('removal does not end');
+/** What goes when a row goes: those that cannot stand without it, and the outlet that its last jack leaves empty. */
+function followers(
+  plan: Plan,
+  { table, id }: Ref,
+  named: ReadonlyMap<string, readonly Naming[]>,
+  gone: ReadonlyMap<string, Ref>,
+): Ref[] {
+  const refs: Ref[] = [];
+  for (const by of named.get(`${table}/${id}`) ?? []) {
+    const jackOfDevice = by.table === 'jacks' && by.field === 'device';
+    if (TAKEN_ALONG[by.field] || jackOfDevice) refs.push({ table: by.table, id: by.row.id });
   }
-  const gone = new Set(queue.map((ref) => `${ref.table}/${ref.id}`));
-  for (const [table, row, field] of namedBy(draft.plan, gone)) {
-    if (!gone.has(`${table}/${row.id}`)) draft.patch(table, row.id, { [field]: null } as never);
+  if (table === 'jacks') {
+    const outlet = plan.tables.jacks.get(id)!.outlet;
+    const left = (named.get(`outlets/${outlet}`) ?? []).some(
+      (by) => by.table === 'jacks' && !gone.has(`jacks/${by.row.id}`),
+    );
+    if (!left) refs.push({ table: 'outlets', id: outlet });
   }
-  for (const ref of queue) draft.remove(ref);
+  return refs;
 }
 
-/** The changes of a removal. */
-export function removal(plan: Plan, refs: readonly Ref[]): Changes {
-  const draft = new Draft(plan);
-  removeRows(draft, refs);
-  return draft.changes();
+/**
+ * Removes rows with all that cannot stand without them: a level takes what stands on it, a device its jacks, a jack
+ * the outlet that it leaves empty. What merely names a removed row (an outlet its wall) forgets it. Rows that are not
+ * there are passed over.
+ */
+export function removeRows(draft: Draft, refs: readonly Ref[]): void {
+  const { plan } = draft;
+  const named = namings(plan);
+  const gone = new Map<string, Ref>();
+  const queue: Ref[] = [];
+  const add = (ref: Ref): void => {
+    const key = `${ref.table}/${ref.id}`;
+    if (gone.has(key) || !plan.tables[ref.table].has(ref.id)) return;
+    gone.set(key, ref);
+    queue.push(ref);
+  };
+  refs.forEach(add);
+  for (let i = 0; i < queue.length; i++) followers(plan, queue[i]!, named, gone).forEach(add);
+  for (const key of gone.keys()) {
+    for (const { table, row, field } of named.get(key) ?? []) {
+      if (!gone.has(`${table}/${row.id}`)) draft.patch(table, row.id, { [field]: null } as never);
+    }
+  }
+  for (const ref of queue) draft.remove(ref);
 }
