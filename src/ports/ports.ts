@@ -15,19 +15,29 @@ export interface Asset {
 export interface AssetPort {
   get(hash: string): Promise<Asset | null>;
   put(asset: Asset): Promise<void>;
+  /** Forgets every picture that is not wanted. */
+  prune(wanted: ReadonlySet<string>): Promise<void>;
+}
+
+/** A job as it was found on this device. */
+export interface Kept {
+  /** The job with its steps; null when what is there cannot be read at all. */
+  readonly history: History | null;
+  /** Steps at the end that were damaged and are dropped. */
+  readonly lost: number;
 }
 
 /** The journal of the open job on this device: cut at any moment, it loads to the last whole step. */
 export interface JournalPort {
-  /** The job as it was left, with its steps; null on a device that has none. */
-  load(): Promise<History | null>;
-  /** Starts anew from a job that was opened or begun. */
+  /** The job as it was left; null on a device that has none. */
+  load(): Promise<Kept | null>;
+  /** Starts anew from a job, in place of what was kept before. */
   begin(history: History): Promise<void>;
-  /** Keeps what came from one state to the next: a step, an undo or a redo. Resolves when it is safely kept. */
-  record(before: History, after: History): Promise<void>;
+  /** Keeps what came since the last record: steps, undone and done again. Resolves when it is safely kept. */
+  record(history: History): Promise<void>;
 }
 
-/** Computes surveys away from the screen; an answer that a newer question overtook is null. */
+/** Computes surveys away from the screen. A question that a newer one overtakes while it waits is answered by null. */
 export interface SurveyPort {
   survey(plan: Plan): Promise<Survey | null>;
 }
