@@ -1,9 +1,46 @@
 import { msg } from '../base/message.ts';
 import type { Finding } from '../results/types.ts';
+import { closetMissing } from './closet-missing.ts';
+import { closetPorts } from './closet-ports.ts';
+import { cordReach } from './cord-reach.ts';
+import { cordsTooLong } from './cords-too-long.ts';
+import { deviceWithoutJack } from './device-without-jack.ts';
+import { doubledLabel } from './doubled-label.ts';
+import { inKeepout } from './in-keepout.ts';
+import { jackWithoutDevice } from './jack-without-device.ts';
+import { longerThanBox } from './longer-than-box.ts';
+import { noWallInReach } from './no-wall-in-reach.ts';
+import { noWay } from './no-way.ts';
+import { powerReach } from './power-reach.ts';
+import { ratedWall } from './rated-wall.ts';
 import type { Rule, RuleContext, RuleSource } from './rule.ts';
+import { runNearLimit } from './run-near-limit.ts';
+import { runTooLong } from './run-too-long.ts';
+import { scaleNotSet } from './scale-not-set.ts';
+import { scaleOff } from './scale-off.ts';
+import { sealedWall } from './sealed-wall.ts';
 
 /** Every rule, in the order in which findings are listed within a severity. */
-export const rules: readonly Rule[] = [];
+export const rules: readonly Rule[] = [
+  closetMissing,
+  scaleNotSet,
+  scaleOff,
+  noWay,
+  runTooLong,
+  deviceWithoutJack,
+  cordReach,
+  closetPorts,
+  doubledLabel,
+  runNearLimit,
+  cordsTooLong,
+  longerThanBox,
+  powerReach,
+  jackWithoutDevice,
+  inKeepout,
+  noWallInReach,
+  ratedWall,
+  sealedWall,
+];
 
 const RANK = { error: 0, warning: 1, note: 2 } as const;
 

@@ -1,0 +1,56 @@
+import { msg } from '../base/message.ts';
+import { distance, nearestOnSegment } from '../geometry/nearest.ts';
+import type { Point } from '../geometry/point.ts';
+import { insidePolygon } from '../geometry/polygon.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import { deviceName } from '../plan/names.ts';
+import { type Keepout, onLevel, type Plan } from '../plan/plan.ts';
+import type { Remark, Rule } from './rule.ts';
+import { COMMON_PRACTICE } from './sources.ts';
+
+/** A device or an outlet stands where no cable may go. On the border it stands outside. */
+export const inKeepout: Rule = {
+  id: 'in-keepout',
+  title: msg('A device or an outlet stands in a keep-out'),
+  severity: 'warning',
+  source: COMMON_PRACTICE,
+  limits: [],
+  check: ({ plan, kinds }) =>
+    [...plan.tables.keepouts.values()].flatMap((keepout) => remarks(plan, kinds, keepout)),
+};
+
+function remarks(plan: Plan, kinds: KindRegistry, keepout: Keepout): Remark[] {
+  const devices = onLevel(plan, 'devices', keepout.level).map((device) => ({
+    ...{ table: 'devices' as const, id: device.id, at: device.at },
+    name: deviceName(plan, kinds, device),
+  }));
+  const outlets = onLevel(plan, 'outlets', keepout.level).map((outlet) => ({
+    ...{ table: 'outlets' as const, id: outlet.id, at: outlet.at },
+    name: outletName(plan, outlet.id),
+  }));
+  return [...devices, ...outlets]
+    .filter((thing) => isWithin(keepout.outline, thing.at))
+    .map(({ table, id, at, name }) => ({
+      subjects: [
+        { table, id },
+        { table: 'keepouts', id: keepout.id },
+      ],
+      at: { level: keepout.level, point: at },
+      message: msg('{name} stands in the keep-out "{keepout}".', { name, keepout: keepout.name }),
+      remedy: msg('Move it out, or make the keep-out smaller. A cable gets in by a pathway only.'),
+      fix: null,
+    }));
+}
+
+function isWithin(outline: readonly Point[], at: Point): boolean {
+  if (!insidePolygon(outline, at[0], at[1])) return false;
+  return outline.every((corner, i) => {
+    const next = outline[(i + 1) % outline.length]!;
+    return distance(nearestOnSegment(corner, next, at), at) > 0;
+  });
+}
+
+function outletName(plan: Plan, id: string): string {
+  const jack = [...plan.tables.jacks.values()].find((j) => j.outlet === id);
+  return jack ? `Jack ${jack.label}` : `Outlet ${id}`;
+}

@@ -1,0 +1,12 @@
+import type { RuleSource } from './rule.ts';
+
+/** Where rules come from. Addresses and how well each was seen stand in docs/sources.md under the same names. */
+export const CABLING = 'ANSI/TIA-568.0 and 568.1';
+export const IDENTIFIERS = 'ANSI/TIA-606-C';
+export const CODE = 'NFPA 70-2023 (NEC)';
+export const UNIVERSITY_GUIDE = 'University telecommunications design guide';
+
+export const COMMON_PRACTICE: RuleSource = {
+  document: 'common practice, no source',
+  clause: '',
+};

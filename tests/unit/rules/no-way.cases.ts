@@ -1,0 +1,87 @@
+import { makeRun, noWay } from '../takeoff/make-run.ts';
+import { context, type RuleCases } from './case.ts';
+
+const square = [
+  [0, 0],
+  [9000, 0],
+  [9000, 9000],
+];
+const rows = {
+  closets: { C1: { level: 'L1', at: [10_000, 0] } },
+  levels: { L2: { elevation: 3600, name: 'Upper' } },
+  outlets: { O1: { level: 'L1', at: [100, 200] } },
+  keepouts: { K1: { level: 'L1', name: 'Hood', outline: square } },
+  zones: { Z1: { level: 'L1', outline: square } },
+  walls: {
+    W1: { level: 'L1', a: [0, 0], b: [9, 0], construction: 'insulated' },
+    W2: { level: 'L1', a: [0, 0], b: [9, 0], exterior: true },
+    W3: { level: 'L1', a: [0, 0], b: [9, 0] },
+  },
+};
+
+const blocked = (table: 'keepouts' | 'walls' | 'zones', id: string, far = true) =>
+  noWay({
+    label: 'A1',
+    outlet: 'O1',
+    blocked: {
+      reason: 'no-way',
+      by: { table, id },
+      reached: far ? [10_000, 3048, 2900] : null,
+    },
+  });
+
+export const cases: RuleCases = {
+  pass: [
+    { what: 'a run with a way', on: context(rows, [makeRun({ label: 'A1' })]) },
+    {
+      what: 'no closet at all, of which another rule speaks',
+      on: context({}, [
+        noWay({ label: 'A1', blocked: { reason: 'no-closet', by: null, reached: null } }),
+      ]),
+    },
+  ],
+  fail: [
+    {
+      what: 'a keep-out that bars it',
+      on: context(rows, [blocked('keepouts', 'K1')]),
+      says: ['Jack A1 has no way home: the keep-out "Hood" bars it, 10\' from the closet.'],
+      at: [10_000, 3048],
+      tells: ['Draw a pathway through it'],
+    },
+    {
+      what: 'walls that bar it',
+      on: context(rows, [
+        blocked('walls', 'W1', false),
+        blocked('walls', 'W2', false),
+        blocked('walls', 'W3', false),
+        blocked('zones', 'Z1', false),
+      ]),
+      says: [
+        'Jack A1 has no way home: an insulated wall bars it.',
+        'Jack A1 has no way home: an outside wall bars it.',
+        'Jack A1 has no way home: a wall bars it.',
+        'Jack A1 has no way home: something drawn here bars it.',
+      ],
+      at: [100, 200],
+      tells: ['Draw a conduit', 'Draw a conduit', 'Draw a conduit', 'Draw a pathway that joins'],
+    },
+    {
+      what: 'nothing that can be named',
+      on: context(rows, [
+        noWay({
+          label: 'A1',
+          outlet: 'O1',
+          blocked: { reason: 'no-way', by: null, reached: [10_000, 6096, 6500] },
+        }),
+        noWay({ label: 'A2', closet: null, blocked: null }),
+      ]),
+      says: [
+        "Jack A1 has no way home: its cable ends 20' from the closet.",
+        'Jack A2 has no way to a closet.',
+      ],
+      at: [10_000, 6096],
+      tells: ['Draw a pathway that joins', 'Draw a pathway that joins'],
+    },
+  ],
+  limits: {},
+};
