@@ -92,8 +92,11 @@ export interface Run {
 
 /** Why a jack has no way home. */
 export interface Blocked {
-  /** `no-closet`, or `no-way` where something bars it. */
-  readonly reason: 'no-closet' | 'no-way';
+  /**
+   * `no-closet`; `other-level` when closets stand on other levels only; `no-under-slab` for a floor outlet without an
+   * under-slab pathway at hand; `no-way` where something bars it.
+   */
+  readonly reason: 'no-closet' | 'other-level' | 'no-under-slab' | 'no-way';
   /** What bars it, when that is known. */
   readonly by: Ref | null;
   /** The place nearest to the closet that a cable from the jack can get to. */

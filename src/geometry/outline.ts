@@ -1,0 +1,65 @@
+import type { Point } from './point.ts';
+
+/**
+ * Takes out what is too small to be meant: coordinates of neighbouring corners that differ by at most `tolerance`
+ * in one axis become equal (their rounded mean), so that an edge a hair off the axis lies along it.
+ * A chain of two points is a line; `closed` joins the last corner to the first.
+ */
+export function straighten(
+  points: readonly Point[],
+  tolerance: number,
+  closed: boolean,
+): readonly Point[] {
+  const x = level(
+    points.map((p) => p[0]),
+    points.map((p) => p[1]),
+    tolerance,
+    closed,
+  );
+  const y = level(
+    points.map((p) => p[1]),
+    points.map((p) => p[0]),
+    tolerance,
+    closed,
+  );
+  return points.map((_, i) => [x[i]!, y[i]!]);
+}
+
+function level(
+  values: number[],
+  along: number[],
+  tolerance: number,
+  closed: boolean,
+): readonly number[] {
+  const n = values.length;
+  const group = values.map((_, i) => i);
+  const root = (i: number): number => (group[i] === i ? i : root(group[i]!));
+  for (let i = 0; i < n - (closed ? 0 : 1); i++) {
+    const j = (i + 1) % n;
+    const off = Math.abs(values[i]! - values[j]!);
+    const run = Math.abs(along[i]! - along[j]!);
+    if (off <= tolerance && run > 10 * tolerance) group[root(j)] = root(i);
+  }
+  const sums = new Map<number, [sum: number, count: number]>();
+  values.forEach((v, i) => {
+    const entry = sums.get(root(i)) ?? [0, 0];
+    sums.set(root(i), [entry[0] + v, entry[1] + 1]);
+  });
+  return values.map((v, i) => {
+    const [sum, count] = sums.get(root(i))!;
+    return count === 1 ? v : Math.round(sum / count);
+  });
+}
+
+/** Even-odd test; a point on the border may count as either. */
+export function insideOutline(x: number, y: number, flat: Float64Array): boolean {
+  let inside = false;
+  const n = flat.length;
+  for (let i = 0, j = n - 2; i < n; j = i, i += 2) {
+    const yi = flat[i + 1]!;
+    const yj = flat[j + 1]!;
+    if (yi > y === yj > y) continue;
+    if (x < flat[i]! + ((y - yi) / (yj - yi)) * (flat[j]! - flat[i]!)) inside = !inside;
+  }
+  return inside;
+}

@@ -1,0 +1,203 @@
+import { type Frame, frameAt } from '../geometry/frame.ts';
+import { straighten } from '../geometry/outline.ts';
+import type { Point } from '../geometry/point.ts';
+import { boxShape, outlineShape, type Shape } from '../geometry/shape.ts';
+import type { Bar, Site, SitePathway, SiteWall } from './site.ts';
+import { UNDER_SLAB } from './site.ts';
+import { type Passing, passing } from './wall-work.ts';
+
+/** Corners nearer to an axis than this over their length lie along it. */
+const HAIR = 2;
+
+/** A wall as an area; collinear pieces that meet and take the same work are one body. */
+export interface Body {
+  readonly shape: Shape;
+  /** Indices of its walls. */
+  readonly walls: number[];
+  readonly passing: Passing;
+  /** Direction of its long faces: 0 along x, 1 along y, 2 at an angle. */
+  readonly axis: 0 | 1 | 2;
+}
+
+/** An area that free travel may not enter. */
+export interface Barred {
+  readonly shape: Shape;
+  readonly bar: Bar;
+}
+
+export interface ZoneArea {
+  readonly index: number;
+  readonly shape: Shape;
+}
+
+/** A pathway in the frame; `anywhere` when it can be joined along its whole length. */
+export interface Line {
+  readonly pathway: SitePathway;
+  readonly points: readonly Point[];
+  readonly elevation: number | null;
+  readonly anywhere: boolean;
+}
+
+/** A site turned into its frame, as areas. Positions are multiples of half a millimetre, off-frame corners apart. */
+export interface Ground {
+  readonly site: Site;
+  readonly frame: Frame;
+  readonly zones: readonly ZoneArea[];
+  readonly bodies: readonly Body[];
+  /** The body of each wall, by index. */
+  readonly bodyOf: readonly Body[];
+  readonly barred: readonly Barred[];
+  readonly lines: readonly Line[];
+  readonly closets: readonly { readonly id: string; readonly at: Point; readonly height: number }[];
+}
+
+export function groundOf(site: Site): Ground {
+  const frame = frameAt(site.frameAngle);
+  const into = (points: readonly Point[], closed: boolean) =>
+    straighten(points.map(frame.into), HAIR, closed);
+  const zones = site.zones.map((zone, index) => ({
+    index,
+    shape: outlineShape(into(zone.outline, true)),
+  }));
+  const { bodies, bodyOf } = bodiesOf(site, (wall) => into([wall.a, wall.b], false));
+  const barred: Barred[] = site.keepouts.flatMap((keepout) =>
+    grown(into(keepout.outline, true), keepout.clearance).map((shape) => ({
+      shape,
+      bar: { table: 'keepouts' as const, id: keepout.id },
+    })),
+  );
+  for (const body of bodies)
+    if (body.passing.barred)
+      barred.push({
+        shape: body.shape,
+        bar: { table: 'walls', id: site.walls[body.walls[0]!]!.id },
+      });
+  return {
+    site,
+    frame,
+    zones,
+    bodies,
+    bodyOf,
+    barred,
+    lines: site.pathways.map((pathway) => lineOf(pathway, into(pathway.points, false))),
+    closets: site.closets.map((c) => ({ id: c.id, at: frame.into(c.at), height: c.height })),
+  };
+}
+
+function lineOf(pathway: SitePathway, points: readonly Point[]): Line {
+  const { kind } = pathway;
+  const elevation = pathway.elevation ?? (kind === 'under-slab' ? UNDER_SLAB : null);
+  const distinct = points.filter(
+    (p, i) => i === 0 || p[0] !== points[i - 1]![0] || p[1] !== points[i - 1]![1],
+  );
+  return {
+    pathway,
+    points: distinct,
+    elevation,
+    anywhere: kind === 'hook-line' || kind === 'tray' || kind === 'raceway',
+  };
+}
+
+/** An outline grown by a clearance along both axes: the area itself and a hexagon round each edge. */
+function grown(points: readonly Point[], clearance: number): Shape[] {
+  const shape = outlineShape(points);
+  if (clearance === 0) return [shape];
+  if (shape.box)
+    return [
+      boxShape(
+        shape.x0 - clearance,
+        shape.y0 - clearance,
+        shape.x1 + clearance,
+        shape.y1 + clearance,
+      ),
+    ];
+  return [shape, ...points.map((p, i) => swept(p, points[(i + 1) % points.length]!, clearance))];
+}
+
+/** What a square of half side `r` covers when its centre goes from p to q. */
+function swept(p: Point, q: Point, r: number): Shape {
+  const [a, b] = p[0] <= q[0] ? [p, q] : [q, p];
+  if (a[0] === b[0] || a[1] === b[1])
+    return boxShape(
+      Math.min(a[0], b[0]) - r,
+      Math.min(a[1], b[1]) - r,
+      Math.max(a[0], b[0]) + r,
+      Math.max(a[1], b[1]) + r,
+    );
+  const s = b[1] > a[1] ? 1 : -1;
+  return outlineShape([
+    [a[0] - r, a[1] + s * r],
+    [a[0] - r, a[1] - s * r],
+    [a[0] + r, a[1] - s * r],
+    [b[0] + r, b[1] - s * r],
+    [b[0] + r, b[1] + s * r],
+    [b[0] - r, b[1] + s * r],
+  ]);
+}
+
+function bodiesOf(
+  site: Site,
+  into: (wall: SiteWall) => readonly Point[],
+): { bodies: Body[]; bodyOf: Body[] } {
+  const rows = site.walls.map((wall, index) => {
+    const [a, b] = into(wall) as [Point, Point];
+    const work = passing(wall, site.prices);
+    const axis = a[1] === b[1] ? 0 : a[0] === b[0] ? 1 : 2;
+    const point = a[0] === b[0] && a[1] === b[1];
+    return { index, a, b, half: wall.thickness / 2, work, axis: axis as 0 | 1 | 2, point };
+  });
+  const bodies: Body[] = [];
+  const bodyOf: Body[] = new Array(rows.length);
+  const groups = new Map<string, (typeof rows)[number][]>();
+  for (const row of rows) {
+    const { work, axis, half, a } = row;
+    const where = axis === 2 ? `angle${row.index}` : `${row.point}${axis} ${a[1 - axis]}`;
+    const key = `${where} ${half} ${work.work} ${work.price} ${work.firestop}`;
+    const group = groups.get(key);
+    if (group) group.push(row);
+    else groups.set(key, [row]);
+  }
+  for (const group of groups.values()) {
+    const { axis } = group[0]!;
+    if (axis === 2) {
+      const { a, b, half, work, index } = group[0]!;
+      bodies.push({ shape: turnedBox(a, b, half), walls: [index], passing: work, axis });
+      continue;
+    }
+    const lo = (r: (typeof rows)[number]) => Math.min(r.a[axis], r.b[axis]) - r.half;
+    const hi = (r: (typeof rows)[number]) => Math.max(r.a[axis], r.b[axis]) + r.half;
+    group.sort((p, q) => lo(p) - lo(q) || p.index - q.index);
+    for (let i = 0; i < group.length; ) {
+      const from = lo(group[i]!);
+      let to = hi(group[i]!);
+      const walls = [group[i]!.index];
+      for (i++; i < group.length && lo(group[i]!) <= to; i++) {
+        to = Math.max(to, hi(group[i]!));
+        walls.push(group[i]!.index);
+      }
+      const { half, work, a } = group[0]!;
+      const c = a[1 - axis]!;
+      const shape =
+        axis === 0
+          ? boxShape(from, c - half, to, c + half)
+          : boxShape(c - half, from, c + half, to);
+      bodies.push({ shape, walls, passing: work, axis });
+    }
+  }
+  bodies.sort((p, q) => p.walls[0]! - q.walls[0]!);
+  for (const body of bodies) for (const index of body.walls) bodyOf[index] = body;
+  return { bodies, bodyOf };
+}
+
+/** A centreline grown by `half` on all sides, ends included. */
+function turnedBox(a: Point, b: Point, half: number): Shape {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const ux = ((b[0] - a[0]) / length) * half;
+  const uy = ((b[1] - a[1]) / length) * half;
+  return outlineShape([
+    [a[0] - ux + uy, a[1] - uy - ux],
+    [b[0] + ux + uy, b[1] + uy - ux],
+    [b[0] + ux - uy, b[1] + uy + ux],
+    [a[0] - ux - uy, a[1] - uy + ux],
+  ]);
+}

@@ -1,0 +1,264 @@
+import type { Shape } from '../geometry/shape.ts';
+import type { Ground } from './ground.ts';
+import { type Media, type Profile, stretchAt } from './medium.ts';
+import type { Track } from './tracks.ts';
+
+/**
+ * The lines along which a cheapest route can be found.
+ *
+ * A segment of a cheapest route can be slid sideways, at no cost, until it meets an edge of something: so it is
+ * enough to look along the edges of areas, through the ends of pathways and through the closets, each line going on
+ * until something bars it. On an edge the two sides are two lines, one a hair to either side.
+ */
+export interface LineSet {
+  readonly axis: 0 | 1;
+  readonly count: number;
+  /** Coordinate of each line, ascending; side 0 comes before side 1. */
+  readonly c: Float64Array;
+  readonly side: Uint8Array;
+  /** The line's unbarred stretch, closed. */
+  readonly lo: Float64Array;
+  readonly hi: Float64Array;
+  readonly profiles: readonly Profile[];
+}
+
+/** Wishes for one coordinate: spans that a line must touch, for each side. */
+interface Wish {
+  readonly spans: [number[], number[]];
+  /** Edges of zones: only wanted where the two sides differ. */
+  readonly borders: number[];
+  /** Faces of walls, by the side that is inside: wanted inside only where outside is worse. */
+  readonly insides: [number[], number[]];
+}
+
+export class Wishes {
+  readonly axes: readonly [Map<number, Wish>, Map<number, Wish>] = [new Map(), new Map()];
+
+  at(axis: 0 | 1, c: number): Wish {
+    const known = this.axes[axis].get(c);
+    if (known) return known;
+    const fresh: Wish = { spans: [[], []], borders: [], insides: [[], []] };
+    this.axes[axis].set(c, fresh);
+    return fresh;
+  }
+
+  both(axis: 0 | 1, c: number, lo: number, hi: number): void {
+    const { spans } = this.at(axis, c);
+    spans[0].push(lo, hi);
+    spans[1].push(lo, hi);
+  }
+
+  /** Lines through a place, along both axes. */
+  cross(x: number, y: number): void {
+    this.both(0, y, x, x);
+    this.both(1, x, y, y);
+  }
+
+  /** Lines to either side of a place that is on no whole millimetre, or that must not be hit exactly. */
+  near(x: number, y: number): void {
+    for (const c of [Math.floor(y - 0.01), Math.ceil(y + 0.01)]) this.both(0, c, x - 2, x + 2);
+    for (const c of [Math.floor(x - 0.01), Math.ceil(x + 0.01)]) this.both(1, c, y - 2, y + 2);
+  }
+
+  /** The four faces of a box, seen from outside. */
+  faces(s: Shape, inside: boolean): void {
+    const face = (axis: 0 | 1, c: number, lo: number, hi: number, out: 0 | 1) => {
+      const wish = this.at(axis, c);
+      wish.spans[out].push(lo, hi);
+      if (inside) wish.insides[(1 - out) as 0 | 1].push(lo, hi);
+    };
+    face(0, s.y0, s.x0, s.x1, 0);
+    face(0, s.y1, s.x0, s.x1, 1);
+    face(1, s.x0, s.y0, s.y1, 0);
+    face(1, s.x1, s.y0, s.y1, 1);
+  }
+
+  /** The axis-parallel edges of an outline, and lines round the corners of the others. */
+  edges(s: Shape, put: (axis: 0 | 1, c: number, lo: number, hi: number) => void): void {
+    const { flat } = s;
+    const n = flat.length;
+    for (let i = 0, j = n - 2; i < n; j = i, i += 2) {
+      const [ax, ay, bx, by] = [flat[j]!, flat[j + 1]!, flat[i]!, flat[i + 1]!];
+      if (ax === bx && ay === by) continue;
+      if (ay === by) put(0, ay, Math.min(ax, bx), Math.max(ax, bx));
+      else if (ax === bx) put(1, ax, Math.min(ay, by), Math.max(ay, by));
+      else {
+        this.near(ax, ay);
+        this.near(bx, by);
+      }
+    }
+  }
+}
+
+/** Everything on the ground that a route may bend at. */
+export function wishesOf(ground: Ground, media: Media, tracks: readonly Track[]): Wishes {
+  const wishes = new Wishes();
+  for (const { shape } of ground.zones)
+    wishes.edges(shape, (axis, c, lo, hi) => wishes.at(axis, c).borders.push(lo, hi));
+  for (const { shape } of ground.barred) {
+    if (shape.box) wishes.faces(shape, false);
+    else wishes.edges(shape, (axis, c, lo, hi) => wishes.both(axis, c, lo, hi));
+  }
+  ground.bodies.forEach(({ shape, passing }, index) => {
+    if (passing.barred || !media.matters(index)) return;
+    if (shape.box) wishes.faces(shape, true);
+    else wishes.edges(shape, (axis, c, lo, hi) => wishes.both(axis, c, lo, hi));
+  });
+  for (const track of tracks) {
+    if (track.axis !== 2 && track.anywhere)
+      wishes.both(
+        track.axis,
+        track.axis === 0 ? track.ay : track.ax,
+        Math.min(track.axis === 0 ? track.ax : track.ay, track.axis === 0 ? track.bx : track.by),
+        Math.max(track.axis === 0 ? track.ax : track.ay, track.axis === 0 ? track.bx : track.by),
+      );
+    for (const [x, y] of track.doors) {
+      if (Number.isInteger(2 * x) && Number.isInteger(2 * y)) wishes.cross(x, y);
+      else wishes.near(x, y);
+    }
+  }
+  return wishes;
+}
+
+/** The lines along one axis; `keep` takes only every so manyth coordinate that no door needs. */
+export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, keep: number): LineSet {
+  const c: number[] = [];
+  const side: number[] = [];
+  const lo: number[] = [];
+  const hi: number[] = [];
+  const profiles: Profile[] = [];
+  const coordinates = [...wishes.axes[axis].keys()].sort((a, b) => a - b);
+  coordinates.forEach((at, i) => {
+    const wish = wishes.axes[axis].get(at)!;
+    if (i % keep !== 0) return;
+    const pair: [Profile | null, Profile | null] = [null, null];
+    const profile = (s: 0 | 1): Profile => {
+      pair[s] ??= media.beside(axis, at, s);
+      return pair[s];
+    };
+    const spans = resolve(wish, media, profile);
+    if (spans[0].length && spans[1].length && same(profile(0), profile(1))) {
+      spans[0].push(...spans[1]);
+      spans[1].length = 0;
+    }
+    for (const s of [0, 1] as const) {
+      if (spans[s].length === 0) continue;
+      for (const [from, to] of openStretches(media, profile(s))) {
+        if (!touches(spans[s], from, to)) continue;
+        c.push(at);
+        side.push(s);
+        lo.push(from);
+        hi.push(to);
+        profiles.push(profile(s));
+      }
+    }
+  });
+  return {
+    axis,
+    count: c.length,
+    c: Float64Array.from(c),
+    side: Uint8Array.from(side),
+    lo: Float64Array.from(lo),
+    hi: Float64Array.from(hi),
+    profiles,
+  };
+}
+
+function resolve(
+  wish: Wish,
+  media: Media,
+  profile: (side: 0 | 1) => Profile,
+): [number[], number[]] {
+  const spans: [number[], number[]] = [[...wish.spans[0]], [...wish.spans[1]]];
+  for (let i = 0; i < wish.borders.length; i += 2) {
+    const [lo, hi] = [wish.borders[i]!, wish.borders[i + 1]!];
+    if (!differ(profile(0), profile(1), lo, hi)) continue;
+    spans[0].push(lo, hi);
+    spans[1].push(lo, hi);
+  }
+  for (const s of [0, 1] as const) {
+    const list = wish.insides[s];
+    for (let i = 0; i < list.length; i += 2) {
+      const outside = profile((1 - s) as 0 | 1);
+      if (!insideMatters(media, outside, () => profile(s), list[i]!, list[i + 1]!)) continue;
+      spans[s].push(list[i]!, list[i + 1]!);
+    }
+  }
+  return spans;
+}
+
+/** Whether going along inside a face can beat going along outside it: outside it is barred or in one more wall. */
+function insideMatters(
+  media: Media,
+  outside: Profile,
+  inside: () => Profile,
+  lo: number,
+  hi: number,
+): boolean {
+  const last = stretchAt(outside, hi, 0);
+  for (let k = stretchAt(outside, lo, 1); k <= last; k++) {
+    const medium = media.list[outside.media[k]!]!;
+    if (medium.barred || !medium.pass) return true;
+    if (medium.bodies.length === 0) continue;
+    const from = Math.max(lo, outside.starts[k]!);
+    const to = k < last ? outside.starts[k + 1]! : hi;
+    const within = inside();
+    const end = stretchAt(within, to, 0);
+    for (let j = stretchAt(within, from, 1); j <= end; j++) {
+      const { bodies } = media.list[within.media[j]!]!;
+      if (medium.bodies.some((b) => !bodies.includes(b))) return true;
+    }
+  }
+  return false;
+}
+
+/** Whether two profiles differ somewhere between lo and hi. */
+function differ(a: Profile, b: Profile, lo: number, hi: number): boolean {
+  let i = stretchAt(a, lo, 1);
+  let j = stretchAt(b, lo, 1);
+  for (;;) {
+    if (a.media[i] !== b.media[j]) return true;
+    const ea = a.starts[i + 1] ?? Infinity;
+    const eb = b.starts[j + 1] ?? Infinity;
+    if (Math.min(ea, eb) >= hi) return false;
+    if (ea <= eb) i++;
+    if (eb <= ea) j++;
+  }
+}
+
+function same(a: Profile, b: Profile): boolean {
+  if (a.starts.length !== b.starts.length) return false;
+  for (let i = 0; i < a.starts.length; i++)
+    if (a.starts[i] !== b.starts[i] || a.media[i] !== b.media[i]) return false;
+  return true;
+}
+
+/** The stretches of a line that nothing bars, as closed intervals. */
+export function openStretches(media: Media, profile: Profile): [number, number][] {
+  const open: [number, number][] = [];
+  let from: number | null = null;
+  profile.media.forEach((m, i) => {
+    const start = profile.starts[i]!;
+    if (media.list[m]!.barred) {
+      if (from !== null) open.push([from, start]);
+      from = null;
+    } else from ??= start;
+  });
+  if (from !== null) open.push([from, Infinity]);
+  return open;
+}
+
+function touches(spans: readonly number[], from: number, to: number): boolean {
+  for (let i = 0; i < spans.length; i += 2)
+    if (spans[i]! <= to && spans[i + 1]! >= from) return true;
+  return false;
+}
+
+/** Whether the quadrant of a crossing at coordinate `at`, on side `side` of the crossing line, lies on the line. */
+export function covers(lines: LineSet, line: number, at: number, side: number): boolean {
+  const lo = lines.lo[line]!;
+  const hi = lines.hi[line]!;
+  if (at < lo || at > hi) return false;
+  if (at === lo && side === 0) return false;
+  return !(at === hi && side === 1);
+}

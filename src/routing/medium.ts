@@ -1,0 +1,273 @@
+import { spansAlong, spansBeside } from '../geometry/shape.ts';
+import type { Ground } from './ground.ts';
+import type { CeilingKind, SiteCeiling } from './site.ts';
+
+/**
+ * Cost units: 1/200 mm of equivalent length. Positions are multiples of half a millimetre and factors whole percent,
+ * so every cost of an axis-parallel route is a whole number and ties are exact.
+ */
+export const UNITS = 200;
+
+/** What a stretch of a line lies in, as far as cost goes. Stretches with equal cost have the same number. */
+export interface Medium {
+  /** Elevation of the cable. */
+  readonly z: number;
+  /** Percent. */
+  readonly factor: number;
+  readonly kind: CeilingKind;
+  /** Free travel is possible here. */
+  readonly pass: boolean;
+  /** Inside a barred area. */
+  readonly barred: boolean;
+  /** Bodies with a price that it lies inside, ascending. */
+  readonly bodies: readonly number[];
+}
+
+/** A line cut into stretches: stretch i goes from starts[i] to starts[i + 1]; the first starts at -Infinity. */
+export interface Profile {
+  readonly starts: number[];
+  readonly media: number[];
+}
+
+interface Sky {
+  readonly z: number;
+  readonly factor: number;
+  readonly kind: CeilingKind;
+}
+
+/** Numbers the media of a site and cuts lines into them. */
+export class Media {
+  readonly list: Medium[] = [];
+  readonly #ground: Ground;
+  readonly #keys = new Map<string, number>();
+  readonly #skies: Sky[] = [];
+  /** Sky of each zone, and last that of the site. */
+  readonly #skyOf: number[] = [];
+  /** Bodies that matter: those with a price, and under a hard ceiling all. */
+  readonly #bodies: number[] = [];
+  readonly #positions: number[] = [];
+  readonly #codes: number[] = [];
+  readonly #hard: boolean;
+
+  constructor(ground: Ground) {
+    this.#ground = ground;
+    const { site } = ground;
+    for (const zone of site.zones) this.#skyOf.push(this.#sky(zone));
+    this.#skyOf.push(this.#sky(site.ceiling));
+    this.#hard = this.#skies.some((sky) => sky.kind === 'hard');
+    ground.bodies.forEach((body, index) => {
+      const hard = this.#hard && touchesHard(ground, index);
+      if (hard || (body.passing.price > 0 && !body.passing.barred)) this.#bodies.push(index);
+    });
+  }
+
+  #sky(ceiling: SiteCeiling): number {
+    const { prices } = this.#ground.site;
+    const factor =
+      ceiling.kind === 'tile'
+        ? prices.tileFactor
+        : ceiling.kind === 'open'
+          ? prices.openFactor
+          : prices.hardFactor;
+    const known = this.#skies.findIndex(
+      (s) => s.z === ceiling.elevation && s.kind === ceiling.kind,
+    );
+    if (known >= 0) return known;
+    return this.#skies.push({ z: ceiling.elevation, factor, kind: ceiling.kind }) - 1;
+  }
+
+  /** Whether walls without a price matter here, because it lies under a hard ceiling. */
+  matters(body: number): boolean {
+    return this.#bodies.includes(body);
+  }
+
+  /** The stretches of the line along `axis` just beside coordinate `c`; see `spansBeside`. */
+  beside(axis: 0 | 1, c: number, side: 0 | 1): Profile {
+    const { zones, bodies, barred } = this.#ground;
+    const spans: number[] = [];
+    this.#positions.length = 0;
+    this.#codes.length = 0;
+    for (let i = 0; i < zones.length; i++) {
+      if (spansBeside(zones[i]!.shape, axis, c, side, spans)) this.#events(spans, i, 0);
+    }
+    for (const i of this.#bodies) {
+      const { shape } = bodies[i]!;
+      if (spansBeside(shape, axis, c, side, spans)) this.#events(spans, i, 1);
+      if (!this.#hard || !shape.box) continue;
+      const face =
+        axis === 0 ? (side === 0 ? shape.y0 : shape.y1) : side === 0 ? shape.x0 : shape.x1;
+      if (face !== c) continue;
+      if (axis === 0) spans.push(shape.x0, shape.x1);
+      else spans.push(shape.y0, shape.y1);
+      this.#events(spans, 0, 3);
+    }
+    for (let i = 0; i < barred.length; i++) {
+      if (spansBeside(barred[i]!.shape, axis, c, side, spans)) this.#events(spans, 0, 2);
+    }
+    return this.#cut(false);
+  }
+
+  /** The stretches of the straight line from a to b; `face` when it runs along a wall's face. Positions from a. */
+  along(ax: number, ay: number, bx: number, by: number, face: boolean): Profile {
+    const { zones, bodies, barred } = this.#ground;
+    const spans: number[] = [];
+    this.#positions.length = 0;
+    this.#codes.length = 0;
+    for (let i = 0; i < zones.length; i++)
+      if (spansAlong(zones[i]!.shape, ax, ay, bx, by, spans)) this.#events(spans, i, 0);
+    for (const i of this.#bodies)
+      if (spansAlong(bodies[i]!.shape, ax, ay, bx, by, spans)) this.#events(spans, i, 1);
+    for (let i = 0; i < barred.length; i++)
+      if (spansAlong(barred[i]!.shape, ax, ay, bx, by, spans)) this.#events(spans, 0, 2);
+    return this.#cut(face);
+  }
+
+  /** Takes pairs of positions as entries and exits: kind 0 zone, 1 body, 2 barred, 3 face. */
+  #events(spans: number[], index: number, kind: number): void {
+    for (let i = 0; i + 1 < spans.length; i += 2) {
+      if (spans[i]! >= spans[i + 1]!) continue;
+      this.#positions.push(spans[i]!, spans[i + 1]!);
+      this.#codes.push((index * 4 + kind) * 2, (index * 4 + kind) * 2 + 1);
+    }
+    spans.length = 0;
+  }
+
+  #cut(faced: boolean): Profile {
+    const positions = this.#positions;
+    const codes = this.#codes;
+    const order = codes.map((_, i) => i).sort((a, b) => positions[a]! - positions[b]!);
+    const zones: number[] = [];
+    const bodies: number[] = [];
+    let barred = 0;
+    let faces = faced ? 1 : 0;
+    const starts = [-Infinity];
+    const media = [this.#medium(zones, bodies, 0, faces)];
+    for (let k = 0; k < order.length; ) {
+      const at = positions[order[k]!]!;
+      for (; k < order.length && positions[order[k]!]! === at; k++) {
+        const code = codes[order[k]!]!;
+        const leave = (code & 1) === 1;
+        const kind = (code >> 1) & 3;
+        const index = code >> 3;
+        if (kind === 2) barred += leave ? -1 : 1;
+        else if (kind === 3) faces += leave ? -1 : 1;
+        else if (leave) remove(kind === 0 ? zones : bodies, index);
+        else insert(kind === 0 ? zones : bodies, index);
+      }
+      const medium = this.#medium(zones, bodies, barred, faces);
+      if (medium === media[media.length - 1]) continue;
+      starts.push(at);
+      media.push(medium);
+    }
+    return { starts, media };
+  }
+
+  #medium(zones: number[], bodies: number[], barred: number, faces: number): number {
+    const zone = zones.length ? zones[zones.length - 1]! : this.#skyOf.length - 1;
+    const sky = this.#skyOf[zone]!;
+    const { kind, z, factor } = this.#skies[sky]!;
+    const pass = barred === 0 && (kind !== 'hard' || faces > 0 || bodies.length > 0);
+    const priced = bodies.filter((i) => this.#ground.bodies[i]!.passing.price > 0);
+    const key = `${sky} ${barred > 0 ? 'x' : pass ? 'p' : 'h'} ${priced.join(' ')}`;
+    const known = this.#keys.get(key);
+    if (known !== undefined) return known;
+    const number =
+      this.list.push({ z, factor, kind, pass, barred: barred > 0, bodies: priced }) - 1;
+    this.#keys.set(key, number);
+    return number;
+  }
+
+  /** Price of changing medium at a point, in units: the elevation apart, half a passage for each wall entered or left. */
+  price(a: number, b: number): number {
+    const p = this.list[a]!.bodies;
+    const q = this.list[b]!.bodies;
+    if (p === q) return 0;
+    let sum = 0;
+    for (const i of p) if (!q.includes(i)) sum += this.#ground.bodies[i]!.passing.price;
+    for (const i of q) if (!p.includes(i)) sum += this.#ground.bodies[i]!.passing.price;
+    return sum * (UNITS / 2);
+  }
+
+  /** Length of the step between two media. */
+  step(a: number, b: number): number {
+    return Math.abs(this.list[a]!.z - this.list[b]!.z);
+  }
+}
+
+function insert(list: number[], value: number): void {
+  let i = list.length;
+  while (i > 0 && list[i - 1]! > value) i--;
+  list.splice(i, 0, value);
+}
+
+function remove(list: number[], value: number): void {
+  const i = list.indexOf(value);
+  if (i >= 0) list.splice(i, 1);
+}
+
+function touchesHard(ground: Ground, body: number): boolean {
+  const { site, zones, bodies } = ground;
+  if (site.ceiling.kind === 'hard') return true;
+  const b = bodies[body]!.shape;
+  return zones.some(({ index, shape: s }) => {
+    if (site.zones[index]!.kind !== 'hard') return false;
+    return s.x0 <= b.x1 && s.x1 >= b.x0 && s.y0 <= b.y1 && s.y1 >= b.y0;
+  });
+}
+
+/** The stretch of a profile that holds at a position: on a boundary the side decides. */
+export function stretchAt(profile: Profile, at: number, side: 0 | 1): number {
+  const { starts } = profile;
+  let lo = 0;
+  let hi = starts.length - 1;
+  while (lo < hi) {
+    const mid = (lo + hi + 1) >> 1;
+    const start = starts[mid]!;
+    if (side === 0 ? start < at : start <= at) lo = mid;
+    else hi = mid - 1;
+  }
+  return lo;
+}
+
+export const mediumAt = (profile: Profile, at: number, side: 0 | 1): number =>
+  profile.media[stretchAt(profile, at, side)]!;
+
+/** Sum over a stretch of a line: cost in units, and real length. A cost below 0 says that it is not passable. */
+export interface Toll {
+  cost: number;
+  length: number;
+}
+
+/** Cost and length from position a to b >= a along a profile, both with their sides. */
+export function toll(
+  media: Media,
+  profile: Profile,
+  a: number,
+  sideA: 0 | 1,
+  b: number,
+  sideB: 0 | 1,
+  out: Toll,
+): void {
+  const { list } = media;
+  let k = stretchAt(profile, a, sideA);
+  const last = stretchAt(profile, b, sideB);
+  let cost = 0;
+  let vertical = 0;
+  let at = a;
+  for (; ; k++) {
+    const medium = list[profile.media[k]!]!;
+    const end = k < last ? profile.starts[k + 1]! : b;
+    if (medium.barred || (end > at && !medium.pass)) {
+      out.cost = -1;
+      return;
+    }
+    if (end > at) cost += Math.round((end - at) * 2 * medium.factor);
+    at = Math.max(at, end);
+    if (k >= last) break;
+    const step = media.step(profile.media[k]!, profile.media[k + 1]!);
+    vertical += step;
+    cost += step * UNITS + media.price(profile.media[k]!, profile.media[k + 1]!);
+  }
+  out.cost = cost;
+  out.length = b - a + vertical;
+}

@@ -1,0 +1,371 @@
+import type { Point } from '../geometry/point.ts';
+import { spansAlong, spansBeside } from '../geometry/shape.ts';
+import type { Attachment, Leg, Place } from './attach.ts';
+import { crossingsOf } from './crossings.ts';
+import type { Graph } from './graph.ts';
+import { sideAt } from './graph.ts';
+import { mediumAt, UNITS } from './medium.ts';
+import { BEND, type Field } from './search.ts';
+import type { CeilingKind, Route, RouteSegment, SitePlace } from './site.ts';
+import { elevationOn, placeOn } from './tracks.ts';
+
+/** A stretch of a leg in one zone at one elevation. */
+interface Stretch {
+  readonly from: Point;
+  readonly to: Point;
+  readonly z: number;
+  readonly zone: number;
+  readonly pathway: number;
+  readonly track: string;
+  readonly span: readonly [number, number];
+}
+
+/** Reads a route back from a field. */
+export function trace(
+  graph: Graph,
+  field: Field,
+  found: Attachment,
+  place: Place,
+  closet: { readonly id: string; readonly at: Point; readonly height: number },
+): Route {
+  const legs = joined([...found.legs, ...legsFrom(graph, field, found.state)]);
+  const stretches = legs.flatMap((leg) => stretchesOf(graph, leg));
+  const maker = new SegmentMaker(graph, place.at, place.height);
+  const first = stretches[0]!;
+  maker.rise(first.z, first.zone, true);
+  maker.go(first.from, first);
+  for (const s of stretches) {
+    maker.rise(s.z, s.zone, false);
+    maker.go(s.to, s);
+  }
+  const last = stretches[stretches.length - 1]!;
+  maker.go(closet.at, last);
+  maker.rise(closet.height, last.zone, true);
+  const { segments } = maker;
+  const sum = (vertical: boolean) =>
+    segments.reduce((s, g) => s + ((g.kind !== 'across') === vertical ? g.length : 0), 0);
+  const across = sum(false);
+  const vertical = sum(true);
+  const used = [...new Set(segments.flatMap((s) => (s.pathway === null ? [] : [s.pathway])))];
+  return {
+    ok: true,
+    closet: closet.id,
+    cost: found.cost / UNITS,
+    bends: Math.floor(found.second / BEND),
+    across,
+    vertical,
+    path: across + vertical,
+    segments,
+    points: pointsOf(segments, maker.place()),
+    crossings: crossingsOf(graph, legs),
+    pathways: used,
+  };
+}
+
+/** The legs from a state to the source of a field. */
+function legsFrom(graph: Graph, field: Field, state: number): Leg[] {
+  const legs: Leg[] = [placeLeg(graph, state)];
+  for (let s = state; ; ) {
+    const next = field.next[s]!;
+    if (next < 0) return legs;
+    legs.push(legBetween(graph, s, next) ?? placeLeg(graph, next));
+    s = next;
+  }
+}
+
+/** The way along one line or track between two states; null for a turn, a join or a passing on. */
+function legBetween(graph: Graph, a: number, b: number): Leg | null {
+  const plane = 2 * graph.nodes;
+  if (a >= plane && b >= plane) {
+    const [s, t] = [graph.stopOf[a - plane]!, graph.stopOf[b - plane]!];
+    if (s.track !== t.track) return null;
+    const [p, q] = [graph.stops[s.track]![s.index]!, graph.stops[t.track]![t.index]!];
+    return {
+      on: 'track',
+      track: s.track,
+      from: p.p,
+      to: q.p,
+      fromSide: p.side,
+      toSide: q.side,
+    };
+  }
+  if (a >= plane || b >= plane || a >> 1 === b >> 1) return null;
+  const axis = (a & 1) as 0 | 1;
+  const line = graph.lineOf[axis][a >> 1]!;
+  const position = axis === 0 ? graph.x : graph.y;
+  return {
+    on: 'line',
+    axis,
+    c: graph.lines[axis].c[line]!,
+    side: graph.lines[axis].side[line] as 0 | 1,
+    from: position[a >> 1]!,
+    to: position[b >> 1]!,
+    fromSide: sideAt(graph, axis, a >> 1),
+    toSide: sideAt(graph, axis, b >> 1),
+  };
+}
+
+/** A leg of no length that says where a state is. */
+function placeLeg(graph: Graph, state: number): Leg {
+  const plane = 2 * graph.nodes;
+  if (state >= plane) {
+    const { track, index } = graph.stopOf[state - plane]!;
+    const { p, side } = graph.stops[track]![index]!;
+    return { on: 'track', track, from: p, to: p, fromSide: side, toSide: side };
+  }
+  const node = state >> 1;
+  const axis = (state & 1) as 0 | 1;
+  const line = graph.lineOf[axis][node]!;
+  const p = (axis === 0 ? graph.x : graph.y)[node]!;
+  const side = sideAt(graph, axis, node);
+  return {
+    on: 'line',
+    axis,
+    c: graph.lines[axis].c[line]!,
+    side: graph.lines[axis].side[line] as 0 | 1,
+    from: p,
+    to: p,
+    fromSide: side,
+    toSide: side,
+  };
+}
+
+/** Puts legs on the same line together. */
+function joined(legs: readonly Leg[]): Leg[] {
+  const out: Leg[] = [];
+  for (const leg of legs) {
+    const last = out[out.length - 1];
+    if (last && sameLine(last, leg) && last.to === leg.from)
+      out[out.length - 1] = { ...last, to: leg.to, toSide: leg.toSide };
+    else out.push(leg);
+  }
+  return out;
+}
+
+function sameLine(a: Leg, b: Leg): boolean {
+  if (a.on === 'track') return b.on === 'track' && a.track === b.track;
+  return b.on === 'line' && a.axis === b.axis && a.c === b.c && a.side === b.side;
+}
+
+/** Cuts a leg where the zone over it or its elevation changes. */
+function stretchesOf(graph: Graph, leg: Leg): Stretch[] {
+  const cuts = cutsOf(graph, leg);
+  const ends = leg.from <= leg.to ? [leg.from, ...cuts, leg.to] : [leg.to, ...cuts, leg.from];
+  const out: Stretch[] = [];
+  for (let i = 0; i + 1 < ends.length; i++) {
+    const [p, q] = [ends[i]!, ends[i + 1]!];
+    if (p === q && ends.length > 2) continue;
+    const side = p === q ? leg.fromSide : 0;
+    out.push(stretch(graph, leg, p, q, p === q ? p : (p + q) / 2, side));
+  }
+  if (leg.from <= leg.to) return out;
+  return out.reverse().map((s) => ({
+    ...s,
+    from: s.to,
+    to: s.from,
+    span: [s.span[1], s.span[0]] as const,
+  }));
+}
+
+function stretch(
+  graph: Graph,
+  leg: Leg,
+  p: number,
+  q: number,
+  middle: number,
+  side: 0 | 1,
+): Stretch {
+  const { media, ground } = graph;
+  if (leg.on === 'line') {
+    const profile = media.beside(leg.axis, leg.c, leg.side);
+    const at = (v: number): Point => (leg.axis === 0 ? [v, leg.c] : [leg.c, v]);
+    return {
+      from: at(p),
+      to: at(q),
+      z: media.list[mediumAt(profile, middle, side)]!.z,
+      zone: zoneBeside(graph, leg.axis, leg.c, leg.side, middle, side),
+      pathway: -1,
+      track: `${leg.axis === 0 ? 'y' : 'x'}${leg.c}`,
+      span: [p, q],
+    };
+  }
+  const track = graph.tracks[leg.track]!;
+  const z = elevationOn(media, track, middle, side);
+  const name =
+    track.line < 0
+      ? `face${track.segment}`
+      : track.axis === 2
+        ? `p${track.line}.${track.segment}`
+        : `${track.axis === 0 ? 'y' : 'x'}${track.axis === 0 ? track.ay : track.ax}`;
+  let zone: number;
+  if (track.axis === 2) zone = zoneAlong(graph, track, middle);
+  else {
+    const c = track.axis === 0 ? track.ay : track.ax;
+    zone = zoneBeside(graph, track.axis, c, 0, middle, side);
+    const other = zoneBeside(graph, track.axis, c, 1, middle, side);
+    if (elevationOfZone(graph, other) < elevationOfZone(graph, zone)) zone = other;
+  }
+  void ground;
+  return {
+    from: placeOn(track, p),
+    to: placeOn(track, q),
+    z,
+    zone,
+    pathway: track.line,
+    track: name,
+    span: [p, q],
+  };
+}
+
+const elevationOfZone = (graph: Graph, zone: number): number =>
+  (graph.site.zones[zone] ?? graph.site.ceiling).elevation;
+
+/** Positions strictly inside a leg where a zone begins or ends. */
+function cutsOf(graph: Graph, leg: Leg): number[] {
+  const lo = Math.min(leg.from, leg.to);
+  const hi = Math.max(leg.from, leg.to);
+  const found: number[] = [];
+  if (lo === hi) return found;
+  for (const { shape } of graph.ground.zones) {
+    if (leg.on === 'line') spansBeside(shape, leg.axis, leg.c, leg.side, found);
+    else {
+      const t = graph.tracks[leg.track]!;
+      if (t.axis === 2) spansAlong(shape, t.ax, t.ay, t.bx, t.by, found);
+      else {
+        spansBeside(shape, t.axis, t.axis === 0 ? t.ay : t.ax, 0, found);
+        spansBeside(shape, t.axis, t.axis === 0 ? t.ay : t.ax, 1, found);
+      }
+    }
+  }
+  return [...new Set(found)].filter((p) => p > lo && p < hi).sort((p, q) => p - q);
+}
+
+/** Index of the zone at a position of a line, or -1. */
+export function zoneBeside(
+  graph: Graph,
+  axis: 0 | 1,
+  c: number,
+  side: 0 | 1,
+  at: number,
+  atSide: 0 | 1,
+): number {
+  const spans: number[] = [];
+  const { zones } = graph.ground;
+  for (let i = zones.length - 1; i >= 0; i--) {
+    spans.length = 0;
+    spansBeside(zones[i]!.shape, axis, c, side, spans);
+    if (within(spans, at, atSide)) return i;
+  }
+  return -1;
+}
+
+function zoneAlong(
+  graph: Graph,
+  track: { ax: number; ay: number; bx: number; by: number },
+  at: number,
+): number {
+  const spans: number[] = [];
+  const { zones } = graph.ground;
+  for (let i = zones.length - 1; i >= 0; i--) {
+    spans.length = 0;
+    spansAlong(zones[i]!.shape, track.ax, track.ay, track.bx, track.by, spans);
+    if (within(spans, at, 0)) return i;
+  }
+  return -1;
+}
+
+function within(spans: readonly number[], at: number, side: 0 | 1): boolean {
+  for (let i = 0; i + 1 < spans.length; i += 2)
+    if (side === 0 ? at > spans[i]! && at <= spans[i + 1]! : at >= spans[i]! && at < spans[i + 1]!)
+      return true;
+  return false;
+}
+
+/** Lays segments end to end on whole millimetres, so that their lengths add up exactly. */
+class SegmentMaker {
+  readonly segments: RouteSegment[] = [];
+  readonly #graph: Graph;
+  #x: number;
+  #y: number;
+  #z: number;
+
+  constructor(graph: Graph, at: Point, height: number) {
+    this.#graph = graph;
+    [this.#x, this.#y] = [Math.round(at[0]), Math.round(at[1])];
+    this.#z = Math.round(height);
+  }
+
+  place(): SitePlace {
+    const [x, y] = this.#graph.ground.frame.back(this.#x, this.#y);
+    return [x, y, this.#z];
+  }
+
+  rise(to: number, zone: number, end: boolean): void {
+    const z = Math.round(to);
+    if (z === this.#z) return;
+    const from = this.place();
+    const length = Math.abs(z - this.#z);
+    const kind = end ? (z > this.#z ? 'up' : 'down') : 'step';
+    this.#z = z;
+    this.#put(kind, from, length, zone, -1, '', [0, 0]);
+  }
+
+  go(to: Point, s: Stretch): void {
+    const x = Math.round(to[0]);
+    const y = Math.round(to[1]);
+    const dx = Math.abs(x - this.#x);
+    const dy = Math.abs(y - this.#y);
+    if (dx === 0 && dy === 0) return;
+    const own = to === s.to;
+    const slanted = own && !/^[xy]/.test(s.track);
+    if (dx > 0 && dy > 0 && !slanted) {
+      // Into or along a wall to where the plane is entered: along the axes.
+      this.go([x, this.#y], s);
+      this.go([x, y], s);
+      return;
+    }
+    const from = this.place();
+    const track = own ? s.track : dx > 0 ? `y${this.#y}` : `x${this.#x}`;
+    const span: readonly [number, number] = own ? s.span : dx > 0 ? [this.#x, x] : [this.#y, y];
+    this.#x = x;
+    this.#y = y;
+    this.#put(
+      'across',
+      from,
+      Math.round(Math.hypot(dx, dy)),
+      s.zone,
+      own ? s.pathway : -1,
+      track,
+      span,
+    );
+  }
+
+  #put(
+    kind: RouteSegment['kind'],
+    from: SitePlace,
+    length: number,
+    zone: number,
+    pathway: number,
+    track: string,
+    span: readonly [number, number],
+  ): void {
+    const { site } = this.#graph;
+    const ceiling: CeilingKind = (site.zones[zone] ?? site.ceiling).kind;
+    this.segments.push({
+      kind,
+      from,
+      to: this.place(),
+      length,
+      zone: site.zones[zone]?.id ?? null,
+      ceiling,
+      pathway: site.pathways[pathway]?.id ?? null,
+      track,
+      span,
+    });
+  }
+}
+
+function pointsOf(segments: readonly RouteSegment[], alone: SitePlace): SitePlace[] {
+  const first = segments[0];
+  return first ? [first.from, ...segments.map((s) => s.to)] : [alone];
+}
