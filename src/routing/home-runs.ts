@@ -61,11 +61,12 @@ export function createRouter(): Router {
       const routed = [...plan.tables.jacks.values()].map((jack) => {
         const task = taskOf(plan, jack);
         const network = task.level && task.closets.length ? at(task.level) : null;
-        const inputs = [jack, task.outlet, task.device, task.level, network, ...task.closets];
-        inputs.push(settings(plan), task.elsewhere);
+        const { outlet, device, level, closets, elsewhere } = task;
+        const s = settings(plan);
+        const inputs = [jack, outlet, device, level, network, s, elsewhere, ...closets];
         const entry = known.get(jack.id);
         if (entry && same(entry.inputs, inputs)) return entry.routed;
-        const fresh = runOf(settings(plan), task, network, plan);
+        const fresh = runOf(s, task, network, plan);
         known.set(jack.id, { inputs, routed: fresh });
         return fresh;
       });
