@@ -19,8 +19,13 @@ export const METRE = 1000;
 /** Largest coordinate that a plan may hold, in mm; differences stay below 2^26, so orientation signs are exact. */
 export const FAR = 33_000_000;
 
-/** The one rounding of money: half away from zero, to whole cents. */
+/**
+ * The one rounding of money: half away from zero, to whole cents.
+ *
+ * @throws when the amount is no number: a broken contract between our own functions
+ */
 export function toCents(amount: number): Cents {
+  if (!Number.isFinite(amount)) throw new Error(`${amount} is no amount of money`);
   const size = Math.abs(amount);
   // A product such as 1.005 * 100 falls just short of the half in binary; the nudge is far below a cent.
   return (Math.sign(amount) * Math.floor(size + 0.5 + size * Number.EPSILON) || 0) as Cents;
@@ -30,7 +35,7 @@ export function toCents(amount: number): Cents {
 export function formatMoney(cents: number, currency = '$', decimals = true): string {
   const whole = decimals ? Math.abs(cents) / 100 : Math.round(Math.abs(cents) / 100);
   const digits = whole.toFixed(decimals ? 2 : 0).replace(/\B(?=(\d{3})+(?!\d))/g, ',');
-  return `${cents < 0 ? '-' : ''}${currency}${digits}`;
+  return `${cents < 0 && whole > 0 ? '-' : ''}${currency}${digits}`;
 }
 
 function fraction(parts: number, denominator: number): string {
@@ -51,10 +56,13 @@ function fraction(parts: number, denominator: number): string {
  */
 export function formatLength(mm: number, units: Units, denominator = 1): string {
   if (!Number.isFinite(mm)) return '-';
-  const sign = mm < 0 ? '-' : '';
   const size = Math.abs(mm);
-  if (units === 'm') return `${sign}${(size / METRE).toFixed(denominator === 1 ? 2 : 3)} m`;
+  if (units === 'm') {
+    const metres = (size / METRE).toFixed(denominator === 1 ? 2 : 3);
+    return `${mm < 0 && Number(metres) > 0 ? '-' : ''}${metres} m`;
+  }
   const ticks = Math.round((size / INCH) * denominator);
+  const sign = mm < 0 && ticks > 0 ? '-' : '';
   const feet = Math.floor(ticks / (12 * denominator));
   const inches = Math.floor((ticks - feet * 12 * denominator) / denominator);
   const rest = fraction(ticks - (feet * 12 + inches) * denominator, denominator);
@@ -74,7 +82,7 @@ const NUMBER = String.raw`(\d+(?:\.\d+)?|\.\d+)`;
 const FRACTION = String.raw`(?:(\d+)[\s-]+)?(\d+)\/(\d+)`;
 const METRIC = new RegExp(`^${NUMBER}(mm|cm|m)$`);
 const FEET_INCHES = new RegExp(
-  String.raw`^(?:${NUMBER}')?[\s-]*(?:(?:${FRACTION}|${NUMBER})(?:")?)?$`,
+  String.raw`^(?:${NUMBER}'[\s-]*)?(?:(?:${FRACTION}|${NUMBER})(?:")?)?$`,
 );
 const BARE_PAIR = new RegExp(String.raw`^(\d+)(?:\s*-\s*|\s+)(?:${FRACTION}|${NUMBER})"?$`);
 
@@ -86,6 +94,12 @@ const BARE_PAIR = new RegExp(String.raw`^(\d+)(?:\s*-\s*|\s+)(?:${FRACTION}|${NU
  * @returns millimetres, not rounded, or null when it is not a length
  */
 export function parseLength(text: string, units: Units): number | null {
+  const mm = readLength(text, units);
+  // Digits without end make an infinite number, and "-0" a negative zero.
+  return mm !== null && Number.isFinite(mm) ? mm + 0 : null;
+}
+
+function readLength(text: string, units: Units): number | null {
   let s = text
     .trim()
     .toLowerCase()

@@ -1,4 +1,4 @@
-import type { Id } from '../base/ids.ts';
+import { compareIds, type Id } from '../base/ids.ts';
 import type { Message } from '../base/message.ts';
 import { type AnyEntity, type Entity, freshId, type Plan, type Ref, type Tables } from './plan.ts';
 import type { TableName } from './schema.ts';
@@ -25,8 +25,19 @@ export interface Transaction {
 const same = (a: unknown, b: unknown): boolean =>
   a === b || JSON.stringify(a) === JSON.stringify(b);
 
+/** A table in the order of its ids, so that nothing that is derived depends on what was undone or when it was drawn. */
+export function inOrder<T>(rows: ReadonlyMap<Id, T>): ReadonlyMap<Id, T> {
+  let last: Id | null = null;
+  for (const id of rows.keys()) {
+    if (last !== null && compareIds(last, id) > 0)
+      return new Map([...rows].sort(([a], [b]) => compareIds(a, b)));
+    last = id;
+  }
+  return rows;
+}
+
 /**
- * Carries changes out on a plan, sharing every table that they do not touch.
+ * Carries changes out on a plan, sharing every table that they do not touch. Tables stay in the order of their ids.
  *
  * @throws when a change does not start from what the plan holds: a broken contract between our own functions
  */
@@ -47,7 +58,8 @@ export function apply(plan: Plan, changes: Changes): Plan {
     if (change.after === null) table.delete(change.id);
     else table.set(change.id, change.after);
   }
-  return { tables: { ...plan.tables, ...Object.fromEntries(touched) } as Tables };
+  const tables = [...touched].map(([table, rows]) => [table, inOrder(rows)]);
+  return { tables: { ...plan.tables, ...Object.fromEntries(tables) } as Tables };
 }
 
 /** The changes that take these back. */

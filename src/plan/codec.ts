@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
-import type { Id } from '../base/ids.ts';
+import { compareIds, type Id } from '../base/ids.ts';
 import { fail, type Issue, ok, type Result } from '../base/result.ts';
+import { inOrder } from './change.ts';
 import { checkWhole } from './integrity.ts';
 import { type AnyEntity, emptyPlan, type Plan, type Tables } from './plan.ts';
 import { FORMAT_VERSION, SINGLETONS, TABLES, type TableName, tableSchemas } from './schema.ts';
@@ -49,12 +50,22 @@ const fileSchema = z.strictObject({
 /** The JSON Schema (draft 2020-12) of the plan file, as somebody writes it: fields with a default may be left out. */
 export const planFileSchema = (): object => z.toJSONSchema(fileSchema, { io: 'input' });
 
+const EXPECTED: Readonly<Record<string, string>> = {
+  int: 'a whole number',
+  array: 'a list in square brackets',
+  tuple: 'a pair of numbers in square brackets',
+  object: 'a group in braces',
+  record: 'a group in braces',
+  boolean: 'true or false',
+  string: 'text in quotes',
+};
+
 function readable(issue: z.core.$ZodIssue): string {
   switch (issue.code) {
     case 'unrecognized_keys':
       return `has the field${issue.keys.length > 1 ? 's' : ''} ${issue.keys.map((k) => `"${k}"`).join(', ')}, which this version does not know. Check the spelling or take it out.`;
     case 'invalid_type':
-      return `should be ${issue.expected === 'int' ? 'a whole number' : `a ${issue.expected}`}.`;
+      return `should be ${EXPECTED[issue.expected] ?? `a ${issue.expected}`}.`;
     case 'too_small':
       return `is too small or too short: the least is ${issue.minimum}.`;
     case 'too_big':
@@ -78,11 +89,16 @@ function issueOf(issue: z.core.$ZodIssue): Issue {
 
 /** Where in the text JSON.parse gave up, in words; engines word their messages differently. */
 function placeOf(error: unknown, text: string): string {
-  const at = /position (\d+)/.exec(String(error))?.[1];
-  if (at === undefined || Number(at) >= text.length)
+  const words = String(error);
+  const at = /position (\d+)/.exec(words)?.[1];
+  const line = /line (\d+)/.exec(words)?.[1];
+  const ended =
+    at === undefined ? /end of|unterminated|EOF/i.test(words) : Number(at) >= text.length;
+  if (ended)
     return `It ends after ${text.length.toLocaleString('en-US')} characters, before it is complete`;
-  const line = text.slice(0, Number(at)).split('\n').length;
-  return `Line ${line} is not valid JSON`;
+  if (line !== undefined) return `Line ${line} is not valid JSON`;
+  if (at === undefined) return 'It is not valid JSON';
+  return `Line ${text.slice(0, Number(at)).split('\n').length} is not valid JSON`;
 }
 
 /**
@@ -125,12 +141,26 @@ export function readPlan(text: string, kinds: ReadonlySet<string>): Result<PlanF
       'version',
     );
   }
+  const unnameable = inheritedName(data);
+  if (unnameable !== null) {
+    const path = `${unnameable}.__proto__`;
+    const words = 'is not a name that a row can have. Choose another.';
+    return fail('bad-value', `${path} ${words}`, path);
+  }
   const parsed = fileSchema.safeParse(data);
   if (!parsed.success) return { ok: false, issues: parsed.error.issues.slice(0, 20).map(issueOf) };
   const plan = planOf(parsed.data as Record<string, unknown>);
   const assets = new Map(Object.entries((parsed.data.assets ?? {}) as Record<string, AssetText>));
   const issues = checkWhole(plan, kinds, assets);
   return issues.length > 0 ? { ok: false, issues: issues.slice(0, 20) } : ok({ plan, assets });
+}
+
+/** The part of a file with a row called `__proto__`, which the schema would pass over without a word; else null. */
+function inheritedName(data: object): string | null {
+  for (const [part, rows] of Object.entries(data)) {
+    if (typeof rows === 'object' && rows !== null && Object.hasOwn(rows, '__proto__')) return part;
+  }
+  return null;
 }
 
 function planOf(data: Record<string, unknown>): Plan {
@@ -145,19 +175,14 @@ function planOf(data: Record<string, unknown>): Plan {
         [table, Object.freeze({ id: table, ...(rows as object) }) as AnyEntity],
       ]);
     } else {
-      tables[table] = new Map(
-        Object.entries(rows as object).map(([id, row]) => [
-          id,
-          Object.freeze({ id, ...row }) as AnyEntity,
-        ]),
+      const entries = Object.entries(rows as object).map(
+        ([id, row]) => [id, Object.freeze({ id, ...row }) as AnyEntity] as const,
       );
+      tables[table] = inOrder(new Map(entries));
     }
   }
   return { tables: tables as unknown as Tables };
 }
-
-/** Short names first, so that W2 stands before W10; then by code unit, the same in every language. */
-const byId = (a: string, b: string): number => a.length - b.length || (a < b ? -1 : a > b ? 1 : 0);
 
 function rowText(row: AnyEntity, table: TableName): string {
   const shape = Object.keys((tableSchemas[table] as unknown as { shape: object }).shape);
@@ -176,7 +201,7 @@ export function writePlan(plan: Plan, assets: ReadonlyMap<string, AssetText> = n
       parts.push(`"${table}": ${rowText(rows.get(table)!, table)}`);
     } else if (rows.size > 0) {
       const lines = [...rows.keys()]
-        .sort(byId)
+        .sort(compareIds)
         .map((id) => `    "${id}": ${rowText(rows.get(id)!, table)}`);
       parts.push(`"${table}": {\n${lines.join(',\n')}\n  }`);
     }

@@ -1,3 +1,4 @@
+import { groupBy } from '../base/group.ts';
 import type { Id } from '../base/ids.ts';
 import type { Point } from '../geometry/point.ts';
 import { middleOf } from '../geometry/polygon.ts';
@@ -34,11 +35,18 @@ export function nextNumber(plan: Plan, area: string): number {
   return top + 1;
 }
 
-/** The label for one more jack of a device: its number, with the next cable. */
-export function furtherLabel(jacks: readonly Jack[]): string {
-  const parts = jacks.map((jack) => labelParts(jack.label));
-  const first = parts[0]!;
-  return makeLabel(first.area, first.number, Math.max(...parts.map((p) => p.cable)) + 1);
+/** Most cables that one number can carry: a label has room for two digits. */
+export const MOST_CABLES = 99;
+
+/** The next cable under a label's number, counting every jack of the plan; above `MOST_CABLES` there is no label. */
+export function nextCable(plan: Plan, label: string): number {
+  const { area, number } = labelParts(label);
+  let top = 0;
+  for (const jack of plan.tables.jacks.values()) {
+    const parts = labelParts(jack.label);
+    if (parts.area === area && parts.number === number) top = Math.max(top, parts.cable);
+  }
+  return top + 1;
 }
 
 /** Jacks that carry one number: those of a device, or a spare by itself. */
@@ -49,11 +57,9 @@ interface Numbered {
 }
 
 function numbered(plan: Plan): Numbered[] {
-  const groups = new Map<string, Jack[]>();
-  for (const jack of plan.tables.jacks.values()) {
-    const key = jack.device === null ? `jack ${jack.id}` : `device ${jack.device}`;
-    groups.set(key, [...(groups.get(key) ?? []), jack]);
-  }
+  const groups = groupBy(plan.tables.jacks.values(), (jack) =>
+    jack.device === null ? `jack ${jack.id}` : `device ${jack.device}`,
+  );
   return [...groups.values()].map((jacks) => {
     const outlet = plan.tables.outlets.get(jacks[0]!.outlet)!;
     const device =
@@ -68,11 +74,7 @@ function numbered(plan: Plan): Numbered[] {
  * that somebody who walks along the walls meets them in order.
  */
 export function renumbered(plan: Plan): ReadonlyMap<Id, string> {
-  const areas = new Map<string, Numbered[]>();
-  for (const item of numbered(plan)) {
-    const area = areaAt(plan, item.level, item.at);
-    areas.set(area, [...(areas.get(area) ?? []), item]);
-  }
+  const areas = groupBy(numbered(plan), (item) => areaAt(plan, item.level, item.at));
   const labels = new Map<Id, string>();
   for (const [area, items] of areas) {
     const [mx, my] = middleOf(items.map((item) => item.at));

@@ -1,13 +1,15 @@
 import type { Id } from '../../base/ids.ts';
 import { msg } from '../../base/message.ts';
+import { FAR } from '../../base/units.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
-import { removeRows } from '../integrity.ts';
+import { checkRow, removeRows } from '../integrity.ts';
 import { followDevices, followWalls, nearestFace } from '../outlet-place.ts';
 import {
   type AnyEntity,
   type Device,
   makeRow,
+  type Outlet,
   onLevel,
   type Plan,
   type Ref,
@@ -18,6 +20,20 @@ import type { Command } from './command.ts';
 
 /** How near an outlet that is moved by hand snaps to a wall. */
 const FACE_REACH = 400;
+/** How near it must lie to hang there still, after it was moved along with others. */
+const TOUCH = 10;
+
+const outletsOn = (plan: Plan, wall: Id): Outlet[] =>
+  [...plan.tables.outlets.values()].filter((outlet) => outlet.wall === wall);
+
+/** Hangs an outlet on the nearest face of these walls; on none of them where none is within reach. */
+function hang(draft: Draft, outlet: Outlet, walls: readonly Wall[], reach: number): void {
+  const face = nearestFace(walls, outlet.at, reach);
+  draft.patch('outlets', outlet.id, {
+    at: face?.at ?? outlet.at,
+    wall: face?.wall.id ?? null,
+  });
+}
 
 /** Moved by hand, an outlet hangs on the wall face that it was dropped at, or keeps the place. */
 function dropOutlet(draft: Draft, id: Id, to: Point): void {
@@ -55,8 +71,13 @@ export const edit: Command<{
   }
   const draft = new Draft(plan);
   draft.put(table, next as never);
+  const fault = checkRow(draft.plan, table, next, new Set(kinds.keys()))[0];
+  if (fault) return { ok: false, why: msg('{what} Nothing was changed.', { what: fault.message }) };
   if (table === 'devices') followDevices(draft, [next as Device], kinds);
-  if (table === 'walls') followWalls(draft, [row as Wall, next as Wall], kinds);
+  if (table === 'walls') {
+    for (const outlet of outletsOn(draft.plan, id)) hang(draft, outlet, [next as Wall], FACE_REACH);
+    followWalls(draft, [row as Wall, next as Wall], kinds);
+  }
   if (table === 'outlets' && !('placed' in fields)) draft.patch('outlets', id, { placed: 'hand' });
   return {
     ok: true,
@@ -80,7 +101,11 @@ const PLACES: Partial<Record<TableName, readonly string[]>> = {
   powers: ['at'],
 };
 
-function shiftRow(row: AnyEntity, table: TableName, by: Point): Record<string, unknown> {
+function shiftRow(
+  row: AnyEntity,
+  table: TableName,
+  by: Point,
+): Record<string, Point | readonly Point[]> {
   const values = row as unknown as Record<string, unknown>;
   return Object.fromEntries(
     (PLACES[table] ?? []).map((field) => {
@@ -93,6 +118,9 @@ function shiftRow(row: AnyEntity, table: TableName, by: Point): Record<string, u
     }),
   );
 }
+
+const tooFar = (place: Point | readonly Point[]): boolean =>
+  place.flat().some((n) => Math.abs(n) > FAR);
 
 /** A selection with all that goes along: devices that share a jack, outlets on a moved wall. */
 function withCompany(plan: Plan, refs: readonly Ref[]): Map<string, Ref> {
@@ -124,13 +152,23 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   for (const { table, id } of all.values()) {
     const row = plan.tables[table].get(id) as AnyEntity | undefined;
     if (!row || !(table in PLACES)) continue;
+    const places = shiftRow(row, table, whole);
+    if (Object.values(places).some(tooFar))
+      return { ok: false, why: msg('That is farther than a plan can reach.') };
     if (table === 'outlets' && all.size === 1) {
-      dropOutlet(draft, id, shifted((row as { at: Point } & AnyEntity).at, whole));
+      dropOutlet(draft, id, places.at as Point);
       continue;
     }
-    draft.patch(table, id, shiftRow(row, table, whole) as never);
+    draft.patch(table, id, places as never);
     if (table === 'devices') devices.push(draft.plan.tables.devices.get(id)!);
     if (table === 'walls') walls.push(row as Wall, draft.plan.tables.walls.get(id)!);
+  }
+  for (const { table, id } of all.values()) {
+    if (table !== 'outlets' || all.size === 1) continue;
+    const outlet = draft.plan.tables.outlets.get(id);
+    // Torn off the wall that it hung on, it hangs on whatever wall it came to.
+    if (outlet && outlet.wall !== null && !all.has(`walls/${outlet.wall}`))
+      hang(draft, outlet, onLevel(draft.plan, 'walls', outlet.level), TOUCH);
   }
   // Outlets that were moved as part of the group keep their place beside their device.
   followDevices(
@@ -213,7 +251,8 @@ export const turn: Command<{ refs: readonly Ref[]; by: number }> = (plan, { refs
   const draft = new Draft(plan);
   for (const { table, id } of refs) {
     if (table !== 'devices') continue;
-    const device = plan.tables.devices.get(id)!;
+    const device = plan.tables.devices.get(id);
+    if (!device) continue;
     draft.patch('devices', id, { turn: (device.turn + by + 360) % 360 });
   }
   if (draft.changes().length === 0) return { ok: false, why: msg('Only devices can be turned.') };

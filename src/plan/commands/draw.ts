@@ -86,10 +86,8 @@ export const drawZone: Command<{
   const added: Wall[] = [];
   if (walls) {
     const standing = onLevel(plan, 'walls', level);
-    corners.forEach((a, i) => {
-      const b = corners[(i + 1) % corners.length]!;
-      const there = standing.some((w) => onLine(w, a) && onLine(w, b));
-      if (!there)
+    corners.forEach((corner, i) => {
+      for (const [a, b] of bareParts(standing, corner, corners[(i + 1) % corners.length]!))
         added.push(draft.put('walls', makeRow('walls', draft.fresh('walls'), { level, a, b })));
     });
     followWalls(draft, added, kinds);
@@ -102,14 +100,27 @@ export const drawZone: Command<{
   };
 };
 
-/** Whether a point lies on a wall's centreline. */
-function onLine(wall: Wall, p: Point): boolean {
-  const cross =
-    (wall.b[0] - wall.a[0]) * (p[1] - wall.a[1]) - (wall.b[1] - wall.a[1]) * (p[0] - wall.a[0]);
-  const within = (axis: 0 | 1) =>
-    p[axis] >= Math.min(wall.a[axis], wall.b[axis]) &&
-    p[axis] <= Math.max(wall.a[axis], wall.b[axis]);
-  return cross === 0 && within(0) && within(1);
+/** Twice the area of the triangle of a straight piece and a point: zero when they are in line. */
+const doubleTriangle = (a: Point, b: Point, p: Point): number =>
+  (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
+
+/** The stretches of a side along which no wall stands yet: walls in line with it cover theirs. */
+function bareParts(standing: readonly Wall[], a: Point, b: Point): [Point, Point][] {
+  const along = (p: Point): number => (p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1]);
+  const before = (p: Point, q: Point): boolean => along(p) < along(q);
+  const covered = standing
+    .filter((w) => doubleTriangle(a, b, w.a) === 0 && doubleTriangle(a, b, w.b) === 0)
+    .map((w): [Point, Point] => (before(w.a, w.b) ? [w.a, w.b] : [w.b, w.a]))
+    .sort((p, q) => along(p[0]) - along(q[0]));
+  const parts: [Point, Point][] = [];
+  let from = a;
+  for (const [start, end] of covered) {
+    if (!before(from, end) || !before(start, b)) continue;
+    if (before(from, start)) parts.push([from, start]);
+    from = end;
+  }
+  if (before(from, b)) parts.push([from, b]);
+  return parts;
 }
 
 /** Draws a place where no cable may go. */

@@ -3,8 +3,15 @@ import { msg } from '../../base/message.ts';
 import { areaAt } from '../areas.ts';
 import { Draft } from '../change.ts';
 import { removeRows } from '../integrity.ts';
-import { furtherLabel, makeLabel, nextNumber, renumbered } from '../labels.ts';
-import { makeRow } from '../plan.ts';
+import {
+  labelParts,
+  MOST_CABLES,
+  makeLabel,
+  nextCable,
+  nextNumber,
+  renumbered,
+} from '../labels.ts';
+import { jacksOf, makeRow } from '../plan.ts';
 import type { Command } from './command.ts';
 import { serveDevice } from './place.ts';
 
@@ -13,11 +20,14 @@ export const giveJack: Command<{ device: Id }> = (plan, { device: id }, { kinds 
   const device = plan.tables.devices.get(id);
   const kind = device && kinds.get(device.kind);
   if (!device || !kind) return { ok: false, why: msg('That device is no longer there.') };
+  const own = [...plan.tables.jacks.values()].find((jack) => jack.device === id);
+  if (own && nextCable(plan, own.label) > MOST_CABLES)
+    return { ok: false, why: msg('One device can have {most} jacks.', { most: MOST_CABLES }) };
   const draft = new Draft(plan);
   if (device.host !== null) draft.patch('devices', id, { host: null });
   serveDevice(
     draft,
-    { ...kind, jacks: Math.max(1, kind.jacks) },
+    { ...kind, jacks: own ? 1 : Math.max(1, kind.jacks) },
     draft.plan.tables.devices.get(id)!,
   );
   return { ok: true, changes: draft.changes(), label: msg('Give a jack') };
@@ -29,11 +39,15 @@ export const addJack: Command<{ outlet: Id; spare?: boolean }> = (plan, { outlet
   if (!outlet) return { ok: false, why: msg('That outlet is no longer there.') };
   const draft = new Draft(plan);
   const beside = [...plan.tables.jacks.values()].filter((jack) => jack.outlet === id);
-  const served = beside.find((jack) => jack.device !== null);
-  const own = served ? beside.filter((jack) => jack.device === served.device) : [];
+  const served = spare ? undefined : beside.find((jack) => jack.device !== null);
   const area = areaAt(plan, outlet.level, outlet.at);
-  const label = served && !spare ? furtherLabel(own) : makeLabel(area, nextNumber(plan, area));
-  const device = served && !spare ? served.device : null;
+  const cable = served ? nextCable(plan, served.label) : 1;
+  if (cable > MOST_CABLES)
+    return { ok: false, why: msg('One device can have {most} jacks.', { most: MOST_CABLES }) };
+  const label = served
+    ? makeLabel(labelParts(served.label).area, labelParts(served.label).number, cable)
+    : makeLabel(area, nextNumber(plan, area));
+  const device = served?.device ?? null;
   draft.put(
     'jacks',
     makeRow('jacks', draft.fresh('jacks'), { outlet: id, label, device, spare: device === null }),
@@ -64,7 +78,8 @@ export const shareJack: Command<{ device: Id; host: Id }> = (
   const other = plan.tables.devices.get(host);
   if (!device || !other) return { ok: false, why: msg('That device is no longer there.') };
   const kind = kinds.get(device.kind);
-  if (!kind?.sharesWith.includes(other.kind) || other.host !== null) {
+  const mayShare = kind?.sharesWith.includes(other.kind) && other.host === null && id !== host;
+  if (!mayShare || jacksOf(plan, other).length === 0) {
     return { ok: false, why: msg('These two devices cannot share a jack.') };
   }
   const draft = new Draft(plan);
@@ -74,6 +89,10 @@ export const shareJack: Command<{ device: Id; host: Id }> = (
     own.map((jack) => ({ table: 'jacks' as const, id: jack.id })),
   );
   draft.patch('devices', id, { host });
+  // What shared its jack goes on to the host, since a jack that is shared cannot be shared onward.
+  for (const guest of plan.tables.devices.values()) {
+    if (guest.host === id) draft.patch('devices', guest.id, { host });
+  }
   return { ok: true, changes: draft.changes(), label: msg('Share a jack') };
 };
 

@@ -5,9 +5,9 @@ import type { Point } from '../../geometry/point.ts';
 import { areaAt } from '../areas.ts';
 import { Draft } from '../change.ts';
 import type { KindFacts } from '../kind-facts.ts';
-import { makeLabel, nextNumber } from '../labels.ts';
+import { labelParts, makeLabel, nextCable, nextNumber } from '../labels.ts';
 import { nearestFace, outletPlace } from '../outlet-place.ts';
-import { type Device, makeRow, onLevel, type Plan } from '../plan.ts';
+import { type Device, jacksOf, makeRow, onLevel, type Plan } from '../plan.ts';
 import type { Command } from './command.ts';
 
 /** How near a device must be placed to another to share its jack by itself. */
@@ -21,6 +21,7 @@ function hostFor(plan: Plan, kind: KindFacts, level: Id, at: Point): Device | nu
   let least = SHARE_REACH;
   for (const other of onLevel(plan, 'devices', level)) {
     if (other.host !== null || !kind.sharesWith.includes(other.kind)) continue;
+    if (jacksOf(plan, other).length === 0) continue;
     const d = distance(other.at, at);
     if (d <= least) {
       least = d;
@@ -30,14 +31,16 @@ function hostFor(plan: Plan, kind: KindFacts, level: Id, at: Point): Device | nu
   return best;
 }
 
-/** Puts an outlet with as many jacks as its kind asks for in a device's service. */
+/** Puts an outlet with as many jacks as its kind asks for in a device's service; jacks that it has keep their number. */
 export function serveDevice(draft: Draft, kind: KindFacts, device: Device): void {
   if (kind.jacks === 0) return;
   const outlet = makeRow('outlets', draft.fresh('outlets'), outletPlace(draft.plan, kind, device));
   draft.put('outlets', outlet);
-  const area = areaAt(draft.plan, device.level, device.at);
-  const number = nextNumber(draft.plan, area);
-  for (let cable = 1; cable <= kind.jacks; cable++) {
+  const own = jacksOf(draft.plan, device)[0];
+  const area = own ? labelParts(own.label).area : areaAt(draft.plan, device.level, device.at);
+  const number = own ? labelParts(own.label).number : nextNumber(draft.plan, area);
+  const first = own ? nextCable(draft.plan, own.label) : 1;
+  for (let cable = first; cable < first + kind.jacks; cable++) {
     const label = makeLabel(area, number, cable);
     draft.put(
       'jacks',
