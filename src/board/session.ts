@@ -67,6 +67,8 @@ export interface Session {
   readonly selection: readonly Ref[];
   readonly hover: Ref | null;
   readonly snapping: boolean;
+  /** Whether backgrounds can be picked and moved on the board; the shelf sets it, so that none moves by accident. */
+  readonly backgroundsLoose: boolean;
   readonly shown: Shown;
   readonly viewport: Viewport;
   readonly notices: readonly Notice[];
@@ -190,6 +192,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       selection: [],
       hover: null,
       snapping: true,
+      backgroundsLoose: false,
       shown: { background: true, rooms: true, counts: true, labels: true, power: true },
       viewport: { scale: 0.05, left: -1000, top: -1000, width: 1000, height: 700 },
       notices: [],

@@ -6,22 +6,28 @@ import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Changes } from '../../plan/change.ts';
 import type { CommandArgs, CommandName } from '../../plan/commands/index.ts';
 import type { Plan, Ref } from '../../plan/plan.ts';
+import type { SnapKind } from '../snap.ts';
 
-/** What reaches a tool: places are in the plan, already snapped where snapping acted, with the raw place beside. */
+/** A step of a pointer: places are in the plan, already snapped where snapping acted, with the raw place beside. */
+export interface PointerStep {
+  readonly type: 'press' | 'move' | 'release';
+  readonly at: Point;
+  readonly raw: Point;
+  readonly shift: boolean;
+  readonly ctrl: boolean;
+  readonly touch: boolean;
+}
+
+/** What reaches a tool. */
 export type ToolEvent =
-  | {
-      readonly type: 'press' | 'move' | 'release';
-      readonly at: Point;
-      readonly raw: Point;
-      readonly shift: boolean;
-      readonly ctrl: boolean;
-      readonly touch: boolean;
-    }
+  | PointerStep
   | { readonly type: 'double'; readonly at: Point; readonly raw: Point }
   | { readonly type: 'key'; readonly key: string; readonly shift: boolean; readonly ctrl: boolean }
-  /** A length that was typed while drawing, mm. */
-  | { readonly type: 'length'; readonly mm: number }
-  /** Escape, another tool, or a second finger. */
+  /** A length that was typed while drawing, mm; a second one where two were typed, as in `12 x 9`. */
+  | { readonly type: 'length'; readonly mm: number; readonly second?: number }
+  /** A second finger or a lost pointer: the press that runs does not count; what was drawn before it stays. */
+  | { readonly type: 'abandon' }
+  /** Escape, or another tool: back to the start. */
   | { readonly type: 'cancel' };
 
 /** What a tool may look at; it changes nothing itself. */
@@ -34,21 +40,22 @@ export interface ToolContext {
   readonly selection: readonly Ref[];
   /** One screen pixel in mm, for reach round the pointer. */
   readonly pixel: number;
+  /** Whether a background may be picked and moved. */
+  readonly loose: boolean;
   /** What lies under a place, topmost first. */
   hit(at: Point, touch: boolean): readonly Ref[];
   /** What a box holds: only what lies wholly inside, or all that it touches. */
   inBox(a: Point, b: Point, touching: boolean): readonly Ref[];
 }
 
+/** A command with its arguments. */
+export type Call = {
+  readonly [N in CommandName]: { readonly name: N; readonly args: CommandArgs<N> };
+}[CommandName];
+
 /** What a tool asks for. Somebody else does it. */
 export type ToolEffect =
-  | {
-      readonly do: 'run';
-      readonly command: {
-        readonly [N in CommandName]: { readonly name: N; readonly args: CommandArgs<N> };
-      }[CommandName];
-      readonly merge?: string;
-    }
+  | { readonly do: 'run'; readonly command: Call; readonly merge?: string }
   | { readonly do: 'preview'; readonly changes: Changes | null }
   | { readonly do: 'select'; readonly refs: readonly Ref[] }
   | { readonly do: 'hover'; readonly ref: Ref | null }
@@ -61,7 +68,16 @@ export type ToolEffect =
       readonly b: Point;
     }
   | { readonly do: 'say'; readonly message: Message }
+  /** Moves what is seen, mm. */
+  | { readonly do: 'pan'; readonly by: Point }
+  /** The tool has done what it is for: back to the select tool. */
   | { readonly do: 'done' };
+
+/** A way to use a tool that the shelf offers. */
+export interface ToolOption {
+  readonly id: string;
+  readonly label: Message;
+}
 
 /**
  * A board tool: a pure state machine. A file in this folder and a line in `index.ts`; the shelf, the keys and the help
@@ -72,6 +88,8 @@ export interface Tool<State = unknown> {
   readonly label: Message;
   /** The key that picks it; empty for none. */
   readonly key: string;
+  /** What it can be told to place or draw, the first by itself; left out where that comes from elsewhere. */
+  readonly options?: readonly ToolOption[];
   readonly cursor: 'default' | 'crosshair' | 'move' | 'grab';
   readonly start: State;
   next(
@@ -83,4 +101,13 @@ export interface Tool<State = unknown> {
   overlay(state: State, context: ToolContext): readonly Mark[];
   /** The place from which a typed length and right angles are measured; null where none. */
   anchor(state: State): Point | null;
+  /** What the next place snaps to; empty for nothing. */
+  snaps(state: State): readonly SnapKind[];
+  /**
+   * What it carries: `at` of a move is then the place of the carried point, `offset` from the pointer, and the carried
+   * rows are no targets for snapping.
+   */
+  carried?(state: State): { readonly offset: Point; readonly refs: readonly Ref[] } | null;
+  /** One short line that says what to do next. */
+  hint(state: State): Message;
 }

@@ -3,6 +3,7 @@ import { edit, move, remove, turn } from './change.ts';
 import type { Command } from './command.ts';
 import { drawKeepout, drawPathway, drawWalls, drawZone } from './draw.ts';
 import { addJack, giveJack, makeSpare, renumber, shareJack } from './jacks.ts';
+import { movePoint } from './move-point.ts';
 import { placeCloset, placeDevice, placePower, placeSpare } from './place.ts';
 
 /** Every command by its name; menus, keys, findings that mend themselves and tests all call through here. */
@@ -19,6 +20,7 @@ export const commands = {
   'give-jack': giveJack,
   'make-spare': makeSpare,
   move,
+  'move-point': movePoint,
   'place-closet': placeCloset,
   'place-device': placeDevice,
   'place-power': placePower,

@@ -1,0 +1,242 @@
+import { useEffect, useId, useMemo, useRef, useState, useSyncExternalStore } from 'react';
+import { useStore } from 'zustand';
+import { renderMessage } from '../base/message.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import { job } from '../plan/plan.ts';
+import { BoardCanvas } from './canvas/BoardCanvas.tsx';
+import type { BoardTheme } from './canvas/paint-board.ts';
+import type { LoadPicture } from './canvas/pictures.ts';
+import type { MenuRequest } from './canvas/pointers.ts';
+import { createEditor, type Editor, type LengthRequest } from './editor.ts';
+import { createKeys, type Keys } from './keys.ts';
+import type { SessionApi } from './session.ts';
+import { fitPlan, zoomBy } from './view.ts';
+import './board.css';
+
+export interface BoardProps {
+  readonly session: SessionApi;
+  readonly kinds: KindRegistry;
+  readonly loadPicture: LoadPicture;
+  /** Asks for the real length of a line drawn on a background, mm; null when the user thinks better of it. */
+  onAskLength(request: LengthRequest): Promise<number | null>;
+  /** A menu was asked for: by the right button, a long press, or the menu key. */
+  onMenu(request: MenuRequest): void;
+  /** By itself the page's `data-theme`, or the device's. */
+  readonly theme?: BoardTheme;
+}
+
+/** The drawing surface. */
+export function Board({ session, kinds, loadPicture, onAskLength, onMenu, theme }: BoardProps) {
+  const asked = useRef({ onAskLength, onMenu });
+  asked.current = { onAskLength, onMenu };
+  const [parts, setParts] = useState<{ editor: Editor; keys: Keys } | null>(null);
+  useEffect(() => {
+    const editor = createEditor(session, kinds, {
+      askLength: (request) => asked.current.onAskLength(request),
+    });
+    setParts({ editor, keys: createKeys(session, editor, kinds) });
+    return () => {
+      editor.dispose();
+      setParts(null);
+    };
+  }, [session, kinds]);
+  const worn = useTheme();
+  if (!parts) return <section className="board" aria-label="Drawing" />;
+  return (
+    <Surface
+      {...parts}
+      session={session}
+      kinds={kinds}
+      loadPicture={loadPicture}
+      onMenu={(request) => asked.current.onMenu(request)}
+      theme={theme ?? worn}
+    />
+  );
+}
+
+interface SurfaceProps {
+  readonly session: SessionApi;
+  readonly kinds: KindRegistry;
+  readonly editor: Editor;
+  readonly keys: Keys;
+  readonly loadPicture: LoadPicture;
+  readonly theme: BoardTheme;
+  onMenu(request: MenuRequest): void;
+}
+
+function Surface(props: SurfaceProps) {
+  const { session, editor, keys } = props;
+  const section = useRef<HTMLElement>(null);
+  const hint = useId();
+  useKeys(section, props);
+  const cursor = useSyncExternalStore(editor.subscribe, () => editor.view().tool.cursor);
+  return (
+    <section className="board" aria-label="Drawing" ref={section} data-cursor={cursor}>
+      <div
+        className="board-surface"
+        role="application"
+        aria-label="Floor plan"
+        aria-describedby={hint}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing is worked on with keys of its own
+        tabIndex={0}
+        onPointerDown={(event) => event.currentTarget.focus({ preventScroll: true })}
+      >
+        <BoardCanvas {...props} keys={keys} />
+      </div>
+      <BoardBar session={session} editor={editor} hint={hint} />
+    </section>
+  );
+}
+
+/** The strip at the foot of the board: what to do next, typed lengths and ends of chains for fingers, zoom. */
+function BoardBar({
+  session,
+  editor,
+  hint,
+}: {
+  session: SessionApi;
+  editor: Editor;
+  hint: string;
+}) {
+  const units = useStore(session, (s) => job(s.history.plan).units);
+  const view = useSyncExternalStore(editor.subscribe, () => barOf(editor, units));
+  const [words, busy, measuring, drawing] = view.split('\n') as [string, string, string, string];
+  return (
+    <div className="board-bar">
+      <p className="board-hint" id={hint} role="status">
+        {words}
+      </p>
+      {measuring === 'yes' ? <LengthField editor={editor} /> : null}
+      {busy === 'yes' ? (
+        <>
+          <button type="button" onClick={() => editor.key('Enter')}>
+            Finish
+          </button>
+          <button type="button" onClick={() => editor.cancel()}>
+            Drop
+          </button>
+        </>
+      ) : drawing === 'yes' ? (
+        <button type="button" onClick={() => editor.cancel()}>
+          Done
+        </button>
+      ) : null}
+      <span className="board-zoom">
+        <button type="button" aria-label="Zoom out" onClick={() => zoomBy(session, 0.8)}>
+          −
+        </button>
+        <button type="button" onClick={() => fitPlan(session)}>
+          Fit
+        </button>
+        <button type="button" aria-label="Zoom in" onClick={() => zoomBy(session, 1.25)}>
+          +
+        </button>
+      </span>
+    </div>
+  );
+}
+
+/** What the bar shows, as one string, so that it is drawn anew only when it reads differently. */
+function barOf(editor: Editor, units: 'ft' | 'm'): string {
+  const { tool, hint, busy, measuring } = editor.view();
+  const yes = (on: boolean) => (on ? 'yes' : 'no');
+  return [
+    renderMessage(hint, units),
+    yes(busy && tool.id !== 'select' && tool.id !== 'pan'),
+    yes(measuring && busy && tool.id !== 'select'),
+    yes(tool.id !== 'select'),
+  ].join('\n');
+}
+
+function LengthField({ editor }: { editor: Editor }) {
+  const [text, setText] = useState('');
+  return (
+    <form
+      className="board-length"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (text.trim() !== '') editor.typeLength(text);
+        setText('');
+      }}
+    >
+      <label>
+        Length
+        <input
+          value={text}
+          size={8}
+          autoComplete="off"
+          onChange={(event) => setText(event.currentTarget.value)}
+        />
+      </label>
+    </form>
+  );
+}
+
+/** Elements that keep their keys for themselves. */
+const OWN_KEYS =
+  'input, textarea, select, [contenteditable], dialog, [role=dialog], [role=menu], [role=listbox], [role=grid], [role=treegrid], [role=tree], [role=tablist], [role=radiogroup]';
+
+function useKeys(section: React.RefObject<HTMLElement | null>, props: SurfaceProps) {
+  const latest = useRef(props);
+  latest.current = props;
+  const onKey = useMemo(
+    () => (event: KeyboardEvent) => {
+      if (event.defaultPrevented || event.isComposing || event.altKey) return;
+      const target = event.target instanceof Element ? event.target : null;
+      if (target?.closest(OWN_KEYS)) return;
+      const { keys, session, editor, onMenu } = latest.current;
+      const here = target === document.body || target?.closest('.board-surface') != null;
+      if (here && (event.key === 'ContextMenu' || (event.key === 'F10' && event.shiftKey))) {
+        event.preventDefault();
+        onMenu(menuForKeys(section.current!, session, editor, keys));
+        return;
+      }
+      const ctrl = event.ctrlKey || event.metaKey;
+      if (keys.press({ key: event.key, shift: event.shiftKey, ctrl }, here)) event.preventDefault();
+    },
+    [section],
+  );
+  useEffect(() => {
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [onKey]);
+}
+
+/** A menu asked for by a key: at the cursor, or in the middle of the board, for what is selected. */
+function menuForKeys(
+  section: HTMLElement,
+  session: SessionApi,
+  editor: Editor,
+  keys: Keys,
+): MenuRequest {
+  const { viewport, selection } = session.getState();
+  const { scale, left, top, width, height } = viewport;
+  const at = keys.cursor() ?? [left + width / 2 / scale, top + height / 2 / scale];
+  const box = section.getBoundingClientRect();
+  const x = (at[0] - left) * scale;
+  const y = (at[1] - top) * scale;
+  const refs = selection.length > 0 ? selection : editor.hit(at, false);
+  return { x, y, clientX: box.left + x, clientY: box.top + y, at, refs };
+}
+
+const pageTheme = (): BoardTheme => {
+  const said = document.documentElement.dataset.theme;
+  if (said === 'light' || said === 'dark') return said;
+  return matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+};
+
+/** The theme that the page wears. */
+function useTheme(): BoardTheme {
+  return useSyncExternalStore(watchTheme, pageTheme, () => 'light');
+}
+
+function watchTheme(changed: () => void): () => void {
+  const device = matchMedia('(prefers-color-scheme: dark)');
+  const page = new MutationObserver(changed);
+  page.observe(document.documentElement, { attributes: true, attributeFilter: ['data-theme'] });
+  device.addEventListener('change', changed);
+  return () => {
+    page.disconnect();
+    device.removeEventListener('change', changed);
+  };
+}

@@ -1,0 +1,163 @@
+import Konva from 'konva/lib/Core';
+import { useEffect, useRef, useState } from 'react';
+import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore';
+import type { Point } from '../../geometry/point.ts';
+import type { KindRegistry } from '../../kinds/kind.ts';
+import type { Editor } from '../editor.ts';
+import type { Keys } from '../keys.ts';
+import { type Scene, sceneMaker } from '../scene.ts';
+import type { SessionApi, SessionStore } from '../session.ts';
+import { type BoardPaint, type BoardTheme, paintDrawing, paintTop } from './paint-board.ts';
+import { keepPictures, type LoadPicture, type Pictures } from './pictures.ts';
+import { attachPointers, type MenuRequest } from './pointers.ts';
+
+interface CanvasParts {
+  readonly session: SessionApi;
+  readonly kinds: KindRegistry;
+  readonly editor: Editor;
+  readonly keys: Keys;
+  readonly theme: BoardTheme;
+  readonly loadPicture: LoadPicture;
+  onMenu(request: MenuRequest): void;
+}
+
+/** More pixels than this per CSS pixel cost time and show nothing more. */
+const MOST_RATIO = 2;
+
+/** Whatever of the session the drawing itself is made from. */
+const drawingChanged = (a: SessionStore, b: SessionStore): boolean =>
+  a.history.plan !== b.history.plan ||
+  a.preview !== b.preview ||
+  a.survey !== b.survey ||
+  a.level !== b.level ||
+  a.leg !== b.leg ||
+  a.shown !== b.shown ||
+  a.tool !== b.tool ||
+  a.viewport !== b.viewport;
+
+/**
+ * Two canvases: the drawing, and what lies over it. React draws them once and when the board changes its size;
+ * everything else is painted from subscriptions.
+ */
+export function BoardCanvas(props: CanvasParts) {
+  const { session, kinds, editor, keys, theme } = props;
+  const host = useRef<HTMLDivElement>(null);
+  const drawing = useRef<Konva.Layer>(null);
+  const top = useRef<Konva.Layer>(null);
+  const latest = useRef(props);
+  latest.current = props;
+  const pointer = useRef<Point | null>(null);
+  const pictures = useRef<Pictures | null>(null);
+  const make = useRef<((session: SessionStore) => Scene) | null>(null);
+  const [size, setSize] = useState({ width: 0, height: 0 });
+
+  const board = (): BoardPaint => {
+    make.current ??= sceneMaker(kinds);
+    const scene = make.current(session.getState());
+    editor.drawnAt(scene.drawn);
+    return {
+      session: session.getState(),
+      scene,
+      editor: editor.view(),
+      theme: latest.current.theme,
+      pointer: pointer.current,
+      cursor: keys.cursor(),
+      picture: (hash) => pictures.current?.get(hash) ?? null,
+    };
+  };
+
+  useEffect(() => {
+    const both = () => {
+      drawing.current?.batchDraw();
+      top.current?.batchDraw();
+    };
+    const kept = keepPictures((hash) => latest.current.loadPicture(hash), both);
+    pictures.current = kept;
+    const offSession = session.subscribe((now, before) => {
+      if (drawingChanged(now, before)) both();
+      else if (now.selection !== before.selection || now.hover !== before.hover)
+        top.current?.batchDraw();
+    });
+    const offEditor = editor.subscribe(() => top.current?.batchDraw());
+    // The fonts come after the first drawing; letters are measured again with them.
+    document.fonts?.ready.then(both);
+    document.fonts?.addEventListener('loadingdone', both);
+    return () => {
+      offSession();
+      offEditor();
+      document.fonts?.removeEventListener('loadingdone', both);
+      kept.dispose();
+    };
+  }, [session, editor]);
+
+  useEffect(() => {
+    const element = host.current;
+    if (!element) return;
+    const detach = attachPointers(element, {
+      editor,
+      keys,
+      session,
+      onMenu: (request) => latest.current.onMenu(request),
+      onPlace: (at) => {
+        pointer.current = at;
+        top.current?.batchDraw();
+      },
+      onPan: (panning) => {
+        element.dataset.panning = String(panning);
+      },
+    });
+    return detach;
+  }, [session, editor, keys]);
+
+  useEffect(() => {
+    const element = host.current;
+    if (!element) return;
+    const observer = new ResizeObserver(() => {
+      const width = Math.round(element.clientWidth);
+      const height = Math.round(element.clientHeight);
+      Konva.pixelRatio = Math.min(MOST_RATIO, window.devicePixelRatio || 1);
+      setSize({ width, height });
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+
+  useEffect(() => {
+    if (size.width === 0) return;
+    const { viewport, actions } = session.getState();
+    const { width, height } = viewport;
+    if (width !== size.width || height !== size.height)
+      actions.set({ viewport: { ...viewport, ...size } });
+    drawing.current?.batchDraw();
+    top.current?.batchDraw();
+  }, [size, session]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new theme is a reason to paint
+  useEffect(() => {
+    drawing.current?.batchDraw();
+    top.current?.batchDraw();
+  }, [theme]);
+
+  return (
+    <div className="board-canvas" ref={host}>
+      {size.width > 0 && size.height > 0 ? (
+        <Stage width={size.width} height={size.height} listening={false}>
+          <Layer ref={drawing} listening={false}>
+            <Shape
+              listening={false}
+              perfectDrawEnabled={false}
+              sceneFunc={(context) => paintDrawing(context._context, board())}
+            />
+          </Layer>
+          <Layer ref={top} listening={false}>
+            <Shape
+              listening={false}
+              perfectDrawEnabled={false}
+              sceneFunc={(context) => paintTop(context._context, board())}
+            />
+          </Layer>
+        </Stage>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,304 @@
+import type { Units } from '../../base/units.ts';
+import { PALETTES } from '../../drawing/palette.ts';
+import type { Point } from '../../geometry/point.ts';
+import { job } from '../../plan/plan.ts';
+import type { EditorView } from '../editor.ts';
+import { highlightMarks } from '../highlight.ts';
+import { division, ticks } from '../rulers.ts';
+import { paperPixels, type Scene } from '../scene.ts';
+import { type SessionStore, toBoard } from '../session.ts';
+import type { SnapAct, Snapped } from '../snap.ts';
+import { type Paint, paintMarks, planFrame, SCREEN } from './painter.ts';
+
+/** Breadth of the rulers along the top and the left, px. */
+export const RULER = 20;
+
+export type BoardTheme = 'light' | 'dark';
+
+/** What the two layers are painted from. */
+export interface BoardPaint {
+  readonly session: SessionStore;
+  readonly scene: Scene;
+  readonly editor: EditorView;
+  readonly theme: BoardTheme;
+  /** Where the pointer is, px, and where the keyboard's cursor is, mm. */
+  readonly pointer: Point | null;
+  readonly cursor: Point | null;
+  readonly picture: Paint['picture'];
+}
+
+function paintOn(context: CanvasRenderingContext2D, board: BoardPaint): Paint {
+  const { viewport } = board.session;
+  return {
+    context,
+    palette: PALETTES[board.theme],
+    paper: paperPixels(viewport.scale),
+    width: viewport.width,
+    height: viewport.height,
+    picture: board.picture,
+  };
+}
+
+/** The paper with the drawing. */
+export function paintDrawing(context: CanvasRenderingContext2D, board: BoardPaint): void {
+  const paint = paintOn(context, board);
+  const { viewport } = board.session;
+  context.fillStyle = paint.palette.paper;
+  context.fillRect(0, 0, viewport.width, viewport.height);
+  if (board.editor.tool.snaps(board.editor.tool.start).includes('grid')) paintGrid(paint, board);
+  const frame = planFrame(viewport);
+  for (const { marks, opacity } of board.scene.layers) {
+    context.globalAlpha = opacity;
+    paintMarks(paint, marks, frame);
+  }
+  context.globalAlpha = 1;
+}
+
+/** Faint lines at the ruler's figures while something is drawn or placed, for the eye. */
+function paintGrid({ context, palette, width, height }: Paint, { session }: BoardPaint): void {
+  const { viewport } = session;
+  const units = job(session.history.plan).units;
+  context.fillStyle = palette.faint;
+  context.globalAlpha = 0.28;
+  for (const { at, label } of ticks(units, viewport.scale, viewport.left, width))
+    if (label !== null) context.fillRect(Math.round(at), 0, 1, height);
+  for (const { at, label } of ticks(units, viewport.scale, viewport.top, height))
+    if (label !== null) context.fillRect(0, Math.round(at), width, 1);
+  context.globalAlpha = 1;
+}
+
+/** What lies over the drawing: selection, gesture, snaps, cursor, rulers. */
+export function paintTop(context: CanvasRenderingContext2D, board: BoardPaint): void {
+  const paint = paintOn(context, board);
+  const frame = planFrame(board.session.viewport);
+  paintMarks(paint, highlightMarks(board.session, board.scene.drawn), frame);
+  paintMarks(paint, board.editor.overlay, frame);
+  if (board.editor.snapped) paintSnap(paint, board, board.editor.snapped);
+  if (board.cursor) paintCursor(paint, toBoard(board.session.viewport, board.cursor));
+  if (board.editor.typed !== '') paintTyped(paint, board);
+  paintRulers(paint, board);
+}
+
+const WORDS: Readonly<Record<SnapAct['kind'], string>> = {
+  grid: '',
+  end: 'end',
+  middle: 'middle',
+  place: 'on it',
+  face: 'face',
+  centre: 'centre line',
+  edge: 'edge',
+  'right-angle': 'right angle',
+  aligned: 'in line',
+};
+
+/** Guide lines from what acted, a glyph at the place, and the words for it. */
+function paintSnap(paint: Paint, board: BoardPaint, { at, acts }: Snapped): void {
+  const { context, palette } = paint;
+  const { viewport } = board.session;
+  const strong = acts.filter((act) => act.kind !== 'grid');
+  const [x, y] = toBoard(viewport, at);
+  if (strong.length === 0) {
+    if (acts.length > 0) glyph(context, palette.pick, x, y, 'grid');
+    return;
+  }
+  context.strokeStyle = palette.pick;
+  context.lineWidth = 1;
+  context.setLineDash([4, 4]);
+  for (const { from } of strong) {
+    if (!from) continue;
+    const [fx, fy] = toBoard(viewport, from);
+    if (Math.hypot(fx - x, fy - y) < 3) continue;
+    context.beginPath();
+    context.moveTo(fx, fy);
+    context.lineTo(x, y);
+    context.stroke();
+  }
+  context.setLineDash([]);
+  glyph(context, palette.pick, x, y, strong[0]!.kind);
+  const words = [...new Set(strong.map((act) => WORDS[act.kind]))].join(', ');
+  label(paint, words, x + 12, y + 18);
+}
+
+/** A small shape for each way of snapping, so that it can be told without its word. */
+function glyph(
+  context: CanvasRenderingContext2D,
+  colour: string,
+  x: number,
+  y: number,
+  kind: SnapAct['kind'],
+): void {
+  context.strokeStyle = colour;
+  context.lineWidth = 1.5;
+  context.beginPath();
+  if (kind === 'end' || kind === 'place') context.rect(x - 5, y - 5, 10, 10);
+  else if (kind === 'middle') {
+    context.moveTo(x, y - 6);
+    context.lineTo(x + 6, y + 4.5);
+    context.lineTo(x - 6, y + 4.5);
+    context.closePath();
+  } else if (kind === 'grid') {
+    context.moveTo(x - 4, y);
+    context.lineTo(x + 4, y);
+    context.moveTo(x, y - 4);
+    context.lineTo(x, y + 4);
+  } else if (kind === 'right-angle') {
+    context.moveTo(x - 6, y - 6);
+    context.lineTo(x - 6, y + 5);
+    context.lineTo(x + 5, y + 5);
+  } else {
+    context.moveTo(x - 5, y - 5);
+    context.lineTo(x + 5, y + 5);
+    context.moveTo(x + 5, y - 5);
+    context.lineTo(x - 5, y + 5);
+  }
+  context.stroke();
+}
+
+/** Small words on a slip of paper. */
+function label(
+  { context, palette, width, height }: Paint,
+  text: string,
+  x: number,
+  y: number,
+): void {
+  if (text === '') return;
+  context.font = '600 12px "Atkinson Hyperlegible Next", system-ui, sans-serif';
+  context.textAlign = 'left';
+  context.textBaseline = 'middle';
+  const w = context.measureText(text).width + 10;
+  const left = Math.max(RULER, Math.min(x, width - w - 4));
+  const middle = Math.max(RULER + 10, Math.min(y, height - 12));
+  context.fillStyle = palette.paper;
+  context.strokeStyle = palette.pick;
+  context.lineWidth = 1;
+  context.beginPath();
+  context.roundRect(left, middle - 9, w, 18, 3);
+  context.fill();
+  context.stroke();
+  context.fillStyle = palette.pick;
+  context.fillText(text, left + 5, middle + 1);
+}
+
+/** What was typed so far, large, beside the pointer. */
+function paintTyped(paint: Paint, board: BoardPaint): void {
+  const { context, palette, width } = paint;
+  const { viewport } = board.session;
+  const at = board.editor.snapped ? toBoard(viewport, board.editor.snapped.at) : board.pointer;
+  const [x, y] = at ?? [width / 2, 80];
+  context.font = '700 17px "Atkinson Hyperlegible Mono", ui-monospace, monospace';
+  context.textAlign = 'left';
+  context.textBaseline = 'middle';
+  const text = `${board.editor.typed}▏`;
+  const w = context.measureText(text).width + 16;
+  const left = Math.max(RULER, Math.min(x + 14, width - w - 4));
+  context.fillStyle = palette.pick;
+  context.beginPath();
+  context.roundRect(left, y - 42, w, 28, 4);
+  context.fill();
+  context.fillStyle = palette.paper;
+  context.fillText(text, left + 8, y - 27);
+}
+
+/** The keyboard's cross hair. */
+function paintCursor({ context, palette }: Paint, [x, y]: Point): void {
+  context.strokeStyle = palette.pick;
+  context.lineWidth = 1.5;
+  context.beginPath();
+  context.moveTo(x - 14, y);
+  context.lineTo(x - 4, y);
+  context.moveTo(x + 4, y);
+  context.lineTo(x + 14, y);
+  context.moveTo(x, y - 14);
+  context.lineTo(x, y - 4);
+  context.moveTo(x, y + 4);
+  context.lineTo(x, y + 14);
+  context.stroke();
+}
+
+/** Rulers along the top and the left edge, with the pointer's place on both. */
+function paintRulers(paint: Paint, board: BoardPaint): void {
+  const { context, palette, width, height } = paint;
+  const { viewport, history } = board.session;
+  const units = job(history.plan).units;
+  context.fillStyle = palette.desk;
+  context.fillRect(0, 0, width, RULER);
+  context.fillRect(0, RULER, RULER, height - RULER);
+  paintMarks(
+    paint,
+    [
+      {
+        op: 'line',
+        points: [
+          [RULER, height],
+          [RULER, RULER],
+          [width, RULER],
+        ],
+        style: { stroke: 'faint', width: 0.2 },
+      },
+    ],
+    SCREEN,
+  );
+  context.fillStyle = palette.soft;
+  context.strokeStyle = palette.soft;
+  context.lineWidth = 1;
+  context.font = '10px "Atkinson Hyperlegible Mono", ui-monospace, monospace';
+  edge(context, units, viewport.scale, viewport.left, width, false);
+  edge(context, units, viewport.scale, viewport.top, height, true);
+  context.fillStyle = palette.desk;
+  context.fillRect(0, 0, RULER, RULER);
+  context.fillStyle = palette.soft;
+  context.textAlign = 'center';
+  context.textBaseline = 'middle';
+  context.fillText(units, RULER / 2, RULER / 2 + 0.5);
+  if (!board.pointer) return;
+  context.fillStyle = palette.pick;
+  const [x, y] = board.pointer;
+  if (x > RULER) context.fillRect(Math.round(x), 0, 1, RULER);
+  if (y > RULER) context.fillRect(0, Math.round(y), RULER, 1);
+}
+
+function edge(
+  context: CanvasRenderingContext2D,
+  units: Units,
+  scale: number,
+  start: number,
+  length: number,
+  upright: boolean,
+): void {
+  const { major, minor } = division(units, scale);
+  const half = Math.round(major / minor) % 2 === 0;
+  context.save();
+  if (upright) {
+    // The left ruler is the top one turned by a quarter.
+    context.translate(0, 0);
+    context.transform(0, 1, 1, 0, 0, 0);
+  }
+  context.beginPath();
+  ticks(units, scale, start, length).forEach(({ at, label: words }) => {
+    if (at < RULER) return;
+    const x = Math.round(at) + 0.5;
+    const tall = words !== null ? 9 : half && isHalf(at / scale + start, major) ? 6 : 4;
+    context.moveTo(x, RULER);
+    context.lineTo(x, RULER - tall);
+  });
+  context.stroke();
+  context.restore();
+  context.textBaseline = 'alphabetic';
+  for (const { at, label: words } of ticks(units, scale, start, length)) {
+    if (words === null || at < RULER + 4) continue;
+    if (!upright) {
+      context.textAlign = 'left';
+      context.fillText(words, Math.round(at) + 3, RULER - 9);
+      continue;
+    }
+    context.save();
+    context.translate(RULER - 9, Math.round(at) - 3);
+    context.rotate(-Math.PI / 2);
+    context.textAlign = 'left';
+    context.fillText(words, 0, 0);
+    context.restore();
+  }
+}
+
+const isHalf = (mm: number, major: number): boolean =>
+  Math.abs(((mm / major) % 1) - 0.5) < 0.01 || Math.abs(((mm / major) % 1) + 0.5) < 0.01;

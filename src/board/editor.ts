@@ -1,0 +1,347 @@
+import { type Message, msg } from '../base/message.ts';
+import type { Mark } from '../drawing/display.ts';
+import type { Point } from '../geometry/point.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import type { CommandArgs } from '../plan/commands/index.ts';
+import { job, type Plan, type Ref, refKey } from '../plan/plan.ts';
+import { type HitIndex, hitAt, hitBox, hitIndex } from './hit.ts';
+import type { SessionApi, SessionStore } from './session.ts';
+import { gridStep, type Snapped, snap, snapTargets } from './snap.ts';
+import { tools } from './tools/index.ts';
+import type { PointerStep, Tool, ToolContext, ToolEffect, ToolEvent } from './tools/tool.ts';
+import { beginsLength, goesOn, readTyped } from './typing.ts';
+
+/** Keys held with a step of the pointer, and whether it is a finger. */
+export interface Held {
+  readonly shift?: boolean;
+  readonly ctrl?: boolean;
+  readonly touch?: boolean;
+}
+
+/** A known length that was drawn on a background: its two ends. */
+export type LengthRequest = Extract<ToolEffect, { do: 'ask-length' }>;
+
+/** What the editor asks of whoever holds it. */
+export interface EditorPorts {
+  /** Asks for the real length of a line; null when the user thinks better of it. */
+  askLength(request: LengthRequest): Promise<number | null>;
+}
+
+/** What the board shows of the gesture that runs. */
+export interface EditorView {
+  readonly tool: Tool;
+  readonly overlay: readonly Mark[];
+  readonly snapped: Snapped | null;
+  /** What was typed so far. */
+  readonly typed: string;
+  readonly hint: Message;
+  /** Whether a gesture has begun, and whether a typed length would mean something in it. */
+  readonly busy: boolean;
+  readonly measuring: boolean;
+}
+
+/**
+ * Runs the tool in hand over a session: hands it events with snapped places, and does what it asks. It knows no screen:
+ * whoever sees pointers and keys calls in, and draws what `view` says.
+ */
+export interface Editor {
+  press(raw: Point, held?: Held): void;
+  move(raw: Point, held?: Held): void;
+  release(raw: Point, held?: Held): void;
+  double(raw: Point): void;
+  /** A key while the board has the focus; true when it meant something here. */
+  key(key: string, held?: Held): boolean;
+  /** A whole length that was typed elsewhere, as in a field for fingers. */
+  typeLength(text: string): void;
+  /** A second finger or a lost pointer. */
+  abandon(): void;
+  /** Escape: first what is typed, then the gesture, then the tool, then the selection. */
+  cancel(): void;
+  /** The pointer has left the board. */
+  leave(): void;
+  /** What lies under a place, topmost first. */
+  hit(raw: Point, touch: boolean): readonly Ref[];
+  /** Tells where symbols are drawn that stand aside from their own place. */
+  drawnAt(places: ReadonlyMap<string, Point>): void;
+  view(): EditorView;
+  subscribe(listener: () => void): () => void;
+  dispose(): void;
+}
+
+export function createEditor(session: SessionApi, kinds: KindRegistry, ports: EditorPorts): Editor {
+  let tool = toolOf(session.getState().tool);
+  let state = tool.start;
+  let typed = '';
+  let snapped: Snapped | null = null;
+  let last: PointerStep | null = null;
+  let drawn: ReadonlyMap<string, Point> = new Map();
+  let running = false;
+  let version = 0;
+  let made: { version: number; view: EditorView } | null = null;
+  const listeners = new Set<() => void>();
+
+  const targets = remember((plan: Plan, level: string) => snapTargets(plan, level));
+  const hits = remember((plan: Plan, level: string, loose: boolean) =>
+    hitIndex(plan, level, loose),
+  ) as (plan: Plan, level: string, loose: boolean) => HitIndex;
+
+  const changed = () => {
+    version += 1;
+    for (const listener of listeners) listener();
+  };
+
+  const context = (): ToolContext => {
+    const s = session.getState();
+    const plan = s.history.plan;
+    const pixel = 1 / s.viewport.scale;
+    const index = () => hits(plan, s.level, s.backgroundsLoose);
+    return {
+      plan,
+      kinds,
+      level: s.level,
+      option: s.toolOption,
+      selection: s.selection,
+      pixel,
+      loose: s.backgroundsLoose,
+      hit: (at, touch) => hitAt(index(), at, pixel, touch, drawn),
+      inBox: (a, b, touching) => hitBox(index(), a, b, touching),
+    };
+  };
+
+  const place = (raw: Point, held: Held): Snapped => {
+    const s = session.getState();
+    const carried = tool.carried?.(state) ?? null;
+    const at: Point = carried ? [raw[0] + carried.offset[0], raw[1] + carried.offset[1]] : raw;
+    const asked = tool.snaps(state);
+    const pixel = 1 / s.viewport.scale;
+    return snap(targets(s.history.plan, s.level), at, {
+      pixel,
+      kinds: s.snapping ? asked : [],
+      grid: gridStep(job(s.history.plan).units, pixel),
+      anchor: tool.anchor(state),
+      lock: held.shift === true && asked.includes('right-angle'),
+      without: new Set((carried?.refs ?? []).map(refKey)),
+    });
+  };
+
+  const send = (event: ToolEvent): void => {
+    const now = context();
+    const [next, effects] = tool.next(state, event, now);
+    const moved = next !== state;
+    state = next;
+    for (const effect of effects) perform(effect);
+    if (moved || effects.length > 0) changed();
+  };
+
+  const perform = (effect: ToolEffect): void => {
+    const { actions } = session.getState();
+    running = true;
+    try {
+      switch (effect.do) {
+        case 'run': {
+          const { name, args } = effect.command;
+          actions.run(name, args as CommandArgs<typeof name>, effect.merge);
+          return;
+        }
+        case 'preview':
+          if (effect.changes !== null || session.getState().preview !== null)
+            actions.show(effect.changes);
+          return;
+        case 'select':
+          actions.select(effect.refs);
+          return;
+        case 'hover':
+          if (!sameRef(session.getState().hover, effect.ref)) actions.set({ hover: effect.ref });
+          return;
+        case 'say':
+          actions.say(effect.message);
+          return;
+        case 'pan': {
+          const { viewport } = session.getState();
+          const [dx, dy] = effect.by;
+          actions.set({
+            viewport: { ...viewport, left: viewport.left + dx, top: viewport.top + dy },
+          });
+          return;
+        }
+        case 'ask-length':
+          void answer(effect);
+          return;
+        case 'done':
+          actions.pick('select');
+          return;
+      }
+    } finally {
+      running = false;
+    }
+  };
+
+  const answer = async (request: LengthRequest): Promise<void> => {
+    const length = await ports.askLength(request);
+    if (length === null) return;
+    const { for: name, background, a, b } = request;
+    session.getState().actions.run(name, { background, a, b, length });
+  };
+
+  const step = (type: PointerStep['type'], raw: Point, held: Held): void => {
+    const before = snapped;
+    snapped = place(raw, held);
+    last = {
+      type,
+      at: snapped.at,
+      raw,
+      shift: held.shift ?? false,
+      ctrl: held.ctrl ?? false,
+      touch: held.touch ?? false,
+    };
+    if (snapped.acts.length > 0 || (before?.acts.length ?? 0) > 0) changed();
+    send(last);
+  };
+
+  /** The gesture goes on from where the pointer is, as after a typed length. */
+  const again = () => {
+    if (last && state !== tool.start) step('move', last.raw, last);
+  };
+
+  const restart = () => {
+    typed = '';
+    snapped = null;
+    state = tool.start;
+    changed();
+  };
+
+  const type = (key: string): boolean => {
+    if (typed === '' ? !beginsLength(key) : !goesOn(key)) return false;
+    if (tool.anchor(state) === null) return false;
+    typed += key;
+    changed();
+    return true;
+  };
+
+  const enterTyped = (): void => {
+    const read = readTyped(typed, job(session.getState().history.plan).units);
+    if (!read) {
+      session
+        .getState()
+        .actions.say(
+          msg('"{typed}" is not a length. Type it as 12\'-6", 12 6, 3.8 m or 380 cm.', { typed }),
+          'warning',
+        );
+      return;
+    }
+    typed = '';
+    changed();
+    send({ type: 'length', ...read });
+    again();
+  };
+
+  const unsubscribe = session.subscribe((now, before) => {
+    if (now.tool !== before.tool || now.toolOption !== before.toolOption) {
+      tool = toolOf(now.tool);
+      if (before.preview !== null && now.preview !== null && !running) now.actions.show(null);
+      restart();
+    } else if (!running && state !== tool.start && interrupted(now, before)) restart();
+  });
+
+  return {
+    press: (raw, held = {}) => step('press', raw, held),
+    move: (raw, held = {}) => step('move', raw, held),
+    release: (raw, held = {}) => step('release', raw, held),
+    double: (raw) => send({ type: 'double', at: place(raw, {}).at, raw }),
+    key(key, held = {}) {
+      if (typed !== '' && key === 'Enter') {
+        enterTyped();
+        return true;
+      }
+      if (typed !== '' && key === 'Backspace') {
+        typed = typed.slice(0, -1);
+        changed();
+        return true;
+      }
+      if (!held.ctrl && type(key)) return true;
+      const before = state;
+      send({ type: 'key', key, shift: held.shift ?? false, ctrl: held.ctrl ?? false });
+      if (state !== before) again();
+      return state !== before;
+    },
+    typeLength(text) {
+      typed = text;
+      enterTyped();
+      typed = '';
+      changed();
+    },
+    abandon() {
+      send({ type: 'abandon' });
+      snapped = null;
+      changed();
+    },
+    cancel() {
+      const { actions, selection } = session.getState();
+      if (typed !== '') {
+        typed = '';
+        changed();
+        return;
+      }
+      const idle = state === tool.start;
+      send({ type: 'cancel' });
+      snapped = null;
+      if (!idle) changed();
+      else if (tool.id !== 'select') actions.pick('select');
+      else if (selection.length > 0) actions.select([]);
+    },
+    leave() {
+      snapped = null;
+      const { preview, hover, actions } = session.getState();
+      if (state === tool.start && preview !== null) actions.show(null);
+      if (hover !== null) actions.set({ hover: null });
+      changed();
+    },
+    hit: (raw, touch) => context().hit(raw, touch),
+    drawnAt(places) {
+      drawn = places;
+    },
+    view() {
+      if (made?.version !== version)
+        made = {
+          version,
+          view: {
+            tool,
+            overlay: tool.overlay(state, context()),
+            snapped,
+            typed,
+            hint: tool.hint(state),
+            busy: state !== tool.start,
+            measuring: tool.anchor(state) !== null,
+          },
+        };
+      return made.view;
+    },
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    dispose: unsubscribe,
+  };
+}
+
+const toolOf = (id: string): Tool => tools.get(id) ?? tools.get('select')!;
+
+const sameRef = (a: Ref | null, b: Ref | null): boolean =>
+  a === b || (a !== null && b !== null && a.table === b.table && a.id === b.id);
+
+/** Whether the plan or the level changed under a gesture, so that it cannot go on. */
+const interrupted = (now: SessionStore, before: SessionStore): boolean =>
+  now.history.plan !== before.history.plan || now.level !== before.level;
+
+/** Keeps the last answer of a function, for the same arguments. */
+function remember<A extends readonly unknown[], R>(make: (...args: A) => R): (...args: A) => R {
+  let args: A | null = null;
+  let result: R;
+  return (...now) => {
+    if (args === null || now.some((value, i) => value !== args![i])) {
+      args = now;
+      result = make(...now);
+    }
+    return result;
+  };
+}

@@ -1,0 +1,211 @@
+import { formatLength, type Units } from '../base/units.ts';
+import type { Ink, Mark, Style } from '../drawing/display.ts';
+import { fontMeasure } from '../drawing/measure.ts';
+import { wallCorners } from '../geometry/nearest.ts';
+import type { Point } from '../geometry/point.ts';
+import { fromPicture } from '../plan/commands/base.ts';
+import { pointsOf } from '../plan/commands/move-point.ts';
+import { jacksOf, job, type Plan, type Ref } from '../plan/plan.ts';
+import type { Run, Survey } from '../results/types.ts';
+import { type SessionStore, shownPlan } from './session.ts';
+
+/** How much a thing stands out: picked, or merely under the pointer. */
+interface Look {
+  readonly width: number;
+  readonly opacity: number;
+}
+const PICKED: Look = { width: 0.55, opacity: 1 };
+const HOVERED: Look = { width: 0.45, opacity: 0.6 };
+
+const stroke = ({ width, opacity }: Look, more: Partial<Style> = {}): Style => ({
+  stroke: 'pick',
+  width,
+  opacity,
+  ...more,
+});
+
+/** More runs than this are shown without their tags, which would cover the drawing. */
+const MOST_TAGS = 4;
+
+/** What is drawn over the plan: the way home of what is picked or pointed at, outlines and handles. */
+export function highlightMarks(session: SessionStore, drawn: ReadonlyMap<string, Point>): Mark[] {
+  const plan = shownPlan(session);
+  const { selection, hover, survey, level } = session;
+  const marks: Mark[] = [];
+  const picked = runsOf(plan, survey, selection);
+  const pointed =
+    hover && !selection.some((ref) => sameRef(ref, hover)) ? runsOf(plan, survey, [hover]) : [];
+  for (const run of pointed)
+    marks.push(...wayHome(run, survey!, level, { width: 0.7, opacity: 0.55 }));
+  for (const run of picked)
+    marks.push(...wayHome(run, survey!, level, { width: 0.95, opacity: 1 }));
+  for (const ref of selection) marks.push(...outlineOf(plan, ref, level, PICKED, drawn));
+  if (hover && !selection.some((ref) => sameRef(ref, hover)))
+    marks.push(...outlineOf(plan, hover, level, HOVERED, drawn));
+  if (selection.length === 1)
+    for (const at of pointsOf(plan, selection[0]!)) marks.push(handle(at));
+  const units = job(plan).units;
+  for (const run of picked.length <= MOST_TAGS ? picked : [])
+    marks.push(...runTag(plan, run, level, units, true, drawn));
+  for (const run of pointed.length <= MOST_TAGS ? pointed : [])
+    marks.push(...runTag(plan, run, level, units, false, drawn));
+  return marks;
+}
+
+const sameRef = (a: Ref, b: Ref): boolean => a.table === b.table && a.id === b.id;
+
+/** Jacks that a thing stands for: a device its own or its host's, an outlet those in it. */
+function jackIds(plan: Plan, { table, id }: Ref): readonly string[] {
+  if (table === 'jacks') return [id];
+  if (table === 'outlets')
+    return [...plan.tables.jacks.values()].filter((j) => j.outlet === id).map((j) => j.id);
+  const device = table === 'devices' ? plan.tables.devices.get(id) : undefined;
+  return device ? jacksOf(plan, device).map((jack) => jack.id) : [];
+}
+
+function runsOf(plan: Plan, survey: Survey | null, refs: readonly Ref[]): readonly Run[] {
+  if (!survey) return [];
+  const jacks = new Set(refs.flatMap((ref) => jackIds(plan, ref)));
+  return jacks.size === 0 ? [] : survey.runs.filter((run) => jacks.has(run.jack));
+}
+
+/** The stretches of a run on a level, thick, over all other cable. */
+function wayHome(run: Run, survey: Survey, level: string, look: Look): Mark[] {
+  const marks: Mark[] = [];
+  for (const way of survey.ways) {
+    if (way.level !== level || !way.jacks.includes(run.jack)) continue;
+    const points: Point[] = [
+      [way.from[0], way.from[1]],
+      [way.to[0], way.to[1]],
+    ];
+    if (points[0]![0] === points[1]![0] && points[0]![1] === points[1]![1]) continue;
+    marks.push({ op: 'line', points, style: stroke(look) });
+  }
+  return marks;
+}
+
+const TAG = 2.7;
+
+/** The label of a run with its length, over its jack. */
+function runTag(
+  plan: Plan,
+  run: Run,
+  level: string,
+  units: Units,
+  firm: boolean,
+  drawn: ReadonlyMap<string, Point>,
+): Mark[] {
+  const outlet = plan.tables.outlets.get(run.outlet);
+  if (!outlet || outlet.level !== level) return [];
+  const words =
+    run.status === 'unroutable'
+      ? `${run.label} no way`
+      : `${run.label} ${formatLength(run.cable, units)}`;
+  const half = fontMeasure.width(words, TAG, 'mono', true) / 2 + 1;
+  const [ink, paper]: [Ink, Ink] = firm ? ['paper', 'pick'] : ['pick', 'paper'];
+  return [
+    {
+      op: 'symbol',
+      at: drawn.get(`outlets/${run.outlet}`) ?? outlet.at,
+      marks: [
+        {
+          op: 'line',
+          closed: true,
+          points: [
+            [-half, -8],
+            [half, -8],
+            [half, -4.2],
+            [-half, -4.2],
+          ],
+          style: { fill: paper, stroke: 'pick', width: 0.3 },
+        },
+        {
+          op: 'text',
+          at: [0, -6.1],
+          text: words,
+          size: TAG,
+          face: 'mono',
+          bold: true,
+          ink,
+          align: 'centre',
+          vertical: 'middle',
+        },
+      ],
+    },
+  ];
+}
+
+/** A square on a point that can be dragged. */
+const handle = (at: Point): Mark => ({
+  op: 'symbol',
+  at,
+  marks: [
+    {
+      op: 'line',
+      closed: true,
+      points: [
+        [-0.9, -0.9],
+        [0.9, -0.9],
+        [0.9, 0.9],
+        [-0.9, 0.9],
+      ],
+      style: { stroke: 'pick', width: 0.35, fill: 'paper' },
+    },
+  ],
+});
+
+/** The ring round a symbol at paper size. */
+const ringRound = (at: Point, radius: number, look: Look): Mark => ({
+  op: 'symbol',
+  at,
+  marks: [{ op: 'circle', at: [0, 0], radius, style: stroke(look) }],
+});
+
+const RADIUS: Readonly<Record<string, number>> = {
+  devices: 4.4,
+  closets: 5,
+  outlets: 3.2,
+  powers: 3,
+};
+
+function outlineOf(
+  plan: Plan,
+  ref: Ref,
+  level: string,
+  look: Look,
+  drawn: ReadonlyMap<string, Point>,
+): Mark[] {
+  const row = plan.tables[ref.table].get(ref.id) as { level?: string; at?: Point } | undefined;
+  if (!row) return [];
+  if (ref.table === 'jacks') {
+    const { outlet } = plan.tables.jacks.get(ref.id)!;
+    return outlineOf(plan, { table: 'outlets', id: outlet }, level, look, drawn);
+  }
+  if (row.level !== level) return [];
+  if (row.at) {
+    const at = drawn.get(`${ref.table}/${ref.id}`) ?? row.at;
+    return [ringRound(at, RADIUS[ref.table] ?? 3, look)];
+  }
+  const points = borderOf(plan, ref);
+  if (points.length === 0) return [];
+  const closed = ref.table !== 'pathways';
+  return [{ op: 'line', closed, points, style: stroke(look) }];
+}
+
+function borderOf(plan: Plan, ref: Ref): readonly Point[] {
+  if (ref.table === 'walls') {
+    const wall = plan.tables.walls.get(ref.id)!;
+    return wallCorners(wall.a, wall.b, wall.thickness);
+  }
+  if (ref.table === 'backgrounds') {
+    const picture = plan.tables.backgrounds.get(ref.id)!;
+    const { width, height } = picture;
+    return [
+      [0, 0] as Point,
+      [width, 0] as Point,
+      [width, height] as Point,
+      [0, height] as Point,
+    ].map((p) => fromPicture(picture, p));
+  }
+  return pointsOf(plan, ref);
+}

@@ -1,0 +1,213 @@
+import Flatbush from 'flatbush';
+import type { Id } from '../base/ids.ts';
+import { distance, nearestOnSegment, wallCorners } from '../geometry/nearest.ts';
+import type { Point } from '../geometry/point.ts';
+import { doubleArea, insidePolygon } from '../geometry/polygon.ts';
+import { fromPicture } from '../plan/commands/base.ts';
+import { onLevel, type Plan, type Ref } from '../plan/plan.ts';
+
+/** What lies where on a level. `symbols` are points drawn at paper size; the rest are shapes of the building. */
+interface Item {
+  readonly ref: Ref;
+  /** Lower is nearer to the eye. */
+  readonly rank: number;
+  readonly shape: 'symbol' | 'chain' | 'area';
+  readonly points: readonly Point[];
+  /** Size for areas, so that a small room in a large one is hit first; doubled mm². */
+  readonly size: number;
+}
+
+export interface HitIndex {
+  readonly items: readonly Item[];
+  readonly index: Flatbush | null;
+}
+
+const RANK = { symbols: 0, pathways: 1, walls: 2, keepouts: 3, zones: 4, backgrounds: 5 } as const;
+
+/** Indexes a level. @param loose whether backgrounds can be hit */
+export function hitIndex(plan: Plan, level: Id, loose: boolean): HitIndex {
+  const items: Item[] = [];
+  const put = (ref: Ref, rank: number, shape: Item['shape'], points: readonly Point[]) =>
+    items.push({ ref, rank, shape, points, size: Math.abs(doubleArea(points)) });
+  for (const table of ['closets', 'outlets', 'devices', 'powers'] as const)
+    for (const { id, at } of onLevel(plan, table, level))
+      put({ table, id }, RANK.symbols, 'symbol', [at]);
+  for (const { id, points } of onLevel(plan, 'pathways', level))
+    put({ table: 'pathways', id }, RANK.pathways, 'chain', points);
+  for (const wall of onLevel(plan, 'walls', level))
+    put(
+      { table: 'walls', id: wall.id },
+      RANK.walls,
+      'area',
+      wallCorners(wall.a, wall.b, wall.thickness),
+    );
+  for (const { id, outline } of onLevel(plan, 'keepouts', level))
+    put({ table: 'keepouts', id }, RANK.keepouts, 'area', outline);
+  for (const { id, outline } of onLevel(plan, 'zones', level))
+    put({ table: 'zones', id }, RANK.zones, 'area', outline);
+  if (loose)
+    for (const picture of onLevel(plan, 'backgrounds', level)) {
+      const { width, height } = picture;
+      const at = (x: number, y: number) => fromPicture(picture, [x, y]);
+      put({ table: 'backgrounds', id: picture.id }, RANK.backgrounds, 'area', [
+        at(0, 0),
+        at(width, 0),
+        at(width, height),
+        at(0, height),
+      ]);
+    }
+  return { items, index: indexOf(items) };
+}
+
+function indexOf(items: readonly Item[]): Flatbush | null {
+  if (items.length === 0) return null;
+  const index = new Flatbush(items.length);
+  for (const { points } of items) {
+    const xs = points.map((p) => p[0]);
+    const ys = points.map((p) => p[1]);
+    index.add(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
+  }
+  index.finish();
+  return index;
+}
+
+/** Half the size of a symbol, and the reach round the pointer and round a finger (44 px across), px. */
+const SYMBOL = 11;
+const REACH = 5;
+const TOUCH = 22;
+
+/**
+ * What lies under a place, topmost first: what the place is on comes before what is merely in reach; devices and
+ * jacks before pathways, walls, keep-outs, rooms; the nearer symbol and the smaller room first.
+ *
+ * @param pixel one screen pixel in mm
+ * @param scene the places where symbols are drawn, where they stand aside from their own
+ */
+export function hitAt(
+  { items, index }: HitIndex,
+  at: Point,
+  pixel: number,
+  touch: boolean,
+  drawn: ReadonlyMap<string, Point> = NONE,
+): readonly Ref[] {
+  const reach = (touch ? TOUCH : REACH) * pixel;
+  // A symbol may be drawn aside from its place; those are few and are looked at one by one.
+  const found = index?.search(
+    at[0] - reach - SYMBOL * pixel,
+    at[1] - reach - SYMBOL * pixel,
+    at[0] + reach + SYMBOL * pixel,
+    at[1] + reach + SYMBOL * pixel,
+  );
+  const candidates = new Set((found ?? []).map((i) => items[i]!));
+  if (drawn.size > 0)
+    for (const item of items)
+      if (drawn.has(`${item.ref.table}/${item.ref.id}`)) candidates.add(item);
+  const hits = [...candidates].flatMap((item) => {
+    const d = gap(item, at, pixel, drawn.get(`${item.ref.table}/${item.ref.id}`));
+    return d <= reach ? [{ item, d, near: d > 0 ? 1 : 0 }] : [];
+  });
+  hits.sort(
+    (a, b) =>
+      a.near - b.near || a.item.rank - b.item.rank || a.d - b.d || a.item.size - b.item.size,
+  );
+  return hits.map(({ item }) => item.ref);
+}
+
+const NONE: ReadonlyMap<string, Point> = new Map();
+
+/** How far a place lies from a thing, mm; 0 or less where it is on it (for symbols the nearer the lower). */
+function gap(item: Item, at: Point, pixel: number, drawn: Point | undefined): number {
+  if (item.shape === 'symbol') {
+    const far = Math.min(
+      distance(at, item.points[0]!),
+      drawn ? distance(at, drawn) : Number.POSITIVE_INFINITY,
+    );
+    return far - SYMBOL * pixel;
+  }
+  const closed = item.shape === 'area';
+  if (closed && insidePolygon(item.points, at[0], at[1])) return 0;
+  return toChain(item.points, at, closed);
+}
+
+function toChain(points: readonly Point[], at: Point, closed: boolean): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = closed ? 0 : 1; i < points.length; i++) {
+    const a = points[i === 0 ? points.length - 1 : i - 1]!;
+    least = Math.min(least, distance(at, nearestOnSegment(a, points[i]!, at)));
+  }
+  return least;
+}
+
+/**
+ * What a box holds: only what lies wholly inside, or all that it touches. Backgrounds are never held.
+ */
+export function hitBox(
+  { items, index }: HitIndex,
+  a: Point,
+  b: Point,
+  touching: boolean,
+): readonly Ref[] {
+  const box = {
+    x0: Math.min(a[0], b[0]),
+    y0: Math.min(a[1], b[1]),
+    x1: Math.max(a[0], b[0]),
+    y1: Math.max(a[1], b[1]),
+  };
+  const found = index?.search(box.x0, box.y0, box.x1, box.y1) ?? [];
+  return found
+    .sort((i, j) => i - j)
+    .map((i) => items[i]!)
+    .filter(
+      (item) =>
+        item.rank !== RANK.backgrounds && (touching ? touches(item, box) : within(item, box)),
+    )
+    .map((item) => item.ref);
+}
+
+interface Box {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+}
+
+const holds = (box: Box, [x, y]: Point): boolean =>
+  x >= box.x0 && x <= box.x1 && y >= box.y0 && y <= box.y1;
+
+const within = (item: Item, box: Box): boolean => item.points.every((p) => holds(box, p));
+
+/** Whether a border line of the thing enters the box, or an area that can be filled by it holds the box. */
+function touches(item: Item, box: Box): boolean {
+  const { points } = item;
+  if (points.some((p) => holds(box, p))) return true;
+  for (let i = item.shape === 'area' ? 0 : 1; i < points.length; i++) {
+    const a = points[i === 0 ? points.length - 1 : i - 1];
+    if (a && cutsBox(a, points[i]!, box)) return true;
+  }
+  // A box drawn inside a room is not meant for the room.
+  return item.shape === 'area' && item.rank <= RANK.walls && insidePolygon(points, box.x0, box.y0);
+}
+
+/** Whether a straight piece runs through a box, by clipping it to the box. */
+function cutsBox(a: Point, b: Point, box: Box): boolean {
+  let t0 = 0;
+  let t1 = 1;
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  for (const [p, q] of [
+    [-dx, a[0] - box.x0],
+    [dx, box.x1 - a[0]],
+    [-dy, a[1] - box.y0],
+    [dy, box.y1 - a[1]],
+  ] as const) {
+    if (p === 0) {
+      if (q < 0) return false;
+      continue;
+    }
+    const t = q / p;
+    if (p < 0) t0 = Math.max(t0, t);
+    else t1 = Math.min(t1, t);
+    if (t0 > t1) return false;
+  }
+  return true;
+}

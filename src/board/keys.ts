@@ -1,0 +1,207 @@
+import { FOOT, INCH } from '../base/units.ts';
+import type { Point } from '../geometry/point.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import { job, onLevel, type Ref } from '../plan/plan.ts';
+import type { Editor } from './editor.ts';
+import { type SessionApi, shownPlan } from './session.ts';
+import { gridStep } from './snap.ts';
+import { tools } from './tools/index.ts';
+import { fitPlan, zoomBy } from './view.ts';
+
+/** A key as it comes from the keyboard. */
+export interface KeyPress {
+  readonly key: string;
+  readonly shift: boolean;
+  /** Ctrl, or the command key. */
+  readonly ctrl: boolean;
+}
+
+export interface Keys {
+  /** Answers whether the key meant something; `focused` is whether the board has the focus. */
+  press(key: KeyPress, focused: boolean): boolean;
+  /** The place that arrow keys move and Enter clicks, where they do. */
+  cursor(): Point | null;
+  /** A pointer has taken over. */
+  drop(): void;
+}
+
+const ARROWS: Readonly<Record<string, Point>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+
+/** Tables that Ctrl+A takes: all that is drawn, without the pictures beneath. */
+const DRAWN = [
+  'zones',
+  'walls',
+  'keepouts',
+  'pathways',
+  'closets',
+  'devices',
+  'outlets',
+  'powers',
+] as const;
+
+/**
+ * What keys do on the board. Keys that pick or undo hold while the focus is elsewhere on the desk, too; those that
+ * move, place and delete only on the board itself.
+ */
+export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegistry): Keys {
+  let cursor: Point | null = null;
+  /** Whether the cursor has moved since it last clicked, so that Enter means a click. */
+  let fresh = false;
+  /** Nudges in a row are one step; anything else begins a new row. */
+  let row = 0;
+
+  const state = () => session.getState();
+
+  const nudge = (by: Point, shift: boolean): boolean => {
+    const { selection, actions, history } = state();
+    const metric = job(history.plan).units === 'm';
+    const mm = metric ? (shift ? 100 : 10) : shift ? FOOT : INCH;
+    const refs = selection.filter((ref) => ref.table !== 'backgrounds' || state().backgroundsLoose);
+    if (refs.length === 0) return false;
+    const args = { refs, by: [by[0] * mm, by[1] * mm] as Point };
+    return actions.run('move', args, `nudge ${row}`);
+  };
+
+  const moveCursor = (by: Point, shift: boolean): void => {
+    const { viewport, history, actions } = state();
+    const pixel = 1 / viewport.scale;
+    const grid = gridStep(job(history.plan).units, pixel);
+    const step = grid * (shift ? 10 : Math.max(1, Math.round((8 * pixel) / grid)));
+    const from: Point = cursor ?? [
+      viewport.left + viewport.width / 2 / viewport.scale,
+      viewport.top + viewport.height / 2 / viewport.scale,
+    ];
+    const snapTo = (v: number) => Math.round(v / grid) * grid;
+    const next: Point = [snapTo(from[0]) + by[0] * step, snapTo(from[1]) + by[1] * step];
+    cursor = next;
+    fresh = true;
+    const [w, h] = [viewport.width / viewport.scale, viewport.height / viewport.scale];
+    const seen = (v: number, start: number, size: number) =>
+      v < start + size * 0.08 ? v - size * 0.08 : v > start + size * 0.92 ? v - size * 0.92 : start;
+    const left = seen(next[0], viewport.left, w);
+    const top = seen(next[1], viewport.top, h);
+    if (left !== viewport.left || top !== viewport.top)
+      actions.set({ viewport: { ...viewport, left, top } });
+    editor.move(next, { shift: false });
+  };
+
+  const arrow = (key: string, shift: boolean): boolean => {
+    const by = ARROWS[key];
+    if (!by) return false;
+    const { tool, selection } = state();
+    if (tool === 'select' && selection.length > 0 && !editor.view().busy) return nudge(by, shift);
+    moveCursor(by, shift);
+    return true;
+  };
+
+  const enter = (): boolean => {
+    if (editor.view().typed !== '' || !cursor || !fresh) return editor.key('Enter');
+    fresh = false;
+    editor.press(cursor);
+    editor.release(cursor);
+    return true;
+  };
+
+  const selectAll = (): boolean => {
+    const s = state();
+    const refs: Ref[] = DRAWN.flatMap((table) =>
+      onLevel(shownPlan(s), table, s.level).map(({ id }) => ({ table, id })),
+    );
+    s.actions.pick('select');
+    s.actions.select(refs);
+    return true;
+  };
+
+  const withCtrl = (key: string, shift: boolean, focused: boolean): boolean => {
+    const { actions } = state();
+    switch (key.toLowerCase()) {
+      case 'z':
+        if (shift) actions.redo();
+        else actions.undo();
+        return true;
+      case 'y':
+        actions.redo();
+        return true;
+      case 'a':
+        return focused && selectAll();
+      default:
+        return false;
+    }
+  };
+
+  const pickByKey = (key: string): boolean => {
+    const { actions } = state();
+    for (const tool of tools.values())
+      if (tool.key === key) {
+        actions.pick(tool.id);
+        return true;
+      }
+    for (const kind of kinds.values())
+      if (kind.key === key) {
+        actions.pick('device', kind.id);
+        return true;
+      }
+    return false;
+  };
+
+  const plain = (key: string): boolean => {
+    const { actions, snapping } = state();
+    switch (key) {
+      case 's':
+        actions.set({ snapping: !snapping });
+        return true;
+      case '+':
+      case '=':
+        zoomBy(session, 1.25);
+        return true;
+      case '-':
+      case '_':
+        zoomBy(session, 0.8);
+        return true;
+      case '0':
+        fitPlan(session);
+        return true;
+      default:
+        return pickByKey(key);
+    }
+  };
+
+  const remove = (): boolean => {
+    const { selection, actions } = state();
+    if (selection.length === 0) return false;
+    return actions.run('delete', { refs: selection });
+  };
+
+  const press = ({ key, shift, ctrl }: KeyPress, focused: boolean): boolean => {
+    if (ctrl) return withCtrl(key, shift, focused);
+    if (key === 'Escape') {
+      editor.cancel();
+      return true;
+    }
+    if (focused) {
+      if (arrow(key, shift)) return true;
+      if (key === 'Enter') return enter();
+      if (editor.key(key, { shift })) return true;
+      if (key === 'Delete' || key === 'Backspace') return remove();
+    }
+    return key.length === 1 && plain(key.toLowerCase());
+  };
+
+  return {
+    press(key, focused) {
+      if (!(key.key in ARROWS)) row += 1;
+      return press(key, focused);
+    },
+    cursor: () => cursor,
+    drop() {
+      cursor = null;
+      fresh = false;
+      row += 1;
+    },
+  };
+}

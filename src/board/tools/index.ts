@@ -1,0 +1,35 @@
+import { checkScale } from './check-scale.ts';
+import { closet } from './closet.ts';
+import { device } from './device.ts';
+import { keepout } from './keepout.ts';
+import { measure } from './measure.ts';
+import { outline } from './outline.ts';
+import { pan } from './pan.ts';
+import { pathway } from './pathway.ts';
+import { power } from './power.ts';
+import { room } from './room.ts';
+import { select } from './select.ts';
+import { setScale } from './set-scale.ts';
+import { spare } from './spare.ts';
+import type { Tool } from './tool.ts';
+import { wall } from './wall.ts';
+
+/** Every tool, in the order in which help lists them. */
+const all: readonly Tool[] = [
+  select,
+  pan,
+  measure,
+  setScale,
+  checkScale,
+  room,
+  outline,
+  wall,
+  keepout,
+  device,
+  spare,
+  power,
+  closet,
+  pathway,
+];
+
+export const tools: ReadonlyMap<string, Tool> = new Map(all.map((tool) => [tool.id, tool]));

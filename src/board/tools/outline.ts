@@ -1,0 +1,18 @@
+import { msg } from '../../base/message.ts';
+import { chainTool } from '../gestures/chain.ts';
+import { ROOM_OPTIONS } from './room.ts';
+
+export const outline = chainTool({
+  id: 'outline',
+  label: msg('Room, any outline'),
+  key: 'l',
+  options: ROOM_OPTIONS,
+  snaps: ['grid', 'end', 'middle', 'centre', 'edge', 'right-angle', 'aligned'],
+  hint: msg('Click the first corner of the room.'),
+  least: 3,
+  closes: 'always',
+  call: (corners, _closed, { level, option }) => ({
+    name: 'draw-zone',
+    args: { level, outline: corners, walls: option !== 'no-walls' },
+  }),
+});

@@ -1,0 +1,22 @@
+import { msg } from '../../base/message.ts';
+import { rectangleTool } from '../gestures/rectangle.ts';
+import type { ToolOption } from './tool.ts';
+
+/** Rooms with walls round them, or only the ceiling over a place. */
+export const ROOM_OPTIONS: readonly ToolOption[] = [
+  { id: '', label: msg('With walls') },
+  { id: 'no-walls', label: msg('Without walls') },
+];
+
+export const room = rectangleTool({
+  id: 'room',
+  label: msg('Room, four corners'),
+  key: 'b',
+  options: ROOM_OPTIONS,
+  snaps: ['grid', 'end', 'middle', 'centre', 'edge', 'aligned'],
+  hint: msg('Drag from corner to corner, or click the first corner.'),
+  call: (outline, { level, option }) => ({
+    name: 'draw-zone',
+    args: { level, outline, walls: option !== 'no-walls' },
+  }),
+});

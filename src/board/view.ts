@@ -1,0 +1,106 @@
+import type { Id } from '../base/ids.ts';
+import type { Point } from '../geometry/point.ts';
+import { fromPicture } from '../plan/commands/base.ts';
+import { onLevel, type Plan } from '../plan/plan.ts';
+import { type SessionApi, shownPlan, toPlan, type Viewport } from './session.ts';
+
+/** A box in the plan, mm. */
+export interface Extent {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+}
+
+/** Closest and farthest zoom, screen pixels for one mm: about 2 px a mm, and a 3 km site on a screen. */
+const CLOSEST = 2;
+const FARTHEST = 0.0003;
+
+const corners = function* (plan: Plan, level: Id): Iterable<Point> {
+  for (const wall of onLevel(plan, 'walls', level)) yield* [wall.a, wall.b];
+  for (const zone of onLevel(plan, 'zones', level)) yield* zone.outline;
+  for (const keepout of onLevel(plan, 'keepouts', level)) yield* keepout.outline;
+  for (const way of onLevel(plan, 'pathways', level)) yield* way.points;
+  for (const table of ['closets', 'devices', 'outlets', 'powers'] as const)
+    for (const row of onLevel(plan, table, level)) yield row.at;
+  for (const picture of onLevel(plan, 'backgrounds', level))
+    if (!picture.hidden)
+      yield* [
+        fromPicture(picture, [0, 0]),
+        fromPicture(picture, [picture.width, 0]),
+        fromPicture(picture, [picture.width, picture.height]),
+        fromPicture(picture, [0, picture.height]),
+      ];
+};
+
+/** The box of everything on a level; null where there is nothing. */
+export function planExtent(plan: Plan, level: Id): Extent | null {
+  let extent: Extent | null = null;
+  for (const [x, y] of corners(plan, level))
+    extent = extent
+      ? {
+          x0: Math.min(extent.x0, x),
+          y0: Math.min(extent.y0, y),
+          x1: Math.max(extent.x1, x),
+          y1: Math.max(extent.y1, y),
+        }
+      : { x0: x, y0: y, x1: x, y1: y };
+  return extent;
+}
+
+/** Room that a fitted drawing keeps from the board's edges, px: the rulers, and air. */
+const MARGIN = 56;
+
+/** The view that shows an extent whole and in the middle; never closer than a room. */
+export function fitted(view: Viewport, extent: Extent): Viewport {
+  const width = Math.max(extent.x1 - extent.x0, 3000);
+  const height = Math.max(extent.y1 - extent.y0, 3000);
+  const scale = clampScale(
+    Math.min(
+      Math.max(view.width - 2 * MARGIN, 80) / width,
+      Math.max(view.height - 2 * MARGIN, 80) / height,
+    ),
+  );
+  return {
+    ...view,
+    scale,
+    left: (extent.x0 + extent.x1) / 2 - view.width / 2 / scale,
+    top: (extent.y0 + extent.y1) / 2 - view.height / 2 / scale,
+  };
+}
+
+const clampScale = (scale: number): number => Math.min(CLOSEST, Math.max(FARTHEST, scale));
+
+/** The view closer or farther by a factor, with the place under (x, y) px staying there. */
+export function zoomed(view: Viewport, factor: number, x: number, y: number): Viewport {
+  const [px, py] = toPlan(view, x, y);
+  const scale = clampScale(view.scale * factor);
+  return { ...view, scale, left: px - x / scale, top: py - y / scale };
+}
+
+/** Zooms to fit the open level; an empty level shows 20 m from its origin. */
+export function fitPlan(session: SessionApi): void {
+  const state = session.getState();
+  const extent = planExtent(shownPlan(state), state.level) ?? {
+    x0: 0,
+    y0: 0,
+    x1: 20_000,
+    y1: 13_000,
+  };
+  state.actions.set({ viewport: fitted(state.viewport, extent) });
+}
+
+/** Zooms about the middle of the board. */
+export function zoomBy(session: SessionApi, factor: number): void {
+  const { viewport, actions } = session.getState();
+  actions.set({ viewport: zoomed(viewport, factor, viewport.width / 2, viewport.height / 2) });
+}
+
+/** Brings a place into the middle of the board, at the zoom that is. */
+export function centreOn(session: SessionApi, at: Point): void {
+  const { viewport, actions } = session.getState();
+  const { scale, width, height } = viewport;
+  actions.set({
+    viewport: { ...viewport, left: at[0] - width / 2 / scale, top: at[1] - height / 2 / scale },
+  });
+}
