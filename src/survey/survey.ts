@@ -1,0 +1,20 @@
+import type { KindRegistry } from '../kinds/kind.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Survey } from '../results/types.ts';
+import { createRouter } from '../routing/index.ts';
+import { checkRules } from '../rules/index.ts';
+import { takeoff } from '../takeoff/index.ts';
+
+/**
+ * The one way from a plan to everything that follows from it. The surveyor remembers its last plan, so that a change
+ * costs what it touched; the answer is the same as from a new one.
+ */
+export function createSurveyor(kinds: KindRegistry): (plan: Plan) => Survey {
+  const router = createRouter();
+  return (plan) => {
+    const { runs, ways } = router.homeRuns(plan);
+    const off = takeoff(plan, kinds, runs, ways);
+    const findings = checkRules({ plan, kinds, runs, boxPlan: off.boxPlan });
+    return { runs, ways, findings, ...off };
+  };
+}
