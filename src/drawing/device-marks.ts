@@ -29,10 +29,11 @@ const byId = (a: { id: Id }, b: { id: Id }): number =>
 export function deviceMarks(drafting: Drafting): () => void {
   closetMarks(drafting);
   const labels = outletMarks(drafting);
+  for (const label of labels) if (label.urgent) label.put();
   devices(drafting);
   powerMarks(drafting);
   return () => {
-    for (const label of labels) label();
+    for (const label of labels) if (!label.urgent) label.put();
   };
 }
 
@@ -55,7 +56,7 @@ function putSymbol(
     leaveOut(group, what);
     return null;
   }
-  if (placed.leader) put(group, leaderMark(drafting, placed.leader, ink));
+  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, ink));
   put(group, { op: 'symbol', at: toBuilding(view, placed.at), marks });
   return placed;
 }
@@ -128,13 +129,18 @@ function outletTurn({ plan }: Drafting, outlet: Outlet): number | null {
   return nx === 0 && ny === 0 ? null : (Math.atan2(nx, -ny) * 180) / Math.PI;
 }
 
-function outletMarks(drafting: Drafting): (() => void)[] {
+interface Label {
+  readonly urgent: boolean;
+  readonly put: () => void;
+}
+
+function outletMarks(drafting: Drafting): Label[] {
   const { plan, view, wants } = drafting;
   if (!wants('outlets')) return [];
   const jacksAt = new Map<Id, Jack[]>();
   for (const jack of plan.tables.jacks.values())
     jacksAt.set(jack.outlet, [...(jacksAt.get(jack.outlet) ?? []), jack]);
-  const labels: (() => void)[] = [];
+  const labels: Label[] = [];
   for (const outlet of onLevel(plan, 'outlets', view.level).sort(byId)) {
     const jacks = jacksAt.get(outlet.id) ?? [];
     const area = jacks[0]?.label.charAt(0) ?? areaAt(plan, outlet.level, outlet.at);
@@ -151,7 +157,11 @@ function outletMarks(drafting: Drafting): (() => void)[] {
       ink,
       jackWords(jacks) || outlet.id,
     );
-    if (placed) labels.push(() => jackLabel(drafting, outlet, jacks, placed.at, reach, ink));
+    if (placed)
+      labels.push({
+        urgent: drafting.urgent('outlets', jackWords(jacks)),
+        put: () => jackLabel(drafting, outlet, jacks, placed.at, reach, ink),
+      });
   }
   return labels;
 }
@@ -188,7 +198,7 @@ function jackLabel(
     leaveOut('outlets', words);
     return;
   }
-  if (placed.leader) put('outlets', leaderMark(drafting, placed.leader, ink));
+  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, ink));
   const marks: Mark[] = [
     {
       op: 'text',
@@ -287,7 +297,10 @@ function devices(drafting: Drafting): void {
       areaOf.set(jack.device, jack.label.charAt(0));
   const area = (device: Device): string =>
     areaOf.get(device.host ?? device.id) ?? areaAt(plan, device.level, device.at);
-  for (const device of onLevel(plan, 'devices', view.level).sort(byId)) {
+  const late = (device: Device): number =>
+    drafting.urgent('devices', device.name || device.id) ? 0 : 1;
+  const rows = onLevel(plan, 'devices', view.level).sort((a, b) => late(a) - late(b) || byId(a, b));
+  for (const device of rows) {
     const ink: Ink = `area-${areaInk(area(device))}`;
     const marks = deviceSymbol(view.kinds.get(device.kind), ink);
     const { width, height } = extent(marks);

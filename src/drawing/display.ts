@@ -81,7 +81,7 @@ export type Mark =
       readonly marks: readonly Mark[];
     }
   | {
-      /** A part with its own unit: `scale` outer units for one inner unit, moved to `at`; clipped if asked. */
+      /** A part with its own unit: `scale` outer units for one inner unit, moved to `at`; `clip` is in inner units. */
       readonly op: 'group';
       readonly at: Point;
       readonly scale: number;
@@ -91,7 +91,10 @@ export type Mark =
       readonly layer?: string;
     }
   | {
-      /** A picture or a PDF page by the hash of its bytes. `width` × `height` in list units before the turn. */
+      /**
+       * A picture or a PDF page by the hash of its bytes. `width` × `height` in list units before the turn; `at` is the
+       * upper left corner of what is seen after it.
+       */
       readonly op: 'picture';
       readonly at: Point;
       readonly width: number;

@@ -194,6 +194,8 @@ const SOFT_COST = 4;
 const WALL_COST = 9;
 /** So does what would cross another's line. */
 const CROSS_COST = 12;
+/** A line that runs under other symbols is only for want of any other place. */
+const UNDER_COST = FAR_AWAY + 12;
 
 /**
  * Finds the best free place for a wish, and takes it together with its leader. Null when there is none within
@@ -211,7 +213,8 @@ export function place(field: Field, wish: Wish): Placed | null {
     if (at !== wish.anchor && meets(field.walls, wish.anchor, at)) full += WALL_COST;
     if (best && best.cost <= full) return;
     const leader = leaderTo(wish, box);
-    if (leader && leaderBlocked(field, wish, leader)) return;
+    if (leader && leaderBlocked(field, wish, leader)) full += UNDER_COST;
+    if (best && best.cost <= full) return;
     if (leader && meets(field.leaders, leader[0], leader[1])) full += CROSS_COST;
     if (best && best.cost <= full) return;
     best = { at, box, leader, cost: full };

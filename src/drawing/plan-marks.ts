@@ -22,6 +22,30 @@ export { GROUP_TITLES, PLAN_GROUPS } from './plan-view.ts';
  * room. The same plan, survey and view give the same drawing. A level that is not there gives an empty one.
  */
 export function planMarks(plan: Plan, survey: Survey | null, view: PlanView): PlanDrawing {
+  const urgent = new Set<string>();
+  let best = attempt(plan, survey, view, urgent);
+  let last = best;
+  for (let n = 1; n < (view.attempts ?? 1) && last.leftOut.length > 0; n++) {
+    for (const { group, what } of last.leftOut) urgent.add(`${group} ${what}`);
+    last = attempt(plan, survey, view, urgent);
+    if (weight(last) < weight(best)) best = last;
+  }
+  return best;
+}
+
+/** How bad it is that something is not shown: a jack or a device far worse than a name. */
+const weight = ({ leftOut }: PlanDrawing): number =>
+  leftOut.reduce(
+    (sum, { group }) => sum + (group === 'outlets' || group === 'devices' ? 100 : 1),
+    0,
+  );
+
+function attempt(
+  plan: Plan,
+  survey: Survey | null,
+  view: PlanView,
+  urgent: ReadonlySet<string>,
+): PlanDrawing {
   const marks = new Map<PlanGroup, Mark[]>(PLAN_GROUPS.map((group) => [group, []]));
   const leftOut: LeftOut[] = [];
   const { bounds, scale } = view;
@@ -47,6 +71,7 @@ export function planMarks(plan: Plan, survey: Survey | null, view: PlanView): Pl
     leaveOut: (group, what) => {
       leftOut.push({ group, what });
     },
+    urgent: (group, what) => urgent.has(`${group} ${what}`),
   };
   backgroundMarks(drafting);
   zoneMarks(drafting);

@@ -16,6 +16,7 @@ export const PLAN_GROUPS = [
   'pathways',
   'ways',
   'crossings',
+  'leaders',
   'counts',
   'rooms',
   'power',
@@ -35,6 +36,7 @@ export const GROUP_TITLES: Readonly<Record<PlanGroup, Message>> = {
   pathways: msg('Pathways'),
   ways: msg('Cable'),
   crossings: msg('Holes in walls'),
+  leaders: msg('Leader lines'),
   counts: msg('Cable counts'),
   rooms: msg('Room names'),
   power: msg('Power outlets'),
@@ -56,6 +58,11 @@ export interface PlanView {
   readonly heights?: boolean;
   /** Whether crowded symbols move aside on a leader line; without it they stay where they are and may touch. */
   readonly spread?: boolean;
+  /**
+   * How often the drawing is made anew with what had no room put first; 1 where it is left out. Paper takes the time,
+   * a screen zooms in.
+   */
+  readonly attempts?: number;
   /** What labels must stay within, mm of the building. */
   readonly bounds?: Box;
 }
@@ -88,6 +95,8 @@ export interface Drafting {
   readonly wants: (group: PlanGroup) => boolean;
   readonly put: (group: PlanGroup, ...marks: readonly Mark[]) => void;
   readonly leaveOut: (group: PlanGroup, what: string) => void;
+  /** Whether something had no room when its turn came last time, so that its turn comes first now. */
+  readonly urgent: (group: PlanGroup, what: string) => boolean;
 }
 
 /** From the building to paper and back; both have their origin in the same place. */

@@ -4,7 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import { insidePolygon } from '../geometry/polygon.ts';
 import { onLevel, type Wall, type Zone } from '../plan/plan.ts';
 import { areaInk, type Mark, type Style } from './display.ts';
-import { avoidBox, avoidWall, type Box, boxAround, isFree, take } from './label-place.ts';
+import { avoidBox, avoidWall, type Box, boxAround, isFree, overlaps, take } from './label-place.ts';
 import { CAP_HEIGHT, wrapText } from './measure.ts';
 import { type Drafting, toPaper } from './plan-view.ts';
 
@@ -75,7 +75,7 @@ export function wallStyles(wall: Pick<Wall, 'rated' | 'construction'>): Style[] 
       { stroke: 'wall-rated', width: 0.4 },
     ];
   if (wall.construction === 'masonry')
-    return [{ fill: 'paper', stroke: 'wall', width: 0.3, hatch: 'diagonal' }];
+    return [{ fill: 'paper', stroke: 'ink', width: 0.35, hatch: 'diagonal' }];
   if (wall.construction === 'insulated')
     return [{ fill: 'paper', stroke: 'wall', width: 0.3, hatch: 'cross' }];
   return [{ fill: 'wall', stroke: 'wall', width: 0.1 }];
@@ -201,11 +201,35 @@ const tagMark = (drafting: Drafting, box: Box, tag: Tag): Mark => ({
   marks: tag.marks,
 });
 
+/** A plate under a tag that stands on a keep-out's lines. */
+const tagPlate = ({ width, height }: Tag, zone: Zone): Tag => ({
+  width,
+  height,
+  marks: [
+    {
+      op: 'line',
+      closed: true,
+      points: boxCorners(boxAround([0, 0], width + 1, height + 1)),
+      style: { fill: `tint-${areaInk(zone.area)}` },
+    },
+  ],
+});
+
+const boxCorners = ({ x0, y0, x1, y1 }: Box): Point[] => [
+  [x0, y0],
+  [x1, y0],
+  [x1, y1],
+  [x0, y1],
+];
+
 /** Names of rooms with area and ceiling, in free room; shorter where there is little, left out where there is none. */
 export function roomTags(drafting: Drafting): void {
   const { plan, view, field, wants, put, leaveOut } = drafting;
   if (!wants('rooms')) return;
   keepoutNames(drafting);
+  const keepouts = onLevel(plan, 'keepouts', view.level).map((keepout) =>
+    boundsOf(keepout.outline.map((p) => toPaper(view, p))),
+  );
   for (const zone of onLevel(plan, 'zones', view.level)) {
     const outline = zone.outline.map((p) => toPaper(view, p));
     const forms = [
@@ -221,6 +245,8 @@ export function roomTags(drafting: Drafting): void {
       const box = freeInside(drafting, outline, tag.width, tag.height);
       if (!box) continue;
       take(field, box);
+      if (keepouts.some((other) => overlaps(other, box)))
+        put('rooms', tagMark(drafting, box, tagPlate(tag, zone)));
       put('rooms', tagMark(drafting, box, tag));
       placed = true;
       break;
@@ -231,8 +257,9 @@ export function roomTags(drafting: Drafting): void {
 
 function keepoutNames(drafting: Drafting): void {
   const { plan, view, field, put, leaveOut } = drafting;
+  const names = new Set(onLevel(plan, 'zones', view.level).map((zone) => zone.name));
   for (const keepout of onLevel(plan, 'keepouts', view.level)) {
-    if (keepout.name === '') continue;
+    if (keepout.name === '' || names.has(keepout.name)) continue;
     const outline = keepout.outline.map((p) => toPaper(view, p));
     const width = view.measure.width(keepout.name, NAME_SIZE, 'sans', true) + 1.4;
     const box =

@@ -172,7 +172,7 @@ export function countMarks(drafting: Drafting): void {
       }
       const { leader } = at;
       if (leader)
-        put('counts', {
+        put('leaders', {
           op: 'line',
           points: leader.map((p) => toBuilding(view, p)),
           style: { stroke: chainInk(chain), width: 0.18 },
@@ -226,8 +226,12 @@ function countPlace(
     take(field, box);
     return { at, leader: null };
   }
-  const anchor = along(points, (total * (from + to)) / 2);
-  return place(field, { anchor, reach: 0.4, width, height, onAnchor: false });
+  for (const share of [0.5, 0.25, 0.75, 0.1, 0.9]) {
+    const anchor = along(points, total * (from + (to - from) * share));
+    const placed = place(field, { anchor, reach: 0.4, width, height, onAnchor: false });
+    if (placed) return placed;
+  }
+  return null;
 }
 
 /** Holes in walls, each once however many cables pass it. */
@@ -250,7 +254,7 @@ export function crossingMarks(drafting: Drafting): void {
       leaveOut('crossings', crossing.wall);
       continue;
     }
-    if (placed.leader) put('crossings', leaderMark(drafting, placed.leader, 'soft'));
+    if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, 'soft'));
     put('crossings', { op: 'symbol', at: toBuilding(view, placed.at), marks });
   }
 }
@@ -349,7 +353,7 @@ function pathwayNote(drafting: Drafting, words: string, anchor: Point): void {
     leaveOut('pathways', words);
     return;
   }
-  if (placed.leader) put('pathways', leaderMark(drafting, placed.leader, 'soft'));
+  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, 'soft'));
   const marks = lines.map(
     (text, i): Mark => ({
       op: 'text',

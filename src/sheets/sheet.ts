@@ -1,5 +1,6 @@
 import type { Message } from '../base/message.ts';
 import type { Mark, TextMeasure } from '../drawing/display.ts';
+import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
@@ -22,6 +23,8 @@ export interface Page {
   readonly width: number;
   readonly height: number;
   readonly marks: readonly Mark[];
+  /** Where `3 of 7` goes; printing fills it in once all pages are known. */
+  readonly number?: { readonly at: Point; readonly size: number };
 }
 
 export interface SheetContext {
