@@ -106,14 +106,15 @@ const BESIDE = 300;
 function placePower(drawing: Drawing, device: SiteDevice, id: string): void {
   if (device.unpowered || device.power === 'PoE') return;
   const { at } = drawing.plan.tables.devices.get(id)!;
-  const near = [...drawing.plan.tables.powers.values()].some(
+  const shared = [...drawing.plan.tables.powers.values()].some(
     (power) => distance(power.at, at) <= SHARED_POWER,
   );
-  if (near) return;
+  if (shared) return;
   const outlet = outletOf(drawing.plan, id);
+  const near = distance(outlet.at, at) <= SHARED_POWER * 2;
   const wall = outlet.wall === null ? null : drawing.plan.tables.walls.get(outlet.wall)!;
-  const upright = wall !== null && wall.a[0] === wall.b[0];
-  const [x, y] = outlet.at;
+  const upright = near && wall !== null && wall.a[0] === wall.b[0];
+  const [x, y] = near ? outlet.at : at;
   const power = drawing.run('place-power', {
     level: LEVEL,
     at: upright ? [x, y + BESIDE] : [x + BESIDE, y],
@@ -145,7 +146,11 @@ export function planOf(site: Site): Plan {
   for (const way of site.pathways) drawPathway(drawing, way);
   for (const closet of site.closets) {
     const id = drawing.run('place-closet', { level: LEVEL, at: place(closet) });
-    drawing.set('closets', id, { name: closet.name, height: mm(closet.h_ft) });
+    drawing.set('closets', id, {
+      name: closet.name,
+      height: mm(closet.h_ft),
+      ports: closet.ports,
+    });
   }
   const ids = site.devices.map((device) => placeDevice(drawing, device));
   for (const spare of site.spares) drawing.run('place-spare', { level: LEVEL, at: place(spare) });

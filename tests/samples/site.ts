@@ -14,7 +14,11 @@ export interface Site {
   readonly walls: readonly WallNote[];
   readonly keepouts: readonly (Box & { readonly name: string; readonly clearance_in: number })[];
   readonly pathways: readonly Way[];
-  readonly closets: readonly (At & { readonly name: string; readonly h_ft: number })[];
+  readonly closets: readonly (At & {
+    readonly name: string;
+    readonly h_ft: number;
+    readonly ports: number;
+  })[];
   readonly devices: readonly SiteDevice[];
   readonly spares: readonly At[];
 }
