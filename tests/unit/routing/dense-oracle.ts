@@ -20,7 +20,12 @@ import type { Site, SiteWall, SiteZone, Terminal } from '../../../src/routing/in
  *   not as a bend. Under a hard ceiling with no wall it starts at the nearest face within 300.
  * - A terminal within 100 of a pathway that can be joined there may join it from its own height.
  */
-export function oracleCost(site: Site, terminal: Terminal, closetId: string, pitch: number): number {
+export function oracleCost(
+  site: Site,
+  terminal: Terminal,
+  closetId: string,
+  pitch: number,
+): number {
   const grid = new Grid(site, pitch);
   const closet = site.closets.find((c) => c.id === closetId)!;
   const goals = new Map<number, number>();
@@ -207,9 +212,7 @@ class Grid {
       const fixed = pathway.elevation ?? (pathway.kind === 'under-slab' ? -300 : null);
       const corners = pathway.points.filter(
         (q, k) =>
-          k === 0 ||
-          q[0] !== pathway.points[k - 1]![0] ||
-          q[1] !== pathway.points[k - 1]![1],
+          k === 0 || q[0] !== pathway.points[k - 1]![0] || q[1] !== pathway.points[k - 1]![1],
       );
       let before: number | null = null;
       for (let s = 0; s + 1 < corners.length; s++) {
@@ -228,15 +231,16 @@ class Grid {
             const z = fixed ?? this.#edgeZ(at, along, (half * sign) as -1 | 1);
             const joinable =
               anywhere || (n === 0 && s === 0) || (n === steps && s === corners.length - 2);
-            const node: number = this.#paths.push({
-              path,
-              segment: s,
-              at,
-              along,
-              z,
-              joinable,
-              side: end ? 0 : ((half * sign) as -1 | 1),
-            }) - 1;
+            const node: number =
+              this.#paths.push({
+                path,
+                segment: s,
+                at,
+                along,
+                z,
+                joinable,
+                side: end ? 0 : ((half * sign) as -1 | 1),
+              }) - 1;
             this.#links.push([]);
             const list = this.#at.get(at.join()) ?? [];
             list.push(node);
@@ -341,18 +345,14 @@ class Grid {
   #starts(at: Point, wall: SiteWall | null): { x: number; y: number; lead: number }[] {
     const [x, y] = at;
     const within = (b: Box) => x > b.x0 && x < b.x1 && y > b.y0 && y < b.y1;
-    const gap = (b: Box) =>
-      Math.max(b.x0 - x, 0, x - b.x1) + Math.max(b.y0 - y, 0, y - b.y1);
+    const gap = (b: Box) => Math.max(b.x0 - x, 0, x - b.x1) + Math.max(b.y0 - y, 0, y - b.y1);
     const around = this.#walls.find((b) => (b.barred || b.price > 0) && within(b));
     const own = wall && this.#walls.find((b) => b.members.includes(wall));
     const box = own && gap(own) <= 300 ? own : around;
     const starts: { x: number; y: number; lead: number }[] = [];
     if (!around) starts.push({ x, y, lead: 0 });
     const nearest = (b: Box, face: Point | null) => {
-      const q = face ?? [
-        Math.min(Math.max(x, b.x0), b.x1),
-        Math.min(Math.max(y, b.y0), b.y1),
-      ];
+      const q = face ?? [Math.min(Math.max(x, b.x0), b.x1), Math.min(Math.max(y, b.y0), b.y1)];
       return { x: q[0]!, y: q[1]!, lead: Math.abs(q[0]! - x) + Math.abs(q[1]! - y) };
     };
     if (box) {

@@ -49,9 +49,7 @@ const outline = fc.oneof({ arbitrary: rectangle, weight: 2 }, { arbitrary: ell, 
 
 const zones = fc
   .array(fc.record({ outline, kind, elevation }), { maxLength: 4 })
-  .map((list) =>
-    list.map((z, i): SiteZone => ({ ...z, id: `Z${i}`, height: z.elevation - 150 })),
-  );
+  .map((list) => list.map((z, i): SiteZone => ({ ...z, id: `Z${i}`, height: z.elevation - 150 })));
 
 const walls = fc
   .array(
@@ -74,9 +72,7 @@ const walls = fc
   )
   .map((list) =>
     list.map(({ at, length, along, ...rest }, i): SiteWall => {
-      const b: Point = along
-        ? [at[0] + length * PITCH, at[1]]
-        : [at[0], at[1] + length * PITCH];
+      const b: Point = along ? [at[0] + length * PITCH, at[1]] : [at[0], at[1] + length * PITCH];
       return { ...rest, id: `W${i}`, a: at, b };
     }),
   );
@@ -89,10 +85,10 @@ const pathways = fc
   .array(
     fc.record({
       at: place,
-      moves: fc.array(
-        fc.tuple(fc.boolean(), fc.integer({ min: -14, max: 14 })),
-        { minLength: 1, maxLength: 3 },
-      ),
+      moves: fc.array(fc.tuple(fc.boolean(), fc.integer({ min: -14, max: 14 })), {
+        minLength: 1,
+        maxLength: 3,
+      }),
       kind: fc.constantFrom(
         'hook-line' as const,
         'tray' as const,
@@ -124,7 +120,10 @@ const prices = fc.constantFrom(
 );
 
 const sky = fc
-  .record({ kind: fc.oneof({ arbitrary: soft, weight: 5 }, { arbitrary: kind, weight: 1 }), elevation })
+  .record({
+    kind: fc.oneof({ arbitrary: soft, weight: 5 }, { arbitrary: kind, weight: 1 }),
+    elevation,
+  })
   .map((c) => ({ ...c, height: c.elevation - 150 }));
 
 /** An axis-parallel site with everything in it, and a terminal. */

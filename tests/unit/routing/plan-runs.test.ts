@@ -1,0 +1,272 @@
+import { describe, expect, it } from 'vitest';
+import { emptyPlan, makeRow, type Plan } from '../../../src/plan/plan.ts';
+import type { TableName } from '../../../src/plan/schema.ts';
+import type { Run } from '../../../src/results/types.ts';
+import { createRouter, homeRuns } from '../../../src/routing/index.ts';
+
+// Rows are given as a file would give them; makeRow fills in the defaults.
+type Rows = Partial<Record<TableName, Record<string, object>>>;
+
+function planWith(rows: Rows, base: Plan = emptyPlan()): Plan {
+  const tables = Object.fromEntries(
+    Object.entries(base.tables).map(([name, table]) => [
+      name,
+      new Map(table as Map<string, never>),
+    ]),
+  ) as unknown as Record<TableName, Map<string, unknown>>;
+  for (const [table, byId] of Object.entries(rows))
+    for (const [id, fields] of Object.entries(byId))
+      tables[table as TableName].set(id, makeRow(table as TableName, id, fields as never));
+  return { tables: tables as unknown as Plan['tables'] };
+}
+
+const exterior = { level: 'L1', thickness: 200, exterior: true };
+
+/** The room of the worked numbers as a plan: 12 by 9 m, lay-in ceiling at 2.70 m. */
+const ROOM: Rows = {
+  settings: { settings: { wastePercent: 10, orderStep: 305 } },
+  levels: { L1: { ceiling: { kind: 'tile', height: 2700 } } },
+  walls: {
+    W91: { ...exterior, a: [-100, -100], b: [12100, -100] },
+    W92: { ...exterior, a: [12100, -100], b: [12100, 9100] },
+    W93: { ...exterior, a: [-100, 9100], b: [12100, 9100] },
+    W94: { ...exterior, a: [-100, -100], b: [-100, 9100] },
+  },
+  closets: { C1: { level: 'L1', at: [1000, 8000], height: 1500 } },
+  devices: { D1: { level: 'L1', kind: 'order-station', at: [10000, 1000], cord: 2130 } },
+  outlets: { O1: { level: 'L1', at: [10000, 1000], mount: 'pole', height: 450 } },
+  jacks: { J1: { outlet: 'O1', label: 'A1', device: 'D1' } },
+};
+
+const only = (plan: Plan): Run => {
+  const { runs } = homeRuns(plan);
+  expect(runs).toHaveLength(1);
+  return runs[0]!;
+};
+
+describe('the worked numbers through a plan', () => {
+  it('1: path 19750, cable 23050, channel 26094 with cords of 2130 and 914', () => {
+    const run = only(planWith(ROOM));
+    expect(run).toMatchObject({
+      status: 'ok',
+      closet: 'C1',
+      across: 16_000,
+      vertical: 3750,
+      path: 19_750,
+      slack: 3300,
+      cable: 23_050,
+      channel: 23_050 + 2130 + 914,
+      limit: 90_000,
+      bends: 1,
+    });
+    // 23050 x 1.1 = 25355 = 83.13 steps of 305.
+    expect(run.order).toBe(84 * 305);
+    expect(run.parts).toEqual([
+      { kind: 'up', length: 2400, zone: null, pathway: null },
+      { kind: 'across', length: 16_000, zone: null, pathway: null },
+      { kind: 'down', length: 1350, zone: null, pathway: null },
+      { kind: 'outlet-slack', length: 300, zone: null, pathway: null },
+      { kind: 'closet-loop', length: 3000, zone: null, pathway: null },
+    ]);
+    expect(run.points).toEqual([
+      [10000, 1000, 450],
+      [10000, 1000, 2850],
+      [10000, 8000, 2850],
+      [1000, 8000, 2850],
+      [1000, 8000, 1500],
+    ]);
+  });
+
+  const box = (x0: number, y0: number, x1: number, y1: number) => [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+
+  it('2: the way round a keep-out makes the path 20750', () => {
+    const keepouts = { K1: { level: 'L1', outline: box(4000, 0, 6000, 8500) } };
+    expect(only(planWith({ ...ROOM, keepouts })).path).toBe(20_750);
+  });
+
+  it('3: a step of 500 between zones makes the path 20750', () => {
+    const high = { level: 'L1', outline: box(6000, 0, 12000, 9000) };
+    const zones = { Z1: { ...high, ceiling: { kind: 'tile', height: 3200 } } };
+    const run = only(planWith({ ...ROOM, zones }));
+    expect(run.path).toBe(20_750);
+    expect(run.parts.map((p) => [p.kind, p.length, p.zone]).slice(0, 5)).toEqual([
+      ['up', 2900, 'Z1'],
+      ['across', 11_000, 'Z1'],
+      ['step', 500, null],
+      ['across', 5000, null],
+      ['down', 1350, null],
+    ]);
+  });
+
+  it('4: the tray is taken at 0.8 and left at 1.0', () => {
+    const points = [
+      [1000, 8500],
+      [10000, 8500],
+    ];
+    const pathways = { P1: { level: 'L1', kind: 'tray', points } };
+    const run = only(planWith({ ...ROOM, pathways }));
+    expect(run.path).toBe(20_750);
+    expect(run.pathways).toEqual(['P1']);
+    const dear = { settings: { settings: { pathwayFactor: 100 } } };
+    expect(only(planWith({ ...ROOM, ...dear, pathways })).path).toBe(19_750);
+  });
+
+  it('5: a sleeve through the wall, or the way round it', () => {
+    const wall = (end: number) => ({
+      ...ROOM,
+      walls: {
+        ...ROOM.walls,
+        W1: { level: 'L1', a: [6000, 0], b: [6000, end], thickness: 100, top: 'deck' },
+      },
+    });
+    const through = only(planWith(wall(8600)));
+    expect(through.path).toBe(19_750);
+    expect(through.crossings).toMatchObject([
+      { wall: 'W1', construction: 'framed', work: 'sleeve', firestop: false, pathway: null },
+    ]);
+    const round = only(planWith(wall(8200)));
+    expect(round.path).toBe(20_250);
+    expect(round.crossings).toEqual([]);
+  });
+});
+
+describe('home runs', () => {
+  it('stands on the elevation of its level', () => {
+    const levels = { L1: { ceiling: { kind: 'tile', height: 2700 }, elevation: 4000 } };
+    const run = only(planWith({ ...ROOM, levels }));
+    expect(run.points.map((p) => p[2])).toEqual([4450, 6850, 6850, 6850, 5500]);
+    expect(run.path).toBe(19_750);
+  });
+
+  it('takes the closet with the shortest cable when none is chosen, and the chosen one else', () => {
+    const closets = { ...ROOM.closets, C2: { level: 'L1', at: [9000, 1000], height: 1500 } };
+    expect(only(planWith({ ...ROOM, closets })).closet).toBe('C2');
+    const jacks = { J1: { outlet: 'O1', label: 'A1', device: 'D1', closet: 'C1' } };
+    expect(only(planWith({ ...ROOM, closets, jacks })).closet).toBe('C1');
+  });
+
+  it('is near from the share of the limit on, and over beyond the limit', () => {
+    const at = (linkLimit: number, nearPercent: number) =>
+      only(planWith({ ...ROOM, settings: { settings: { linkLimit, nearPercent } } })).status;
+    expect(at(46_100, 50)).toBe('near');
+    expect(at(46_102, 50)).toBe('ok');
+    expect(at(23_050, 100)).toBe('near');
+    expect(at(23_049, 100)).toBe('over');
+  });
+
+  it('limits the cable by the channel where the cords are long', () => {
+    const settings = { settings: { channelLimit: 24_000, cordCloset: 1000 } };
+    const run = only(planWith({ ...ROOM, settings }));
+    expect(run.limit).toBe(24_000 - 2130 - 1000);
+    expect(run.status).toBe('over');
+  });
+
+  it('gives a jack without a device the usual cord', () => {
+    const jacks = { J1: { outlet: 'O1', label: 'A1', spare: true } };
+    expect(only(planWith({ ...ROOM, jacks })).channel).toBe(23_050 + 2134 + 914);
+  });
+
+  it('says that there is no closet, or that the closets are on another level', () => {
+    const none = only(planWith({ ...ROOM, closets: {} }));
+    expect(none).toMatchObject({
+      status: 'unroutable',
+      cable: 0,
+      blocked: { reason: 'no-closet' },
+    });
+    const levels = { ...ROOM.levels, L2: { elevation: 3600 } };
+    const closets = { C1: { level: 'L2', at: [1000, 8000] } };
+    expect(only(planWith({ ...ROOM, levels, closets })).blocked).toMatchObject({
+      reason: 'other-level',
+    });
+  });
+
+  it('gathers what lies together, with the jacks in the order of their labels', () => {
+    const plan = planWith({
+      ...ROOM,
+      outlets: {
+        O1: { level: 'L1', at: [10000, 1000], mount: 'pole', height: 450 },
+        O2: { level: 'L1', at: [5000, 8000], mount: 'pole', height: 450 },
+      },
+      jacks: {
+        J1: { outlet: 'O1', label: 'A10' },
+        J2: { outlet: 'O2', label: 'A2' },
+        J3: { outlet: 'O2', label: 'A2-1' },
+      },
+    });
+    expect(homeRuns(plan).ways.map((w) => [w.from, w.to, w.jacks])).toEqual([
+      [[10000, 1000, 2850], [10000, 8000, 2850], ['J1']],
+      [
+        [1000, 8000, 2850],
+        [5000, 8000, 2850],
+        ['J2', 'J3', 'J1'],
+      ],
+      [[5000, 8000, 2850], [10000, 8000, 2850], ['J1']],
+    ]);
+  });
+});
+
+describe('a router that remembers', () => {
+  it('returns what a fresh one returns, after every kind of change', () => {
+    const router = createRouter();
+    let plan = planWith(ROOM);
+    const outline = [
+      [4000, 0],
+      [6000, 0],
+      [6000, 8500],
+      [4000, 8500],
+    ];
+    const changes: Rows[] = [
+      {},
+      { outlets: { O1: { level: 'L1', at: [9000, 2000], mount: 'pole', height: 450 } } },
+      { keepouts: { K1: { level: 'L1', outline } } },
+      { closets: { C1: { level: 'L1', at: [2000, 7000] } } },
+      { settings: { settings: { outletSlack: 500 } } },
+      { settings: { settings: { bendPrice: 0, outletSlack: 500 } } },
+      { walls: { W1: { level: 'L1', a: [8000, 0], b: [8000, 9000], top: 'deck' } } },
+      { walls: { W1: { level: 'L1', a: [8000, 0], b: [8000, 9000], top: 'deck', rated: true } } },
+      { levels: { L1: { ceiling: { kind: 'open', height: 3000 } } } },
+      { devices: { D1: { level: 'L1', kind: 'kiosk', at: [9000, 2000], cord: 900 } } },
+      { jacks: { J2: { outlet: 'O1', label: 'A2' } } },
+      { zones: { Z1: { level: 'L1', outline, ceiling: { kind: 'tile', height: 2500 } } } },
+      {
+        pathways: {
+          P1: {
+            level: 'L1',
+            kind: 'tray',
+            points: [
+              [1000, 8800],
+              [9000, 8800],
+            ],
+          },
+        },
+      },
+    ];
+    for (const change of changes) {
+      plan = planWith(change, plan);
+      expect(router.homeRuns(plan)).toEqual(homeRuns(plan));
+    }
+  });
+
+  it('keeps the very runs that a change did not touch', () => {
+    const router = createRouter();
+    const two = planWith({
+      ...ROOM,
+      outlets: { ...ROOM.outlets, O2: { level: 'L1', at: [5000, 5000], mount: 'pole' } },
+      jacks: { ...ROOM.jacks, J2: { outlet: 'O2', label: 'A2' } },
+    });
+    const before = router.homeRuns(two);
+    const moved = planWith(
+      { outlets: { O2: { level: 'L1', at: [5000, 6000], mount: 'pole' } } },
+      two,
+    );
+    const after = router.homeRuns(moved);
+    expect(after.runs[0]).toBe(before.runs[0]);
+    expect(after.runs[1]).not.toEqual(before.runs[1]);
+    expect(router.homeRuns(moved).ways).toBe(after.ways);
+  });
+});
