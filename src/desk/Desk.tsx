@@ -1,0 +1,196 @@
+import { type DragEvent, type ReactNode, useEffect, useMemo, useState } from 'react';
+import type { Leg, SessionApi } from '../board/session.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import { t } from '../text/index.ts';
+import { Bench } from './bench.tsx';
+import { isBlank } from './blank.ts';
+import { Card } from './card/index.tsx';
+import { Contents } from './contents/index.tsx';
+import {
+  type DeskParts,
+  DeskProvider,
+  useActions,
+  useDesk,
+  usePlan,
+  useSession,
+} from './context.tsx';
+import { ICONS } from './controls/icons.tsx';
+import { IconButton } from './controls/parts.tsx';
+import { choosePage } from './dialogs/choose-page.tsx';
+import { JobLine } from './job-line.tsx';
+import { JobMenu } from './job-menu.tsx';
+import { useDeskKeys } from './keys.ts';
+import { Ladder } from './ladder/index.tsx';
+import { Notices } from './notices.tsx';
+import type { Services } from './services.ts';
+import { Shelf } from './shelf/index.tsx';
+import { Start } from './start.tsx';
+import { useTheme } from './theme.ts';
+import './styles/index.css';
+
+/** The panel that is drawn out on a narrow screen; on a wide one shelf and card always stand. */
+type Panel = 'none' | 'shelf' | 'card' | 'ladder' | 'contents';
+
+/** The whole screen round the board: job line, shelf, card, length ladder, contents, notices. */
+export function Desk({
+  session,
+  kinds,
+  services,
+  board,
+}: {
+  session: SessionApi;
+  kinds: KindRegistry;
+  services: Services;
+  board: ReactNode;
+}) {
+  const parts = useMemo<DeskParts>(
+    () => ({ session, kinds, services }),
+    [session, kinds, services],
+  );
+  return (
+    <DeskProvider parts={parts}>
+      <Frame board={board} />
+    </DeskProvider>
+  );
+}
+
+function Frame({ board }: { board: ReactNode }) {
+  const actions = useActions();
+  const [theme, setTheme] = useTheme();
+  const [panel, setPanel] = useState<Panel>('none');
+  const [contents, setContents] = useState(false);
+  const [ladder, setLadder] = useState(true);
+  const leg = useSession((s) => s.leg);
+  const drop = useBring();
+  useDeskKeys();
+  usePutAway(() => setPanel('none'));
+  const draw = (next: Panel) => setPanel((now) => (now === next ? 'none' : next));
+  const toLeg = (next: Leg) => {
+    actions.set({ leg: next });
+    setContents(false);
+    // On a narrow screen the leg that is pressed again puts its shelf away.
+    setPanel((now) => (now === 'shelf' && next === leg ? 'none' : 'shelf'));
+  };
+  return (
+    <div className="desk" data-panel={panel} data-ladder={ladder} data-leg={leg} {...drop.handlers}>
+      <a className="skip" href="#board">
+        {t('skip.board')}
+      </a>
+      <JobLine pages={null} onLeg={toLeg} menu={<JobMenu />} />
+      <aside className="shelf" aria-label={t('panel.shelf')}>
+        {contents || panel === 'contents' ? <Contents /> : <Shelf />}
+      </aside>
+      <main className="middle" aria-label={t('panel.board')}>
+        <Bench
+          theme={theme}
+          onTheme={setTheme}
+          contents={contents}
+          onContents={() => setContents(!contents)}
+        />
+        <div className="desk-board" id="board" tabIndex={-1}>
+          {board}
+          <Welcome />
+          <Notices />
+          {drop.over ? <p className="drop-here">{t('base.drop-here')}</p> : null}
+        </div>
+        <LadderFrame open={ladder} onOpen={setLadder} />
+      </main>
+      <aside className="card" aria-label={t('panel.card')}>
+        <Card />
+      </aside>
+      <PanelBar panel={panel} onPanel={draw} />
+    </div>
+  );
+}
+
+function LadderFrame({ open, onOpen }: { open: boolean; onOpen(open: boolean): void }) {
+  return (
+    <div className="ladder-frame">
+      <button
+        type="button"
+        className="ladder-toggle"
+        aria-expanded={open}
+        onClick={() => onOpen(!open)}
+      >
+        {ICONS.bars}
+        {t(open ? 'ladder.fold' : 'ladder.open')}
+      </button>
+      {open ? <Ladder /> : null}
+    </div>
+  );
+}
+
+/** The start panel, until something is drawn or somebody chose the blank sheet. */
+function Welcome() {
+  const blank = isBlank(usePlan());
+  const steps = useSession((s) => s.history.steps.length);
+  const [shut, setShut] = useState(false);
+  if (!blank || shut || steps > 0) return null;
+  return <Start onShut={() => setShut(true)} />;
+}
+
+/** The bar along the foot of a narrow screen that draws out one panel at a time. */
+function PanelBar({ panel, onPanel }: { panel: Panel; onPanel(panel: Panel): void }) {
+  return (
+    <nav className="panel-bar" aria-label={t('panel.bar')}>
+      {(['shelf', 'card', 'ladder', 'contents'] as const).map((name) => (
+        <button
+          key={name}
+          type="button"
+          aria-pressed={panel === name}
+          onClick={() => onPanel(name)}
+        >
+          {{ shelf: ICONS.shelf, card: ICONS.card, ladder: ICONS.bars, contents: ICONS.list }[name]}
+          <span>{t(`panel.${name}.short`)}</span>
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+/** Puts the drawn-out shelf away as soon as a tool is in hand, so that the board is free for it. */
+function usePutAway(putAway: () => void): void {
+  const { session } = useDesk();
+  useEffect(
+    () =>
+      session.subscribe((now, before) => {
+        const taken = now.tool !== before.tool || now.toolOption !== before.toolOption;
+        if (taken && now.tool !== 'select') putAway();
+      }),
+    [session, putAway],
+  );
+}
+
+/** Files that are dropped or pasted anywhere on the desk. */
+function useBring() {
+  const { services } = useDesk();
+  const [over, setOver] = useState(false);
+  useEffect(() => {
+    const paste = (event: ClipboardEvent) => {
+      const file = event.clipboardData?.files[0];
+      if (!file) return;
+      event.preventDefault();
+      void services.bring(file, choosePage);
+    };
+    document.addEventListener('paste', paste);
+    return () => document.removeEventListener('paste', paste);
+  }, [services]);
+  const handlers = {
+    onDragOver: (event: DragEvent) => {
+      if (![...event.dataTransfer.types].includes('Files')) return;
+      event.preventDefault();
+      setOver(true);
+    },
+    onDragLeave: (event: DragEvent) => {
+      if (!event.currentTarget.contains(event.relatedTarget as Node | null)) setOver(false);
+    },
+    onDrop: (event: DragEvent) => {
+      const file = event.dataTransfer.files[0];
+      setOver(false);
+      if (!file) return;
+      event.preventDefault();
+      void services.bring(file, choosePage);
+    },
+  };
+  return { over, handlers };
+}

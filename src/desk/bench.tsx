@@ -1,0 +1,184 @@
+import { useEffect, useState } from 'react';
+import { renderMessage } from '../base/message.ts';
+import { redoLabel, type Shown, undoLabel } from '../board/session.ts';
+import { job } from '../plan/plan.ts';
+import { t } from '../text/index.ts';
+import { useActions, useDesk, usePlan, useSession, useUnits } from './context.tsx';
+import { CheckField, Segments } from './controls/choices.tsx';
+import { Drop } from './controls/drop.tsx';
+import { ICONS } from './controls/icons.tsx';
+import { IconButton } from './controls/parts.tsx';
+import { openHelp } from './dialogs/open-help.tsx';
+import type { Theme } from './theme.ts';
+
+/** The strip between the tape and the board: steps back and forth, the level, and how the drawing is shown. */
+export function Bench({
+  theme,
+  onTheme,
+  contents,
+  onContents,
+}: {
+  theme: Theme;
+  onTheme(theme: Theme): void;
+  contents: boolean;
+  onContents(): void;
+}) {
+  const { session, kinds } = useDesk();
+  return (
+    <section className="bench" aria-label={t('bench.label')}>
+      <Steps />
+      <Measuring />
+      <span className="grow" />
+      <LevelChoice />
+      <SnapSwitch />
+      <UnitsSwitch />
+      <ShownDrop />
+      <button
+        type="button"
+        className="bench-toggle bench-contents"
+        aria-pressed={contents}
+        onClick={onContents}
+      >
+        {ICONS.list}
+        <span>{t('contents.title')}</span>
+      </button>
+      <IconButton
+        label={t(theme === 'dark' ? 'theme.light' : 'theme.dark')}
+        onClick={() => onTheme(theme === 'dark' ? 'light' : 'dark')}
+      >
+        {theme === 'dark' ? ICONS.day : ICONS.night}
+      </IconButton>
+      <IconButton label={t('help.title')} onClick={() => openHelp(kinds, session)}>
+        {ICONS.help}
+      </IconButton>
+    </section>
+  );
+}
+
+/** Undo and redo, each with the name of its step. */
+function Steps() {
+  const actions = useActions();
+  const units = useUnits();
+  const back = useSession(undoLabel);
+  const forth = useSession(redoLabel);
+  const step = (label: typeof back, key: 'undo' | 'redo') => {
+    const name = label === null ? '' : renderMessage(label, units);
+    return (
+      <button
+        type="button"
+        className="step"
+        disabled={label === null}
+        aria-label={label === null ? t(`step.no-${key}`) : t(`step.${key}`, { step: name })}
+        title={label === null ? undefined : t(`step.${key}`, { step: name })}
+        onClick={() => actions[key]()}
+      >
+        {ICONS[key]}
+        <span className="step-name">{name}</span>
+      </button>
+    );
+  };
+  return (
+    <div className="steps">
+      {step(back, 'undo')}
+      {step(forth, 'redo')}
+    </div>
+  );
+}
+
+/** Says that figures are a moment behind, when they are for longer than a blink. */
+function Measuring() {
+  const behind = useSession((s) => s.surveyed !== s.history.plan);
+  const [said, setSaid] = useState(false);
+  useEffect(() => {
+    if (!behind) return setSaid(false);
+    const timer = setTimeout(() => setSaid(true), 400);
+    return () => clearTimeout(timer);
+  }, [behind]);
+  return <span className="measuring">{said ? t('bench.measuring') : ''}</span>;
+}
+
+function LevelChoice() {
+  const actions = useActions();
+  const level = useSession((s) => s.level);
+  const levels = [...usePlan().tables.levels.values()];
+  if (levels.length < 2) return null;
+  return (
+    <label className="bench-choice">
+      <span className="unseen">{t('level.choose')}</span>
+      <select
+        className="field-input"
+        value={level}
+        onChange={(event) => actions.set({ level: event.currentTarget.value, selection: [] })}
+      >
+        {levels.map((row) => (
+          <option key={row.id} value={row.id}>
+            {row.name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function SnapSwitch() {
+  const actions = useActions();
+  const snapping = useSession((s) => s.snapping);
+  return (
+    <button
+      type="button"
+      className="bench-toggle"
+      aria-pressed={snapping}
+      onClick={() => actions.set({ snapping: !snapping })}
+    >
+      {ICONS.snap}
+      <span>{t('bench.snap')}</span>
+    </button>
+  );
+}
+
+function UnitsSwitch() {
+  const actions = useActions();
+  const units = useSession((s) => job(s.history.plan).units);
+  return (
+    <Segments
+      quiet
+      label={t('units.label')}
+      value={units}
+      options={[
+        { value: 'ft', label: t('units.ft'), short: 'ft' },
+        { value: 'm', label: t('units.m'), short: 'm' },
+      ]}
+      onChoose={(next) => actions.run('edit', { table: 'job', id: 'job', fields: { units: next } })}
+    />
+  );
+}
+
+const SHOWN: readonly (keyof Shown)[] = ['background', 'rooms', 'counts', 'labels', 'power'];
+
+function ShownDrop() {
+  const actions = useActions();
+  const shown = useSession((s) => s.shown);
+  return (
+    <Drop
+      label={t('shown.label')}
+      face={
+        <>
+          {ICONS.eye}
+          <span className="bench-word">{t('shown.label')}</span>
+        </>
+      }
+    >
+      <fieldset className="drop-checks">
+        <legend className="unseen">{t('shown.label')}</legend>
+        {SHOWN.map((part) => (
+          <CheckField
+            key={part}
+            label={t(`shown.${part}`)}
+            checked={shown[part]}
+            onChange={(on) => actions.set({ shown: { ...shown, [part]: on } })}
+          />
+        ))}
+      </fieldset>
+    </Drop>
+  );
+}

@@ -1,0 +1,9 @@
+import type { Plan } from '../plan/plan.ts';
+import { TABLES, type TableName } from '../plan/schema.ts';
+
+/** Tables that a job has from the start. */
+const GIVEN: readonly TableName[] = ['job', 'settings', 'prices', 'levels'];
+
+/** Whether nothing has been drawn or placed yet. */
+export const isBlank = (plan: Plan): boolean =>
+  TABLES.every((table) => GIVEN.includes(table) || plan.tables[table].size === 0);

@@ -1,0 +1,41 @@
+import { FAR } from '../../base/units.ts';
+import type { Ref } from '../../plan/plan.ts';
+import type { TableName } from '../../plan/schema.ts';
+import { t } from '../../text/index.ts';
+import { placeOf } from '../contents/rows.ts';
+import { useActions, useShownPlan } from '../context.tsx';
+import { LengthField } from '../controls/fields.tsx';
+import { Button } from '../controls/parts.tsx';
+
+/** Changes fields of one row as one step. */
+export function useEdit(table: TableName, id: string) {
+  const actions = useActions();
+  return (fields: Readonly<Record<string, unknown>>): void =>
+    void actions.run('edit', { table, id, fields });
+}
+
+/** Where a thing is, typed: it is moved as a whole. */
+export function PlaceFields({ of }: { of: Ref }) {
+  const actions = useActions();
+  const at = placeOf(useShownPlan(), of);
+  if (at === null) return null;
+  const to = (axis: 0 | 1, mm: number) => {
+    const by = axis === 0 ? ([mm - at[0], 0] as const) : ([0, mm - at[1]] as const);
+    actions.run('move', { refs: [of], by });
+  };
+  return (
+    <div className="pair">
+      <LengthField label={t('place.east')} value={at[0]} min={-FAR} onCommit={(mm) => to(0, mm)} />
+      <LengthField label={t('place.south')} value={at[1]} min={-FAR} onCommit={(mm) => to(1, mm)} />
+    </div>
+  );
+}
+
+export function DeleteButton({ refs, label }: { refs: readonly Ref[]; label: string }) {
+  const actions = useActions();
+  return (
+    <Button look="quiet" className="delete" onClick={() => actions.run('delete', { refs })}>
+      {label}
+    </Button>
+  );
+}

@@ -1,0 +1,25 @@
+import type { ReactNode } from 'react';
+
+/** The head of a card: its symbol, what it is, and how it stands. */
+export function CardHead({
+  picture,
+  title,
+  below,
+  aside,
+}: {
+  picture?: ReactNode;
+  title: string;
+  below?: ReactNode;
+  aside?: ReactNode;
+}) {
+  return (
+    <header className="card-head">
+      {picture ? <span className="card-picture">{picture}</span> : null}
+      <div className="grow">
+        <h2 className="card-title">{title}</h2>
+        {below ? <p className="card-below">{below}</p> : null}
+      </div>
+      {aside}
+    </header>
+  );
+}

@@ -1,0 +1,139 @@
+import type { Id } from '../../base/ids.ts';
+import { formatLength } from '../../base/units.ts';
+import { entity, type Plan } from '../../plan/plan.ts';
+import type { Run } from '../../results/types.ts';
+import { formatPercent, t } from '../../text/index.ts';
+import { useDesk, usePlan, useSession, useUnits } from '../context.tsx';
+import { Button, Section } from '../controls/parts.tsx';
+import { showRefs } from '../show.ts';
+import { type Against, runSum } from './run-sum.ts';
+
+/** The run of a jack, as the survey has it now; null while it has none. */
+export const useRun = (jack: Id): Run | null =>
+  useSession((s) => s.survey?.runs.find((run) => run.jack === jack) ?? null);
+
+/** A run's sum, open line by line, against what it may be. */
+export function RunPart({ jack }: { jack: Id }) {
+  const plan = usePlan();
+  const units = useUnits();
+  const run = useRun(jack);
+  if (run === null) return <p className="note">{t('run.waiting')}</p>;
+  if (run.status === 'unroutable') return <Unroutable plan={plan} run={run} />;
+  const sum = runSum(plan, run, units);
+  return (
+    <Section title={t('run.title', { label: run.label })} aside={<StatusTag run={run} />}>
+      <p className="note">{homeWords(plan, run)}</p>
+      <table className="sum">
+        <caption className="unseen">{t('run.caption', { label: run.label })}</caption>
+        <tbody>
+          {sum.lines.map((line, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the lines are a sum in order, without names of their own
+            <tr key={i}>
+              <th scope="row">
+                <span className={`swatch swatch-${line.group}`} aria-hidden="true" />
+                {line.label}
+              </th>
+              <td>{line.shown}</td>
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr className="sum-total">
+            <th scope="row">{t('run.cable')}</th>
+            <td>{sum.cable}</td>
+          </tr>
+          <tr>
+            <th scope="row">{t('run.cords', { cords: sum.cords })}</th>
+            <td>{sum.channel}</td>
+          </tr>
+        </tfoot>
+      </table>
+      <AgainstBar against={sum.link} status={run.status} />
+      <AgainstBar against={sum.whole} status={sum.whole.share > 1 ? 'over' : 'ok'} />
+      <Crossings plan={plan} run={run} />
+    </Section>
+  );
+}
+
+const STATUS_SHAPE = { ok: '', near: '▲', over: '■', unroutable: '✕' } as const;
+
+/** The state of a run, by shape and by word. */
+export function StatusTag({ run }: { run: Pick<Run, 'status'> }) {
+  return (
+    <span className={`status status-${run.status}`}>
+      <span aria-hidden="true">{STATUS_SHAPE[run.status]}</span> {t(`status.${run.status}`)}
+    </span>
+  );
+}
+
+/** A length against its limit: a bar with a tick at the limit, and the same in words. */
+function AgainstBar({ against, status }: { against: Against; status: Run['status'] }) {
+  // Beyond the limit the bar is scaled to the length, so that the tick stands inside.
+  const full = Math.max(1, against.share) * 1.04;
+  return (
+    <div className={`against against-${status}`}>
+      <svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
+        <rect className="against-track" width="100" height="8" />
+        <rect className="against-fill" width={(against.share / full) * 100} height="8" />
+        <rect className="against-limit" x={100 / full - 0.5} width="1" height="8" />
+      </svg>
+      <p>
+        {t('run.against', {
+          what: against.label,
+          length: against.length,
+          share: formatPercent(against.share),
+          limit: against.limit,
+        })}
+      </p>
+    </div>
+  );
+}
+
+function homeWords(plan: Plan, run: Run): string {
+  const closet = run.closet === null ? undefined : entity(plan, 'closets', run.closet);
+  return t('run.home', { closet: closet?.name ?? t('thing.closets') });
+}
+
+function Crossings({ plan, run }: { plan: Plan; run: Run }) {
+  const worked = run.crossings.filter((c) => c.work !== 'none' || c.firestop);
+  if (worked.length === 0) return null;
+  return (
+    <ul className="crossings">
+      {worked.map((crossing) => {
+        const wall = entity(plan, 'walls', crossing.wall);
+        const look = wall ? t(`wall.${wall.construction}`).toLowerCase() : t('thing.gone');
+        const work = t(`crossing.${crossing.work}`, { wall: look });
+        return (
+          <li key={`${crossing.wall} ${crossing.at.join(' ')}`}>
+            {crossing.firestop ? `${work}, ${t('crossing.firestop')}` : work}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function Unroutable({ plan, run }: { plan: Plan; run: Run }) {
+  const { session } = useDesk();
+  const by = run.blocked?.by ?? null;
+  const named = by
+    ? (plan.tables[by.table].get(by.id) as { name?: string } | undefined)
+    : undefined;
+  const reason = run.blocked?.reason ?? 'no-way';
+  return (
+    <Section title={t('run.title', { label: run.label })} aside={<StatusTag run={run} />}>
+      <p className="said said-off">
+        {reason === 'no-closet'
+          ? t('run.no-closet')
+          : named?.name
+            ? t('run.no-way-by', { what: named.name })
+            : t('run.no-way')}
+      </p>
+      {by ? <Button onClick={() => showRefs(session, [by])}>{t('run.show-block')}</Button> : null}
+    </Section>
+  );
+}
+
+/** The whole of a run in a few figures, for lists. */
+export const runFigure = (run: Run, units: 'ft' | 'm'): string =>
+  run.status === 'unroutable' ? t('status.unroutable') : formatLength(run.cable, units);

@@ -1,0 +1,107 @@
+import { formatLength, type Units } from '../../base/units.ts';
+import { entity, type Plan, settings } from '../../plan/plan.ts';
+import type { PartKind, Run, RunPart } from '../../results/types.ts';
+import { t } from '../../text/index.ts';
+import { apportion, shownStep } from '../apportion.ts';
+
+/** What a part of the sum belongs to: the three colours of the ladder. */
+export type PartGroup = 'along' | 'vertical' | 'slack';
+
+const GROUP: Readonly<Record<PartKind, PartGroup>> = {
+  up: 'vertical',
+  across: 'along',
+  step: 'vertical',
+  down: 'vertical',
+  riser: 'vertical',
+  'outlet-slack': 'slack',
+  'field-loop': 'slack',
+  'closet-loop': 'slack',
+};
+
+export const partGroup = (kind: PartKind): PartGroup => GROUP[kind];
+
+export interface SumLine {
+  readonly label: string;
+  readonly group: PartGroup;
+  /** mm, rounded so that the lines as they are shown add up to the cable as it is shown. */
+  readonly length: number;
+  readonly shown: string;
+}
+
+/** A length against what it may be. */
+export interface Against {
+  readonly label: string;
+  readonly length: string;
+  readonly limit: string;
+  /** Length over limit. */
+  readonly share: number;
+}
+
+export interface RunSum {
+  readonly lines: readonly SumLine[];
+  readonly cable: string;
+  readonly cords: string;
+  readonly channel: string;
+  /** The cable against its own limit, the channel against the channel's. */
+  readonly link: Against;
+  readonly whole: Against;
+}
+
+/** The sum of a run, line by line, in the job's units; lines of nothing are left out. */
+export function runSum(plan: Plan, run: Run, units: Units): RunSum {
+  const parts = run.parts.filter((part) => part.length > 0);
+  const rounded = apportion(
+    parts.map((part) => part.length),
+    shownStep(units),
+  );
+  const show = (mm: number) => formatLength(mm, units);
+  const { channelLimit } = settings(plan);
+  return {
+    lines: parts.map((part, i) => ({
+      label: partLabel(plan, run, part),
+      group: GROUP[part.kind],
+      length: rounded[i]!,
+      shown: show(rounded[i]!),
+    })),
+    cable: show(run.cable),
+    cords: show(run.channel - run.cable),
+    channel: show(run.channel),
+    link: against(t('run.link'), run.cable, run.limit, show),
+    whole: against(t('run.channel'), run.channel, channelLimit, show),
+  };
+}
+
+const against = (
+  label: string,
+  length: number,
+  limit: number,
+  show: (mm: number) => string,
+): Against => ({ label, length: show(length), limit: show(limit), share: length / limit });
+
+function partLabel(plan: Plan, run: Run, part: RunPart): string {
+  const way = part.pathway === null ? undefined : entity(plan, 'pathways', part.pathway);
+  if (way) return t('run.part.way', { way: way.name || t(`pathway.${way.kind}`).toLowerCase() });
+  if (part.kind === 'across') return acrossLabel(plan, part);
+  if (part.kind === 'up') return t(upKey(plan, run));
+  return t(`run.part.${part.kind}`);
+}
+
+function acrossLabel(plan: Plan, part: RunPart): string {
+  const zone = part.zone === null ? undefined : entity(plan, 'zones', part.zone);
+  if (!zone) return t('run.part.across');
+  return t('run.part.across-room', {
+    room: zone.name || t('room.area', { area: zone.area }),
+  });
+}
+
+function upKey(plan: Plan, run: Run) {
+  const outlet = entity(plan, 'outlets', run.outlet);
+  const wall = outlet?.wall ? entity(plan, 'walls', outlet.wall) : undefined;
+  if (wall?.construction === 'framed') return 'run.part.up-inside';
+  if (outlet?.mount === 'wall') return 'run.part.up-wall';
+  return outlet?.mount === 'pole' ? 'run.part.up-pole' : 'run.part.up';
+}
+
+/** The sum in one line, as it is read out: `up the wall 7'-10" + … = 107'-6"`. */
+export const sumInWords = (sum: RunSum): string =>
+  `${sum.lines.map((line) => `${line.label} ${line.shown}`).join(' + ')} = ${sum.cable}`;

@@ -1,0 +1,120 @@
+import type { Id } from '../../base/ids.ts';
+import { compareLabels } from '../../base/labels.ts';
+import { formatLength, type Units } from '../../base/units.ts';
+import { distance } from '../../geometry/nearest.ts';
+import type { Point } from '../../geometry/point.ts';
+import type { KindRegistry } from '../../kinds/kind.ts';
+import { jacksOf, job, onLevel, type Plan, type Ref } from '../../plan/plan.ts';
+import { t } from '../../text/index.ts';
+import { nameOf } from '../names.ts';
+
+/** The groups of the contents, in the order in which they are listed. */
+export const GROUPS = [
+  'closets',
+  'devices',
+  'outlets',
+  'powers',
+  'zones',
+  'walls',
+  'keepouts',
+  'pathways',
+  'backgrounds',
+] as const;
+export type GroupTable = (typeof GROUPS)[number];
+
+export interface ContentsRow {
+  readonly ref: Ref;
+  readonly name: string;
+  /** What tells it apart: its labels, its size, where it is. */
+  readonly detail: string;
+  /** Where it is, for moving it by typing; the first corner of what has several. */
+  readonly at: Point;
+}
+
+export interface ContentsGroup {
+  readonly table: GroupTable;
+  readonly title: string;
+  readonly rows: readonly ContentsRow[];
+}
+
+/** Everything on a level, group by group; groups of nothing are left out. */
+export function contentsOf(plan: Plan, level: Id, kinds: KindRegistry): ContentsGroup[] {
+  return GROUPS.flatMap((table) => {
+    const rows = rowsOf(plan, level, table, kinds);
+    return rows.length === 0
+      ? []
+      : [{ table, title: `${t(`group.${table}`)} ${rows.length}`, rows }];
+  });
+}
+
+function rowsOf(plan: Plan, level: Id, table: GroupTable, kinds: KindRegistry): ContentsRow[] {
+  const shared = outletsOfDevices(plan);
+  return onLevel(plan, table, level)
+    .filter((row) => table !== 'outlets' || !shared.has(row.id))
+    .map((row): ContentsRow => {
+      const ref: Ref = { table, id: row.id };
+      return {
+        ref,
+        name: nameOf(plan, kinds, ref),
+        detail: detailOf(plan, ref, job(plan).units),
+        at: placeOf(plan, ref)!,
+      };
+    })
+    .sort(
+      (a, b) =>
+        compareLabels(`${a.detail} ${a.name}`, `${b.detail} ${b.name}`) ||
+        compareLabels(a.ref.id, b.ref.id),
+    );
+}
+
+/** Outlets that stand in the service of a device are reached through it. */
+function outletsOfDevices(plan: Plan): ReadonlySet<Id> {
+  const found = new Set<Id>();
+  for (const jack of plan.tables.jacks.values()) if (jack.device !== null) found.add(jack.outlet);
+  return found;
+}
+
+/** Labels in the service of a device, on an outlet, or of a jack; empty for what has none. */
+export function labelsOf(plan: Plan, ref: Ref): string[] {
+  const jacks =
+    ref.table === 'devices'
+      ? plan.tables.devices.has(ref.id)
+        ? jacksOf(plan, plan.tables.devices.get(ref.id)!)
+        : []
+      : [...plan.tables.jacks.values()].filter((jack) =>
+          ref.table === 'outlets'
+            ? jack.outlet === ref.id
+            : ref.table === 'jacks' && jack.id === ref.id,
+        );
+  return jacks.map((jack) => jack.label).sort(compareLabels);
+}
+
+function detailOf(plan: Plan, ref: Ref, units: Units): string {
+  const { tables } = plan;
+  switch (ref.table) {
+    case 'devices':
+    case 'outlets':
+      return labelsOf(plan, ref).join(' ');
+    case 'walls': {
+      const wall = tables.walls.get(ref.id)!;
+      return formatLength(distance(wall.a, wall.b), units);
+    }
+    case 'zones':
+      return tables.zones.get(ref.id)!.area;
+    case 'pathways':
+      return formatLength(chainLength(tables.pathways.get(ref.id)!.points), units);
+    default:
+      return '';
+  }
+}
+
+export const chainLength = (points: readonly Point[]): number =>
+  points.reduce((sum, p, i) => (i === 0 ? 0 : sum + distance(points[i - 1]!, p)), 0);
+
+/** Where a thing is: its place, or its first corner or end; null for what has none. */
+export function placeOf(plan: Plan, ref: Ref): Point | null {
+  const row = plan.tables[ref.table].get(ref.id) as Readonly<Record<string, unknown>> | undefined;
+  if (!row) return null;
+  const many = (row['outline'] ?? row['points']) as readonly Point[] | undefined;
+  return ((row['at'] ?? row['origin'] ?? row['a'] ?? many?.[0]) as Point | undefined) ?? null;
+}

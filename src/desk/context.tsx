@@ -1,0 +1,43 @@
+import { createContext, type ReactNode, useContext } from 'react';
+import { useStore } from 'zustand';
+import type { Units } from '../base/units.ts';
+import type { SessionActions, SessionApi, SessionStore } from '../board/session.ts';
+import { shownPlan } from '../board/session.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import { job, type Plan } from '../plan/plan.ts';
+import type { Services } from './services.ts';
+
+/** What every part of the desk works with. */
+export interface DeskParts {
+  readonly session: SessionApi;
+  readonly kinds: KindRegistry;
+  readonly services: Services;
+}
+
+const DeskContext = createContext<DeskParts | null>(null);
+
+export function DeskProvider({ parts, children }: { parts: DeskParts; children: ReactNode }) {
+  return <DeskContext value={parts}>{children}</DeskContext>;
+}
+
+export function useDesk(): DeskParts {
+  const parts = useContext(DeskContext);
+  if (parts === null) throw new Error('a part of the desk stands outside of it');
+  return parts;
+}
+
+export const useKinds = (): KindRegistry => useDesk().kinds;
+
+/** A piece of the session; the part is drawn anew only when that piece changes. */
+export const useSession = <T,>(pick: (session: SessionStore) => T): T =>
+  useStore(useDesk().session, pick);
+
+export const useActions = (): SessionActions => useDesk().session.getState().actions;
+
+/** The plan as it is committed: still while something is dragged. */
+export const usePlan = (): Plan => useSession((s) => s.history.plan);
+
+/** The plan as it is seen: it follows a drag. */
+export const useShownPlan = (): Plan => useSession(shownPlan);
+
+export const useUnits = (): Units => useSession((s) => job(s.history.plan).units);

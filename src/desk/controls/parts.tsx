@@ -1,0 +1,116 @@
+import type { ButtonHTMLAttributes, ReactNode } from 'react';
+import { areaInk } from '../../drawing/display.ts';
+import { useActions, useSession } from '../context.tsx';
+
+/** A titled part of a panel. */
+export function Section({
+  title,
+  aside,
+  children,
+}: {
+  title: string;
+  aside?: ReactNode;
+  children: ReactNode;
+}) {
+  return (
+    <section className="section">
+      <header className="section-head">
+        <h3>{title}</h3>
+        {aside === undefined ? null : <span className="section-aside">{aside}</span>}
+      </header>
+      {children}
+    </section>
+  );
+}
+
+/** A part that stays shut until somebody wants it. */
+export function Fold({ title, children }: { title: string; children: ReactNode }) {
+  return (
+    <details className="fold">
+      <summary>{title}</summary>
+      <div className="fold-body">{children}</div>
+    </details>
+  );
+}
+
+type ButtonProps = ButtonHTMLAttributes<HTMLButtonElement> & {
+  readonly look?: 'plain' | 'main' | 'warn' | 'quiet' | undefined;
+};
+
+export function Button({ look = 'plain', className = '', ...rest }: ButtonProps) {
+  return <button type="button" className={`button button-${look} ${className}`} {...rest} />;
+}
+
+/** A button that is a picture; its name is read out and shown as a hint. */
+export function IconButton({
+  label,
+  children,
+  className = '',
+  ...rest
+}: Omit<ButtonHTMLAttributes<HTMLButtonElement>, 'aria-label' | 'title'> & { label: string }) {
+  return (
+    <button
+      type="button"
+      className={`icon-button ${className}`}
+      aria-label={label}
+      title={label}
+      {...rest}
+    >
+      {children}
+    </button>
+  );
+}
+
+/** A row of the shelf that takes a tool in hand, and puts it back when it is pressed again. */
+export function ToolRow({
+  tool,
+  option,
+  anyOption = false,
+  picture,
+  name,
+  hint,
+  toolKey,
+  count,
+}: {
+  tool: string;
+  option?: string;
+  /** The row stands for the tool with whatever option it has. */
+  anyOption?: boolean;
+  picture: ReactNode;
+  name: string;
+  hint?: string;
+  toolKey?: string;
+  count?: number;
+}) {
+  const actions = useActions();
+  const held = useSession((s) => s.tool === tool && (anyOption || s.toolOption === (option ?? '')));
+  return (
+    <button
+      type="button"
+      className="tool-row"
+      aria-pressed={held}
+      onClick={() => (held ? actions.pick('select') : actions.pick(tool, option))}
+    >
+      <span className="tool-picture">{picture}</span>
+      <span className="tool-words">
+        <span className="tool-name">{name}</span>
+        {hint ? <span className="tool-hint">{hint}</span> : null}
+      </span>
+      {toolKey ? <span className="key">{toolKey.toUpperCase()}</span> : null}
+      {count === undefined ? null : <span className="tool-count">{count === 0 ? '' : count}</span>}
+    </button>
+  );
+}
+
+/** The letter of a service area in its tint. */
+export function AreaTag({ letter, large }: { letter: string; large?: boolean }) {
+  const ink = areaInk(letter);
+  return (
+    <span
+      className={`area-tag${large ? ' area-tag-large' : ''}`}
+      style={{ background: `var(--ink-tint-${ink})`, color: `var(--ink-area-${ink})` }}
+    >
+      {letter}
+    </span>
+  );
+}

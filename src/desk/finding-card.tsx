@@ -1,0 +1,41 @@
+import { renderMessage } from '../base/message.ts';
+import { findingSymbol } from '../drawing/symbols.ts';
+import type { CommandName } from '../plan/commands/index.ts';
+import type { Finding } from '../results/types.ts';
+import { t } from '../text/index.ts';
+import { useActions, useDesk, useUnits } from './context.tsx';
+import { MarksPicture } from './controls/marks.tsx';
+import { Button } from './controls/parts.tsx';
+import { showFinding } from './show.ts';
+
+/** A finding: what, how to mend it, why, and the buttons that show and mend it. */
+export function FindingCard({ finding, show = true }: { finding: Finding; show?: boolean }) {
+  const { session } = useDesk();
+  const actions = useActions();
+  const units = useUnits();
+  const { fix, severity } = finding;
+  return (
+    <article className={`finding finding-${severity}`}>
+      <p className="finding-what">
+        <MarksPicture marks={findingSymbol(severity)} width={4.6} height={4.6} scale={4} />
+        <span className="unseen">{t(`severity.${severity}`)}: </span>
+        {renderMessage(finding.message, units)}
+      </p>
+      <p className="finding-remedy">{renderMessage(finding.remedy, units)}</p>
+      <footer className="finding-foot">
+        {fix ? (
+          <Button
+            look="main"
+            onClick={() => actions.run(fix.command as CommandName, fix.args as never)}
+          >
+            {renderMessage(fix.label, units)}
+          </Button>
+        ) : null}
+        {show && (finding.at || finding.subjects.length > 0) ? (
+          <Button onClick={() => showFinding(session, finding)}>{t('finding.show')}</Button>
+        ) : null}
+        <p className="finding-why">{t('finding.why', { source: finding.source })}</p>
+      </footer>
+    </article>
+  );
+}

@@ -1,0 +1,4 @@
+export { Desk } from './Desk.tsx';
+export { askLength, type LengthQuestion } from './dialogs/ask-length.tsx';
+export { choosePage } from './dialogs/choose-page.tsx';
+export type { ChoosePage, PageChoice, Services } from './services.ts';

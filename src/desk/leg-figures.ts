@@ -1,0 +1,85 @@
+import { formatTotal, type Units } from '../base/units.ts';
+import { LEGS, type Leg } from '../board/session.ts';
+import { type Background, job, type Plan } from '../plan/plan.ts';
+import type { Survey } from '../results/types.ts';
+import { formatCount, formatMoneyShort, t } from '../text/index.ts';
+import { type ScaleOutcome, scaleOutcome } from './scale-outcome.ts';
+
+/** How a leg stands: `todo` asks for something, `warn` is wrong, `good` is done. */
+export type LegTone = 'plain' | 'todo' | 'warn' | 'good';
+
+export interface LegFigure {
+  readonly leg: Leg;
+  readonly name: string;
+  /** What the leg says of the job at this moment. */
+  readonly figure: string;
+  readonly tone: LegTone;
+}
+
+/** What the job line says beyond plan and survey. */
+export interface LegContext {
+  readonly plan: Plan;
+  /** Null while no survey has arrived. */
+  readonly survey: Survey | null;
+  /** Pages that would be printed; null while nobody has counted. */
+  readonly pages: number | null;
+}
+
+type Said = Pick<LegFigure, 'figure' | 'tone'>;
+const plain = (figure: string): Said => ({ figure, tone: 'plain' });
+
+/** The seven legs of a job with their live figures, in their order. */
+export function legFigures(context: LegContext): readonly LegFigure[] {
+  const say: Readonly<Record<Leg, Said>> = {
+    base: baseFigure([...context.plan.tables.backgrounds.values()]),
+    rooms: plain(formatCount(context.plan.tables.zones.size)),
+    devices: plain(devicesFigure(context.plan)),
+    runs: runsFigure(context.survey, job(context.plan).units),
+    checks: checksFigure(context.survey),
+    price: plain(
+      context.survey
+        ? formatMoneyShort(context.survey.price.totalCents, context.survey.price.currency)
+        : '-',
+    ),
+    print: plain(context.pages === null ? '-' : t.count('leg.sheets', context.pages)),
+  };
+  return LEGS.map((leg) => ({ leg, name: t(`leg.${leg}`), ...say[leg] }));
+}
+
+/** The background that matters most: one without a scale before one whose check is off before the rest. */
+function baseFigure(backgrounds: readonly Background[]): Said {
+  if (backgrounds.length === 0) return plain(t('leg.base.blank'));
+  if (backgrounds.some((b) => b.scale === null))
+    return { figure: t('leg.base.set-scale'), tone: 'todo' };
+  const outcomes = backgrounds.map(scaleOutcome).filter((o): o is ScaleOutcome => o !== null);
+  const worst = outcomes.reduce<ScaleOutcome | null>(
+    (w, o) => (w === null || Math.abs(o.error) > Math.abs(w.error) ? o : w),
+    null,
+  );
+  if (worst?.verdict === 'off')
+    return { figure: t('leg.base.off', { by: worst.by }), tone: 'warn' };
+  if (outcomes.length < backgrounds.length) return plain(t('leg.base.set'));
+  return { figure: t('leg.base.checked', { by: worst?.by ?? '' }), tone: 'good' };
+}
+
+function devicesFigure(plan: Plan): string {
+  const devices = formatCount(plan.tables.devices.size);
+  const jacks = plan.tables.jacks.size;
+  return jacks === 0 ? devices : `${devices} · ${t.count('leg.jacks', jacks, formatCount(jacks))}`;
+}
+
+function runsFigure(survey: Survey | null, units: Units): Said {
+  if (!survey) return plain('-');
+  const lost = survey.runs.filter((run) => run.status === 'unroutable').length;
+  const total = formatTotal(survey.totals.cable, units);
+  return lost === 0 ? plain(total) : { figure: total, tone: 'warn' };
+}
+
+function checksFigure(survey: Survey | null): Said {
+  if (!survey) return plain('-');
+  const fix = survey.findings.filter((f) => f.severity === 'error').length;
+  if (fix > 0) return { figure: t('leg.checks.fix', { count: formatCount(fix) }), tone: 'warn' };
+  const look = survey.findings.filter((f) => f.severity === 'warning').length;
+  if (look > 0) return { figure: t('leg.checks.look', { count: formatCount(look) }), tone: 'todo' };
+  return { figure: t('leg.checks.clear'), tone: 'good' };
+}

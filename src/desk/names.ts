@@ -1,0 +1,48 @@
+import { compareLabels } from '../base/labels.ts';
+import { renderMessage } from '../base/message.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import { jacksOf, job, type Plan, type Ref } from '../plan/plan.ts';
+import type { Finding } from '../results/types.ts';
+import { t } from '../text/index.ts';
+
+/** What a thing is called: the name that somebody gave it, else what it is. */
+export function nameOf(plan: Plan, kinds: KindRegistry, ref: Ref): string {
+  const row = plan.tables[ref.table].get(ref.id) as Readonly<Record<string, unknown>> | undefined;
+  if (!row) return t('thing.gone');
+  const given = row['name'];
+  if (typeof given === 'string' && given !== '') return given;
+  if (ref.table === 'devices') return kindName(plan, kinds, String(row['kind']));
+  if (ref.table === 'jacks') return t('thing.jack', { label: String(row['label']) });
+  if (ref.table === 'pathways') return t(`pathway.${plan.tables.pathways.get(ref.id)!.kind}`);
+  if (ref.table === 'walls') return t(`wall.${plan.tables.walls.get(ref.id)!.construction}`);
+  if (ref.table === 'outlets') return t(`outlet.${plan.tables.outlets.get(ref.id)!.mount}`);
+  return t(`thing.${ref.table}`);
+}
+
+/** What a kind of device is called; its own id where the registry does not know it. */
+export function kindName(plan: Plan, kinds: KindRegistry, id: string): string {
+  const kind = kinds.get(id);
+  return kind ? renderMessage(kind.label, job(plan).units) : id;
+}
+
+/** The jacks that a thing has to do with: of a device, on an outlet, the jack itself. */
+export function jackIdsOf(plan: Plan, ref: Ref): string[] {
+  if (ref.table === 'jacks') return [ref.id];
+  const device = ref.table === 'devices' ? plan.tables.devices.get(ref.id) : undefined;
+  const jacks = device
+    ? jacksOf(plan, device)
+    : [...plan.tables.jacks.values()].filter(
+        (jack) => ref.table === 'outlets' && jack.outlet === ref.id,
+      );
+  return [...jacks].sort((a, b) => compareLabels(a.label, b.label)).map((jack) => jack.id);
+}
+
+/** Findings about a thing, or about the jacks and outlets that serve it. */
+export function findingsFor(plan: Plan, findings: readonly Finding[], ref: Ref): Finding[] {
+  const keys = new Set([`${ref.table}/${ref.id}`]);
+  for (const id of jackIdsOf(plan, ref)) {
+    keys.add(`jacks/${id}`);
+    if (ref.table === 'devices') keys.add(`outlets/${plan.tables.jacks.get(id)!.outlet}`);
+  }
+  return findings.filter((f) => f.subjects.some((s) => keys.has(`${s.table}/${s.id}`)));
+}

@@ -1,0 +1,78 @@
+import { groupBy } from '../../base/group.ts';
+import { renderMessage } from '../../base/message.ts';
+import { closetSymbol, jackSymbol, powerSymbol } from '../../drawing/symbols.ts';
+import { t } from '../../text/index.ts';
+import { useActions, useKinds, usePlan, useUnits } from '../context.tsx';
+import { KindPicture, MarksPicture } from '../controls/marks.tsx';
+import { Button, Section, ToolRow } from '../controls/parts.tsx';
+import { TOOL } from '../tool-ids.ts';
+
+export function DevicesShelf() {
+  const plan = usePlan();
+  const { closets, powers, jacks } = plan.tables;
+  const spares = [...jacks.values()].filter((jack) => jack.device === null).length;
+  return (
+    <>
+      <Section title={t('devices.closet')}>
+        <ToolRow
+          tool={TOOL.closet}
+          picture={<MarksPicture marks={closetSymbol()} />}
+          name={t('thing.closets')}
+          hint={t('devices.closet-hint')}
+          count={closets.size}
+        />
+      </Section>
+      <KindRows />
+      <Section title={t('devices.beside')}>
+        <ToolRow
+          tool={TOOL.spare}
+          picture={<MarksPicture marks={jackSymbol(1, 'ink', 'wall')} />}
+          name={t('devices.spare')}
+          hint={t('devices.spare-hint')}
+          count={spares}
+        />
+        <ToolRow
+          tool={TOOL.power}
+          picture={<MarksPicture marks={powerSymbol()} />}
+          name={t('thing.powers')}
+          hint={t('devices.power-hint')}
+          count={powers.size}
+        />
+      </Section>
+      {jacks.size > 1 ? <Renumber /> : null}
+    </>
+  );
+}
+
+function KindRows() {
+  const kinds = useKinds();
+  const units = useUnits();
+  const devices = usePlan().tables.devices;
+  const counts = groupBy(devices.values(), (device) => device.kind);
+  return (
+    <Section title={t('devices.kinds')} aside={t.count('devices.count', devices.size)}>
+      {[...kinds.values()].map((kind) => (
+        <ToolRow
+          key={kind.id}
+          tool={TOOL.device}
+          option={kind.id}
+          picture={<KindPicture symbol={kind.symbol} code={kind.code} />}
+          name={renderMessage(kind.label, units)}
+          hint={renderMessage(kind.hint, units)}
+          toolKey={kind.key}
+          count={counts.get(kind.id)?.length ?? 0}
+        />
+      ))}
+    </Section>
+  );
+}
+
+function Renumber() {
+  const actions = useActions();
+  return (
+    <Section title={t('devices.labels')}>
+      <p className="note">{t('devices.renumber-hint')}</p>
+      <Button onClick={() => actions.run('renumber', {})}>{t('devices.renumber')}</Button>
+    </Section>
+  );
+}

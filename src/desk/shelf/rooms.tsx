@@ -1,0 +1,154 @@
+import { type ReactNode, useState } from 'react';
+import { renderMessage } from '../../base/message.ts';
+import { tools } from '../../board/tools/index.ts';
+import { entity, type Level, onLevel, type Zone } from '../../plan/plan.ts';
+import { t } from '../../text/index.ts';
+import { CEILINGS } from '../card/choices.ts';
+import { useActions, usePlan, useSession, useUnits } from '../context.tsx';
+import { SelectField } from '../controls/choices.tsx';
+import { LengthField, TextField } from '../controls/fields.tsx';
+import { TOOL_PICTURES } from '../controls/icons.tsx';
+import { AreaTag, Fold, Section, ToolRow } from '../controls/parts.tsx';
+import { TOOL } from '../tool-ids.ts';
+
+export function RoomsShelf() {
+  const plan = usePlan();
+  const level = useSession((s) => s.level);
+  const zones = onLevel(plan, 'zones', level);
+  return (
+    <>
+      <Section title={t('rooms.draw')}>
+        <ToolWithOptions
+          tool={TOOL.room}
+          picture={TOOL_PICTURES.room}
+          name={t('rooms.rectangle')}
+          hint={t('rooms.rectangle-hint')}
+          choice={t('rooms.drawn')}
+        />
+        <ToolWithOptions
+          tool={TOOL.outline}
+          picture={TOOL_PICTURES.outline}
+          name={t('rooms.outline')}
+          hint={t('rooms.outline-hint')}
+          choice={t('rooms.drawn')}
+        />
+        <ToolRow
+          tool={TOOL.keepout}
+          picture={TOOL_PICTURES.keepout}
+          name={t('rooms.keepout')}
+          hint={t('rooms.keepout-hint')}
+        />
+      </Section>
+      <Walls />
+      {zones.length > 0 ? <Areas zones={zones} /> : null}
+      <LevelFold level={entity(plan, 'levels', level)!} />
+    </>
+  );
+}
+
+function Walls() {
+  return (
+    <Section title={t('rooms.walls')}>
+      <ToolWithOptions
+        tool={TOOL.wall}
+        picture={TOOL_PICTURES.wall}
+        name={t('rooms.wall')}
+        hint={t('rooms.wall-hint')}
+        choice={t('rooms.look')}
+      />
+    </Section>
+  );
+}
+
+/** A tool with a choice of what it draws; the choice is kept while other tools are in hand. */
+function ToolWithOptions({
+  tool,
+  choice,
+  ...row
+}: {
+  tool: string;
+  choice: string;
+  picture: ReactNode;
+  name: string;
+  hint: string;
+}) {
+  const actions = useActions();
+  const units = useUnits();
+  const registered = tools.get(tool);
+  const inHand = useSession((s) => (s.tool === tool ? s.toolOption : null));
+  const [kept, setKept] = useState('');
+  const option = inHand ?? kept;
+  return (
+    <div className="tool-with">
+      <ToolRow tool={tool} option={option} anyOption toolKey={registered?.key ?? ''} {...row} />
+      <SelectField
+        label={choice}
+        value={option}
+        options={(registered?.options ?? []).map(({ id, label }) => ({
+          value: id,
+          label: renderMessage(label, units),
+        }))}
+        onChoose={(next) => {
+          setKept(next);
+          actions.pick(tool, next);
+        }}
+      />
+    </div>
+  );
+}
+
+/** The rooms by their service area, so that the letters and tints read as one legend. */
+function Areas({ zones }: { zones: readonly Zone[] }) {
+  const actions = useActions();
+  const sorted = [...zones].sort((a, b) => (a.area < b.area ? -1 : a.area > b.area ? 1 : 0));
+  return (
+    <Section title={t('rooms.areas')} aside={t.count('rooms.count', zones.length)}>
+      <ul className="plain-list">
+        {sorted.map((zone) => (
+          <li key={zone.id}>
+            <button
+              type="button"
+              className="list-row"
+              onClick={() => actions.select([{ table: 'zones', id: zone.id }])}
+            >
+              <AreaTag letter={zone.area} />
+              <span className="grow">{zone.name || t('thing.zones')}</span>
+              <span className="list-detail">{t(`ceiling.${zone.ceiling.kind}.short`)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+/** What holds where no room is drawn. */
+function LevelFold({ level }: { level: Level }) {
+  const actions = useActions();
+  const edit = (fields: Record<string, unknown>) =>
+    actions.run('edit', { table: 'levels', id: level.id, fields });
+  return (
+    <Fold title={t('rooms.level')}>
+      <p className="note">{t('rooms.level-hint')}</p>
+      <TextField label={t('field.name')} value={level.name} onCommit={(name) => edit({ name })} />
+      <LengthField
+        label={t('rooms.deck')}
+        value={level.deck}
+        min={1500}
+        onCommit={(deck) => edit({ deck })}
+      />
+      <SelectField
+        label={t('field.ceiling')}
+        value={level.ceiling.kind}
+        options={CEILINGS()}
+        onChoose={(kind) => edit({ ceiling: { ...level.ceiling, kind } })}
+      />
+      <LengthField
+        label={t('field.ceiling-height')}
+        value={level.ceiling.height}
+        min={1500}
+        onCommit={(height) => edit({ ceiling: { ...level.ceiling, height } })}
+      />
+    </Fold>
+  );
+}

@@ -1,0 +1,121 @@
+import { groupBy } from '../../base/group.ts';
+import { formatLength, formatTotal } from '../../base/units.ts';
+import { type Settings, settings } from '../../plan/plan.ts';
+import { t } from '../../text/index.ts';
+import { PATHWAYS } from '../card/choices.ts';
+import { useActions, usePlan, useSession, useUnits } from '../context.tsx';
+import { LengthField, WholeField } from '../controls/fields.tsx';
+import { TOOL_PICTURES } from '../controls/icons.tsx';
+import { Fold, Section, ToolRow } from '../controls/parts.tsx';
+import { TOOL } from '../tool-ids.ts';
+
+type LengthName = {
+  [F in keyof Settings]: Settings[F] extends number ? F : never;
+}[keyof Settings];
+
+const ALLOWANCES = ['closetLoop', 'outletSlack', 'fieldLoop'] as const;
+const FACTORS = ['tileFactor', 'openFactor', 'hardFactor', 'pathwayFactor'] as const;
+const PRICES = ['framedPrice', 'masonryPrice', 'ratedPrice', 'bendPrice'] as const;
+const HEIGHTS = ['tileClearance', 'openBelowDeck', 'hardBelowCeiling'] as const;
+const LIMITS = ['linkLimit', 'channelLimit', 'cordCloset', 'powerReach'] as const;
+const ORDER = ['orderStep', 'boxLength'] as const;
+
+export function RunsShelf() {
+  const pathways = usePlan().tables.pathways;
+  const counts = groupBy(pathways.values(), (way) => way.kind);
+  return (
+    <>
+      <Section title={t('runs.pathways')}>
+        {PATHWAYS().map(({ value, label }) => (
+          <ToolRow
+            key={value}
+            tool={TOOL.pathway}
+            option={value}
+            picture={TOOL_PICTURES[value]}
+            name={label}
+            hint={t(`pathway.${value}.hint`)}
+            count={counts.get(value)?.length ?? 0}
+          />
+        ))}
+      </Section>
+      <Section title={t('runs.allowances')}>
+        {ALLOWANCES.map((name) => (
+          <SettingLength key={name} name={name} />
+        ))}
+        <SettingPercent name="wastePercent" max={100} />
+        <SettingPercent name="nearPercent" max={100} />
+      </Section>
+      <Average />
+      <Fold title={t('runs.how')}>
+        <p className="note">{t('runs.how-hint')}</p>
+        {FACTORS.map((name) => (
+          <SettingPercent key={name} name={name} max={1000} />
+        ))}
+        <p className="note">{t('runs.prices-hint')}</p>
+        {PRICES.map((name) => (
+          <SettingLength key={name} name={name} />
+        ))}
+        <p className="note">{t('runs.heights-hint')}</p>
+        {HEIGHTS.map((name) => (
+          <SettingLength key={name} name={name} />
+        ))}
+      </Fold>
+      <Fold title={t('runs.limits')}>
+        <p className="note">{t('runs.limits-hint')}</p>
+        {LIMITS.map((name) => (
+          <SettingLength key={name} name={name} />
+        ))}
+        {ORDER.map((name) => (
+          <SettingLength key={name} name={name} min={1} />
+        ))}
+      </Fold>
+    </>
+  );
+}
+
+function useSetting(name: LengthName) {
+  const actions = useActions();
+  const value = settings(usePlan())[name];
+  return {
+    label: t(`setting.${name}`),
+    value,
+    onCommit: (next: number) =>
+      void actions.run('edit', { table: 'settings', id: 'settings', fields: { [name]: next } }),
+  };
+}
+
+const SettingLength = ({ name, min }: { name: LengthName; min?: number }) => (
+  <LengthField {...useSetting(name)} {...(min === undefined ? {} : { min })} />
+);
+
+const SettingPercent = ({ name, max }: { name: LengthName; max: number }) => (
+  <WholeField {...useSetting(name)} sign="%" max={max} />
+);
+
+/** What the averaging method of the trade says, beside the exact sum. */
+function Average() {
+  const survey = useSession((s) => s.survey);
+  const units = useUnits();
+  if (!survey?.averaging) return null;
+  const { averaging, totals } = survey;
+  const rows = [
+    [t('runs.shortest'), formatLength(averaging.shortest, units)],
+    [t('runs.longest'), formatLength(averaging.longest, units)],
+    [t('runs.average'), formatTotal(averaging.total, units)],
+    [t('runs.exact'), formatTotal(totals.cable, units)],
+    [t('runs.order'), formatTotal(totals.order, units)],
+  ] as const;
+  return (
+    <Section title={t('runs.totals')} aside={t.count('runs.count', survey.runs.length)}>
+      <dl className="figures">
+        {rows.map(([label, figure]) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd>{figure}</dd>
+          </div>
+        ))}
+      </dl>
+      <p className="note">{t('runs.average-hint')}</p>
+    </Section>
+  );
+}
