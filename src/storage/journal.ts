@@ -107,7 +107,7 @@ export function createJournal(
 
   async function begin(history: History): Promise<void> {
     // A number that no step has: an older snapshot can then never run on into this job.
-    const seq = top + 2;
+    const seq = top + 1;
     const text = writeHistory(history);
     // Should this fail after all was written, no step of the earlier job may follow: the next record begins again.
     mark = null;

@@ -5,8 +5,11 @@ import {
   TakenOver,
 } from '../../../src/storage/journal-store.ts';
 
-/** How an operation fails: before it does anything, after it has done everything, or with half of the text written. */
-export type Fault = 'before' | 'after' | 'torn';
+/**
+ * How an operation fails: before it does anything, after it has done everything, with part of the text written, or
+ * so without a word.
+ */
+export type Fault = 'before' | 'after' | 'torn' | 'silent';
 
 /** A disk in memory that can be told to fail at its nth operation, and to stay dead from then on. */
 export class FakeStore implements JournalStore {
@@ -27,7 +30,8 @@ export class FakeStore implements JournalStore {
     if (this.dead && this.operations > this.failAt) throw new Error('the disk is gone');
     if (this.operations !== this.failAt) return work();
     if (this.fault === 'after') work();
-    if (this.fault === 'torn') torn();
+    if (this.fault === 'torn' || this.fault === 'silent') torn();
+    if (this.fault === 'silent') return undefined as T;
     throw new Error(`operation ${this.operations} failed`);
   }
 

@@ -54,11 +54,11 @@ export const place = (history: History, n: number): History =>
   });
 
 /** A step that joins the one before it when that was a renaming too. */
-export function rename(history: History, name: string): History {
+export function rename(history: History, name: string, merge = 'job.name'): History {
   const before = history.plan.tables.job.get('job')!;
   const after = { ...before, name };
   const changes = [{ table: 'job' as const, id: 'job', before, after }];
-  return commit(history, { label: msg('Rename job'), changes, merge: 'job.name' });
+  return commit(history, { label: msg('Rename job'), changes, merge });
 }
 
 export const blank = (): History => startHistory(emptyPlan());
