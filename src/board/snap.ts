@@ -58,7 +58,8 @@ const intoFrame = ([c, s]: readonly [number, number], [x, y]: Point): Point =>
   s === 0 ? [x, y] : [x * c + y * s, y * c - x * s];
 const outOfFrame = ([c, s]: readonly [number, number], [x, y]: Point): Point =>
   s === 0 ? [x, y] : [x * c - y * s, x * s + y * c];
-const whole = (p: Point): Point => [Math.round(p[0]), Math.round(p[1])];
+/** Whole mm; zero is added so that a place just left of the origin is 0 and not -0. */
+const whole = (p: Point): Point => [Math.round(p[0]) + 0, Math.round(p[1]) + 0];
 
 /** Gathers the targets of a level; done once for each state of the plan. */
 export function snapTargets(plan: Plan, level: Id): SnapTargets {

@@ -1,0 +1,150 @@
+import { describe, expect, it } from 'vitest';
+import { tools } from '../../../src/board/tools/index.ts';
+import { kinds } from '../../../src/kinds/index.ts';
+import { drive, planWith, roomPlan } from './driver.ts';
+
+describe('On the board, keys', () => {
+  it.each([
+    ['feet and inches', 'ft', [3025, 600], [3000, 905]],
+    ['metres', 'm', [3010, 600], [3000, 700]],
+  ] as const)('nudge by a step and a long step of %s', (_name, units, right, down) => {
+    const d = drive({ plan: roomPlan() });
+    d.state().actions.run('edit', { table: 'job', id: 'job', fields: { units } });
+    d.play('click 3000,600 · key ArrowRight');
+    expect(d.plan().tables.devices.get('D1')?.at).toEqual(right);
+    d.state().actions.undo();
+    d.play('key Shift+ArrowDown');
+    expect(d.plan().tables.devices.get('D1')?.at).toEqual(down);
+  });
+
+  it('make one step of nudges in a row, and a new one after anything else', () => {
+    const d = drive({ plan: roomPlan() });
+    d.play('click 3000,600 · key ArrowRight · key ArrowRight · key ArrowDown');
+    expect(d.state().history.cursor).toBe(1);
+    d.play('key s · key ArrowRight');
+    expect(d.state().history.cursor).toBe(2);
+  });
+
+  it('delete what is selected, and undo and redo it', () => {
+    const d = drive({ plan: roomPlan() });
+    const before = d.text();
+    d.play('click 3000,600 · key Delete');
+    expect(d.plan().tables.devices.size).toBe(0);
+    const after = d.text();
+    d.play('key Ctrl+z');
+    expect(d.text()).toBe(before);
+    d.play('key Ctrl+Shift+Z');
+    expect(d.text()).toBe(after);
+    d.play('key Ctrl+z · key Ctrl+y');
+    expect(d.text()).toBe(after);
+  });
+
+  it('select everything that is drawn on the level', () => {
+    const d = drive({ plan: roomPlan() });
+    d.play('key Ctrl+a');
+    const tables = new Set(d.state().selection.map((ref) => ref.table));
+    expect(tables).toEqual(
+      new Set(['zones', 'walls', 'keepouts', 'pathways', 'closets', 'devices', 'outlets']),
+    );
+  });
+
+  it.each([...tools.values()].filter((tool) => tool.key !== '').map((tool) => [tool.key, tool.id]))(
+    '%s picks the tool %s',
+    (key, id) => {
+      const d = drive();
+      d.play(`key ${key}`);
+      expect(d.state().tool).toBe(id);
+    },
+  );
+
+  it.each([...kinds.values()].filter((kind) => kind.key !== '').map((kind) => [kind.key, kind.id]))(
+    '%s takes a device of kind %s in hand',
+    (key, id) => {
+      const d = drive();
+      d.play(`key ${key}`);
+      expect([d.state().tool, d.state().toolOption]).toEqual(['device', id]);
+    },
+  );
+
+  it('turn snapping off and on', () => {
+    const d = drive({ snapping: true });
+    d.play('key s');
+    expect(d.state().snapping).toBe(false);
+    d.play('key S');
+    expect(d.state().snapping).toBe(true);
+  });
+
+  it('zoom, about the middle', () => {
+    const d = drive();
+    const middle = (v: { left: number; width: number; scale: number }) =>
+      v.left + v.width / 2 / v.scale;
+    const before = d.state().viewport;
+    d.play('key =');
+    expect(d.state().viewport.scale).toBeCloseTo(before.scale * 1.25);
+    expect(middle(d.state().viewport)).toBeCloseTo(middle(before));
+    d.play('key - · key -');
+    expect(d.state().viewport.scale).toBeCloseTo(before.scale * 0.8);
+  });
+
+  it('show the whole level by 0', () => {
+    const d = drive({ plan: roomPlan() });
+    d.play('key 0');
+    const { left, top, scale, width, height } = d.state().viewport;
+    expect(left).toBeLessThan(0);
+    expect(top).toBeLessThan(0);
+    expect(left + width / scale).toBeGreaterThan(8000);
+    expect(top + height / scale).toBeGreaterThan(6000);
+  });
+
+  it('drop step by step by Escape: what is typed, the gesture, the tool, the selection', () => {
+    const d = drive({ plan: roomPlan() });
+    d.play('click 3000,600 · key w · click 0,0 · move 500,0 · type 12');
+    d.play('key Escape');
+    expect(d.editor.view().typed).toBe('');
+    expect(d.editor.view().busy).toBe(true);
+    d.play('key Escape');
+    expect(d.editor.view().busy).toBe(false);
+    expect(d.state().tool).toBe('wall');
+    d.play('key Escape');
+    expect(d.state().tool).toBe('select');
+    expect(d.state().selection).toHaveLength(1);
+    d.play('key Escape');
+    expect(d.state().selection).toEqual([]);
+  });
+
+  it('draw without a mouse: arrows move a cross hair, Enter clicks there, Enter again ends', () => {
+    const d = drive({ tool: 'wall' });
+    d.play('key ArrowRight · key Enter');
+    const start = d.keys.cursor()!;
+    d.play('key Shift+ArrowRight · key Enter · key Shift+ArrowDown · key Enter · key Enter');
+    const walls = [...d.plan().tables.walls.values()];
+    expect(walls).toHaveLength(2);
+    expect(walls[0]?.a).toEqual(start.map(Math.round));
+    expect(walls[0]?.b[0]).toBeGreaterThan(walls[0]!.a[0]);
+    expect(walls[0]?.b[1]).toBe(walls[0]?.a[1]);
+    expect(walls[1]?.b[1]).toBeGreaterThan(walls[1]!.a[1]);
+  });
+
+  it('select without a mouse', () => {
+    const d = drive({
+      plan: planWith(['place-closet', { level: 'L1', at: [5029, 5029] }]),
+    });
+    d.state().actions.set({
+      viewport: { scale: 0.1, left: 29 - 5000, top: 29 - 5000, width: 2000, height: 2000 },
+    });
+    d.play('key ArrowDown · key Enter');
+    expect(d.state().selection).toEqual([{ table: 'closets', id: 'C1' }]);
+  });
+
+  it('mean nothing on the board while the focus is elsewhere, but for picking and undoing', () => {
+    const d = drive({ plan: roomPlan() });
+    d.play('click 3000,600');
+    const away = (key: string, ctrl = false) => d.keys.press({ key, shift: false, ctrl }, false);
+    expect(away('Delete')).toBe(false);
+    expect(away('ArrowRight')).toBe(false);
+    expect(away('a', true)).toBe(false);
+    expect(d.plan().tables.devices.size).toBe(1);
+    expect(away('w')).toBe(true);
+    expect(d.state().tool).toBe('wall');
+  });
+});

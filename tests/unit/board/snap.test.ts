@@ -1,0 +1,207 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { FOOT, INCH } from '../../../src/base/units.ts';
+import {
+  gridStep,
+  type SnapAsk,
+  type SnapKind,
+  snap,
+  snapTargets,
+} from '../../../src/board/snap.ts';
+import type { Point } from '../../../src/geometry/point.ts';
+import { emptyPlan } from '../../../src/plan/plan.ts';
+import { drive, planWith, roomPlan } from './driver.ts';
+
+const ALL: readonly SnapKind[] = [
+  'grid',
+  'end',
+  'middle',
+  'place',
+  'face',
+  'centre',
+  'edge',
+  'right-angle',
+  'aligned',
+];
+
+/** 10 mm a pixel: the reach of 9 px is 90 mm. */
+const ask = (more: Partial<SnapAsk> = {}): SnapAsk => ({
+  pixel: 10,
+  kinds: ALL,
+  grid: 100,
+  anchor: null,
+  lock: false,
+  without: new Set(),
+  ...more,
+});
+
+const wallPlan = planWith([
+  'draw-walls',
+  {
+    level: 'L1',
+    points: [
+      [0, 0],
+      [4000, 0],
+    ],
+  },
+]);
+const walls = snapTargets(wallPlan, 'L1');
+const room = snapTargets(roomPlan(), 'L1');
+const empty = snapTargets(emptyPlan(), 'L1');
+const place = fc.tuple(
+  fc.integer({ min: -2000, max: 10_000 }),
+  fc.integer({ min: -2000, max: 8000 }),
+);
+const run = { seed: 4127, numRuns: 300 };
+
+describe('Snapping', () => {
+  it.each([
+    ['the end of a wall', [60, -40], [0, 0], 'end'],
+    ['the middle of a wall', [2050, 30], [2000, 0], 'middle'],
+    ['the face of a wall', [1234, 90], [1200, 62], 'face'],
+    ['the centre line of a wall', [1234, -12], [1200, 0], 'centre'],
+  ] as const)('takes %s', (_name, raw, at, kind) => {
+    const got = snap(walls, raw, ask());
+    expect(got.at).toEqual(at);
+    expect(got.acts[0]?.kind).toBe(kind);
+  });
+
+  it('takes the corner of two faces that meet', () => {
+    const got = snap(room, [90, 40], ask({ kinds: ['face'] }));
+    expect(got.at).toEqual([62, 62]);
+    expect(got.acts.map((act) => act.kind)).toEqual(['face', 'face']);
+  });
+
+  it('keeps a right angle from the anchor, and takes the grid along it', () => {
+    const got = snap(empty, [1530, 1260], ask({ anchor: [333, 1250] }));
+    expect(got.at).toEqual([1500, 1250]);
+    expect(got.acts).toEqual([{ kind: 'right-angle', from: [333, 1250] }]);
+  });
+
+  it('leaves the right angle to the pointer when it is far from one', () => {
+    expect(snap(empty, [1530, 2260], ask({ anchor: [333, 1250] })).at).toEqual([1500, 2300]);
+  });
+
+  it('takes a place in line with another', () => {
+    const got = snap(walls, [4030, 2010], ask({ kinds: ['aligned'] }));
+    expect(got.at).toEqual([4000, 2010]);
+    expect(got.acts).toEqual([{ kind: 'aligned', from: [4000, 0] }]);
+  });
+
+  it('takes the crossing of a right angle and a line', () => {
+    const got = snap(
+      walls,
+      [2960, 30],
+      ask({ anchor: [3000, 2000], kinds: ['right-angle', 'centre'] }),
+    );
+    expect(got.at).toEqual([3000, 0]);
+    expect(got.acts.map((act) => act.kind).sort()).toEqual(['centre', 'right-angle']);
+  });
+
+  it('follows the building lines of a level that is turned', () => {
+    const turned = planWith(['edit', { table: 'levels', id: 'L1', fields: { frameAngle: 45 } }]);
+    const targets = snapTargets(turned, 'L1');
+    const got = snap(targets, [1000, 1050], ask({ anchor: [0, 0], kinds: ['right-angle'] }));
+    expect(got.at).toEqual([1025, 1025]);
+  });
+
+  it('does not take a place from what is carried', () => {
+    const free = snap(walls, [30, 20], ask({ kinds: ['end'], without: new Set(['walls/W1']) }));
+    expect(free).toEqual({ at: [30, 20], acts: [] });
+  });
+
+  it('is off without kinds: the place is rounded and nothing acts', () => {
+    fc.assert(
+      fc.property(place, ([x, y]) => {
+        const raw: Point = [x + 0.3, y - 0.3];
+        expect(snap(room, raw, ask({ kinds: [] }))).toEqual({ at: [x, y], acts: [] });
+      }),
+      run,
+    );
+  });
+
+  it('never moves a place out of reach, nor off whole mm', () => {
+    fc.assert(
+      fc.property(place, fc.option(place), ([x, y], anchor) => {
+        const kinds = ALL.filter((kind) => kind !== 'grid');
+        const { at } = snap(room, [x, y], ask({ kinds, anchor }));
+        // One hold moves it by the reach, the crossing with a second by as much again.
+        expect(Math.hypot(at[0] - x, at[1] - y)).toBeLessThanOrEqual(2 * 90 + 1);
+        expect(at.every(Number.isInteger)).toBe(true);
+      }),
+      run,
+    );
+  });
+
+  it('puts a place on the grid where nothing else is near', () => {
+    fc.assert(
+      fc.property(place, (raw) => {
+        const { at } = snap(empty, raw, ask());
+        expect(at.map((v) => Math.abs(v % 100))).toEqual([0, 0]);
+        expect(Math.max(Math.abs(at[0] - raw[0]), Math.abs(at[1] - raw[1]))).toBeLessThanOrEqual(
+          50,
+        );
+      }),
+      run,
+    );
+  });
+
+  it('holds every place on a right angle while it is locked', () => {
+    fc.assert(
+      fc.property(place, place, (raw, anchor) => {
+        const { at } = snap(room, raw, ask({ anchor, lock: true }));
+        expect(at[0] === anchor[0] || at[1] === anchor[1]).toBe(true);
+      }),
+      run,
+    );
+  });
+
+  it('gives the same for a plan that is moved, as its moved place', () => {
+    const by: Point = [700_000, -300_000];
+    const refs = [...roomPlan().tables.walls.keys()].map((id) => ({ table: 'walls', id }) as const);
+    const walled = planWith([
+      'draw-zone',
+      {
+        level: 'L1',
+        outline: [
+          [0, 0],
+          [8000, 0],
+          [8000, 6000],
+          [0, 6000],
+        ],
+        walls: true,
+      },
+    ]);
+    const d = drive({ plan: walled });
+    d.state().actions.run('move', { refs: [...refs, { table: 'zones', id: 'Z1' }], by });
+    const here = snapTargets(walled, 'L1');
+    const there = snapTargets(d.plan(), 'L1');
+    fc.assert(
+      fc.property(place, (raw) => {
+        const a = snap(here, raw, ask());
+        const b = snap(there, [raw[0] + by[0], raw[1] + by[1]], ask());
+        expect(b.at).toEqual([a.at[0] + by[0], a.at[1] + by[1]]);
+      }),
+      run,
+    );
+  });
+
+  it('shows the finest grid whose cells can be told apart', () => {
+    expect([1, 10, 30, 400].map((pixel) => gridStep('ft', pixel))).toEqual([
+      INCH,
+      6 * INCH,
+      FOOT,
+      FOOT,
+    ]);
+    expect([1, 10, 30, 400].map((pixel) => gridStep('m', pixel))).toEqual([10, 100, 500, 500]);
+  });
+
+  it('acts on the board only while it is switched on', () => {
+    const on = drive({ plan: wallPlan, tool: 'wall', snapping: true });
+    on.play('click 4030,20 · click 4030,3000 · key Enter');
+    expect([...on.plan().tables.walls.values()].at(-1)?.a).toEqual([4000, 0]);
+    const off = drive({ plan: wallPlan, tool: 'wall', snapping: false });
+    off.play('click 4030,20 · click 4030,3000 · key Enter');
+    expect([...off.plan().tables.walls.values()].at(-1)?.a).toEqual([4030, 20]);
+  });
+});
