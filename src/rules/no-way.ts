@@ -1,6 +1,6 @@
 import { type Message, msg } from '../base/message.ts';
 import type { Plan, Ref } from '../plan/plan.ts';
-import type { Place, Run } from '../results/types.ts';
+import type { Run } from '../results/types.ts';
 import type { Remark, Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
 import { jackRef, jackSpot, placeSpot } from './spots.ts';
@@ -24,10 +24,35 @@ function remark(plan: Plan, run: Run): Remark {
   return {
     subjects: by === null ? [jackRef(run)] : [jackRef(run), by],
     at: reached === null ? jackSpot(plan, run) : placeSpot(plan, reached),
-    message: message(plan, run, by, reached),
-    remedy: remedyFor(by),
+    ...wordsFor(plan, run),
     fix: null,
   };
+}
+
+type Words = Pick<Remark, 'message' | 'remedy'>;
+
+function wordsFor(plan: Plan, run: Run): Words {
+  const { label } = run;
+  switch (run.blocked?.reason) {
+    case 'other-level':
+      return {
+        message: msg('Jack {label} has no closet on its level.', { label }),
+        remedy: msg(
+          'Place a closet on that level, or choose one there for the jack. Until then the price leaves out its cable and hours.',
+        ),
+      };
+    case 'no-under-slab':
+      return {
+        message: msg('Jack {label} sits in a floor box that no under-slab conduit leads to.', {
+          label,
+        }),
+        remedy: msg(
+          'Draw the under-slab conduit from the box, or hang the outlet elsewhere. Until then the price leaves out its cable and hours.',
+        ),
+      };
+    default:
+      return { message: barred(plan, run), remedy: remedyFor(run.blocked?.by ?? null) };
+  }
 }
 
 /** What there is to do, by what bars the way. */
@@ -46,24 +71,35 @@ const THROUGH_WALL = msg(
   'Draw a conduit or a sleeve through it where a hole is allowed. Until then the price leaves out its cable and hours.',
 );
 
-function message(plan: Plan, run: Run, by: Ref | null, reached: Place | null): Message {
+/** Names what bars the way, and how far from the closet the cable gets, as far as either is known. */
+function barred(plan: Plan, run: Run): Message {
   const { label } = run;
-  const closet = run.closet === null ? undefined : plan.tables.closets.get(run.closet);
+  const by = run.blocked?.by ?? null;
   const what = by === null ? '' : nameOf(plan, by);
-  const gap =
-    closet && reached
-      ? { mm: Math.hypot(reached[0] - closet.at[0], reached[1] - closet.at[1]) }
-      : null;
-  if (by && gap)
+  const gap = gapToCloset(plan, run);
+  if (by && gap !== null)
     return msg('Jack {label} has no way home: {what} bars it, {gap} from the closet.', {
-      ...{ label, what, gap },
+      ...{ label, what, gap: { mm: gap } },
     });
   if (by) return msg('Jack {label} has no way home: {what} bars it.', { label, what });
-  if (gap)
+  if (gap !== null)
     return msg('Jack {label} has no way home: its cable ends {gap} from the closet.', {
-      ...{ label, gap },
+      ...{ label, gap: { mm: gap } },
     });
   return msg('Jack {label} has no way to a closet.', { label });
+}
+
+/** From the place that the cable gets to, on the plan, to the closet that was chosen or else the nearest, mm. */
+function gapToCloset(plan: Plan, run: Run): number | null {
+  const reached = run.blocked?.reached;
+  if (!reached) return null;
+  const candidates = [...plan.tables.closets.values()].filter((closet) =>
+    run.closet === null ? closet.level === run.level : closet.id === run.closet,
+  );
+  if (candidates.length === 0) return null;
+  return Math.min(
+    ...candidates.map(({ at }) => Math.hypot(reached[0] - at[0], reached[1] - at[1])),
+  );
 }
 
 function nameOf(plan: Plan, ref: Ref): string {

@@ -12,7 +12,7 @@ export const runNearLimit: Rule = {
   source: COMMON_PRACTICE,
   limits: [
     {
-      name: 'share of the limit',
+      name: 'share of the limit, found from there on',
       value: { setting: 'nearPercent' },
       clause: 'a reserve for detours on site',
     },
@@ -20,7 +20,7 @@ export const runNearLimit: Rule = {
   check({ plan, runs }) {
     const percent = settings(plan).nearPercent;
     return runs
-      .filter((run) => run.cable * 100 > run.limit * percent && run.cable <= run.limit)
+      .filter((run) => run.cable * 100 >= run.limit * percent && run.cable <= run.limit)
       .map((run) => ({
         subjects: [jackRef(run)],
         at: jackSpot(plan, run),

@@ -28,7 +28,7 @@ export function averageMethod(input: AveragingInput): { average: number; total: 
 
 /**
  * What the averaging method says of these runs, floor by floor, to stand beside the exact sum. The ends of a run
- * take the slack that the settings give every run; the field loop of ceiling outlets is left to the exact sum.
+ * take the slack and the loops that the settings give every run.
  *
  * @returns whole mm, or null where no run has a way
  */
@@ -53,6 +53,6 @@ function floorTotal(rules: Settings, runs: readonly Run[]): number {
     longest: Math.max(...paths),
     count: runs.length,
     sparePercent: rules.wastePercent,
-    perRun: rules.outletSlack + rules.closetLoop,
+    perRun: rules.outletSlack + rules.fieldLoop + rules.closetLoop,
   }).total;
 }

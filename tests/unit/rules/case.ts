@@ -25,7 +25,7 @@ export interface RuleCases {
   readonly pass: readonly RuleCase[];
   readonly fail: readonly FailingCase[];
   readonly limits: Readonly<
-    Record<string, { readonly at: RuleContext; readonly beyond: RuleContext }>
+    Record<string, { readonly within: RuleContext; readonly beyond: RuleContext }>
   >;
 }
 

@@ -29,8 +29,8 @@ function section(rule: Rule): string {
 const page = `# What the survey checks
 
 Made from the rules in \`src/rules\` by \`tests/unit/rules/catalogue.test.ts\`; write it anew with
-\`npx vitest run tests/unit/rules/catalogue.test.ts -u\`. A value at its limit passes, one beyond it is found. Values
-marked as a setting are the defaults of a new plan. The sources stand in [sources.md](sources.md).
+\`npx vitest run tests/unit/rules/catalogue.test.ts -u\`. A value at its limit passes and one beyond
+it is found, where the row does not say otherwise. Values marked as a setting are the defaults of a new plan. The sources stand in [sources.md](sources.md).
 
 An error has to be mended before the plan can be built, a warning is worth a look, a note is to know.
 
@@ -44,7 +44,7 @@ describe('the catalogue of rules', () => {
 
   it('shows each setting as the length or percentage that it is', () => {
     expect(page).toContain('| cable | 90.00 m, 295\'-3" (setting) |');
-    expect(page).toContain('| share of the limit | 90 % (setting) |');
+    expect(page).toContain('| share of the limit, found from there on | 90 % (setting) |');
   });
 });
 

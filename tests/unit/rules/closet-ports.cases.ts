@@ -31,7 +31,7 @@ export const cases: RuleCases = {
   ],
   limits: {
     'cables that come home to a closet': {
-      at: context(rows, runs(24)),
+      within: context(rows, runs(24)),
       beyond: context(rows, runs(25)),
     },
   },

@@ -60,7 +60,7 @@ export const cases: RuleCases = {
   ],
   limits: {
     'straight way from port to jack, in three dimensions': {
-      at: outletAt(2134),
+      within: outletAt(2134),
       beyond: outletAt(2135),
     },
   },

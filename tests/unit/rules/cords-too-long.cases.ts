@@ -21,5 +21,5 @@ export const cases: RuleCases = {
       at: [100, 200],
     },
   ],
-  limits: { 'cords together': { at: cords(10_000), beyond: cords(10_001) } },
+  limits: { 'cords together': { within: cords(10_000), beyond: cords(10_001) } },
 };

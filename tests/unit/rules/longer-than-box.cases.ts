@@ -20,5 +20,5 @@ export const cases: RuleCases = {
       at: [100, 200],
     },
   ],
-  limits: { 'length to order for one run': { at: order(152_400), beyond: order(152_401) } },
+  limits: { 'length to order for one run': { within: order(152_400), beyond: order(152_401) } },
 };

@@ -66,6 +66,35 @@ export const cases: RuleCases = {
       tells: ['Draw a conduit', 'Draw a conduit', 'Draw a conduit', 'Draw a pathway that joins'],
     },
     {
+      what: 'a closet on another level, and a floor box without a conduit',
+      on: context(rows, [
+        noWay({
+          ...{ label: 'A1', outlet: 'O1', closet: null },
+          blocked: { reason: 'other-level', by: null, reached: null },
+        }),
+        noWay({
+          ...{ label: 'A2', outlet: 'O1', closet: null },
+          blocked: { reason: 'no-under-slab', by: null, reached: [100, 200, 0] },
+        }),
+      ]),
+      says: [
+        'Jack A1 has no closet on its level.',
+        'Jack A2 sits in a floor box that no under-slab conduit leads to.',
+      ],
+      tells: ['Place a closet on that level', 'Draw the under-slab conduit'],
+      at: [100, 200],
+    },
+    {
+      what: 'a jack that may go to any closet, by the gap to the nearest',
+      on: context({ ...rows, closets: { ...rows.closets, C2: { level: 'L1', at: [0, 0] } } }, [
+        noWay({
+          ...{ label: 'A1', outlet: 'O1', closet: null },
+          blocked: { reason: 'no-way', by: null, reached: [10_000, 3048, 2900] },
+        }),
+      ]),
+      says: ["Jack A1 has no way home: its cable ends 10' from the closet."],
+    },
+    {
       what: 'nothing that can be named',
       on: context(rows, [
         noWay({

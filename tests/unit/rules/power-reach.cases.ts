@@ -39,7 +39,7 @@ export const cases: RuleCases = {
   ],
   limits: {
     'distance on the plan to the nearest power outlet': {
-      at: powerAt(1829),
+      within: powerAt(1829),
       beyond: powerAt(1830),
     },
   },

@@ -64,8 +64,8 @@ describe.each(rules.map((rule) => ({ rule, id: rule.id })))('$id', ({ rule }) =>
 
   it('is tried on both sides of each of its limits', () => {
     expect(Object.keys(cases.limits)).toEqual(rule.limits.map((limit) => limit.name));
-    for (const { at, beyond } of Object.values(cases.limits)) {
-      expect(rule.check(at)).toEqual([]);
+    for (const { within, beyond } of Object.values(cases.limits)) {
+      expect(rule.check(within)).toEqual([]);
       expect(rule.check(beyond).length).toBeGreaterThan(0);
     }
   });

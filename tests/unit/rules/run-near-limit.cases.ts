@@ -27,5 +27,7 @@ export const cases: RuleCases = {
       says: ['The cable of A1 is 164\'-1" long, only 131\'-3" below the most allowed.'],
     },
   ],
-  limits: { 'share of the limit': { at: run(81_000), beyond: run(81_001) } },
+  limits: {
+    'share of the limit, found from there on': { within: run(80_999), beyond: run(81_000) },
+  },
 };

@@ -23,7 +23,7 @@ export const cases: RuleCases = {
     },
   ],
   limits: {
-    cable: { at: run(90_000), beyond: run(90_001) },
-    'cable with its cords': { at: run(85_000, 85_000), beyond: run(85_001, 85_000) },
+    cable: { within: run(90_000), beyond: run(90_001) },
+    'cable with its cords': { within: run(85_000, 85_000), beyond: run(85_001, 85_000) },
   },
 };

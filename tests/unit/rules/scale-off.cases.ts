@@ -70,7 +70,7 @@ export const cases: RuleCases = {
   limits: {
     // The drawing shows 10,000 mm: 9901 is 99 mm off, which is 1 % of it at most; 9900 is 100 mm off.
     'check length off by': {
-      at: picture(across(10_000), down(9901)),
+      within: picture(across(10_000), down(9901)),
       beyond: picture(across(10_000), down(9900)),
     },
   },

@@ -34,7 +34,9 @@ describe('the averaging method', () => {
 
   it('takes spare and ends from the settings and sums floor by floor', () => {
     const plan = planWith({
-      settings: { settings: { wastePercent: 10, outletSlack: 1000, closetLoop: 5000 } },
+      settings: {
+        settings: { wastePercent: 10, outletSlack: 1000, fieldLoop: 500, closetLoop: 4500 },
+      },
       levels: { L2: {} },
     });
     const runs = [10_000, 30_000, 60_000].flatMap((path, i) =>

@@ -110,6 +110,16 @@ describe('on few pieces', () => {
     );
   });
 
+  it('searching on below what can be done never takes more boxes than decreasing order', () => {
+    fc.assert(
+      fc.property(handful, ([capacity, sizes]) => {
+        const searched = packBoxes(sizes, capacity, 0).length;
+        expect(searched).toBeLessThanOrEqual(bestFitDecreasing(sizes, capacity).length);
+      }),
+      { seed: 13, numRuns: 60 },
+    );
+  });
+
   it('no box holds more than fits and every piece is in exactly one', () => {
     fc.assert(
       fc.property(handful, ([capacity, sizes]) => {
@@ -134,6 +144,16 @@ describe('the bound', () => {
 
   it('knows how many equal pieces a box holds', () => {
     expect(boxBound(Array(12).fill(26), 100)).toBe(4);
+  });
+
+  // Found by search; each needs one family of dual feasible functions, without which the bound is one lower.
+  it.each([
+    { by: 'L2', sizes: [9, 42, 35, 2, 14, 23], capacity: 43, boxes: 4 },
+    { by: 'u(k)', sizes: [47, 50, 64], capacity: 83, boxes: 3 },
+    { by: 'f2', sizes: [24, 30, 37, 7, 14], capacity: 57, boxes: 3 },
+  ])('reaches the fewest boxes by $by where nothing else does', ({ sizes, capacity, boxes }) => {
+    expect(fewest(sizes, capacity)).toBe(boxes);
+    expect(boxBound(sizes, capacity)).toBe(boxes);
   });
 
   it('is zero for nothing', () => {

@@ -135,6 +135,9 @@ describe('what hangs on the jack', () => {
     };
     const run = makeRun({ label: 'A1', jack: 'J1', device: 'D1', outlet: 'O1' });
     expect(parts(rows, [run])).toMatchObject({ deviceCord: 2, closetCord: 1 });
+    expect(parts({ devices: rows.devices! }, [makeRun({ label: 'B1' })])).toMatchObject({
+      deviceCord: 1,
+    });
   });
 
   it('is one mounting for each outlet by how it is mounted, and no plate on pole and ceiling', () => {
