@@ -1,0 +1,91 @@
+import type { Plan, Tables } from '../plan/plan.ts';
+import { TABLES } from '../plan/schema.ts';
+import type { SurveyPort } from '../ports/ports.ts';
+import type { Survey } from '../results/types.ts';
+import type { Answer, Ask } from './protocol.ts';
+
+/** What the client needs of a worker. */
+export interface Channel {
+  post(ask: Ask): void;
+  close(): void;
+}
+
+/** Opens a channel; answers and the death of the other end are reported to it. */
+export type OpenChannel = (
+  answered: (answer: Answer) => void,
+  died: (reason: string) => void,
+) => Channel;
+
+interface Question {
+  readonly plan: Plan;
+  readonly done: (survey: Survey | null) => void;
+  readonly failed: (error: Error) => void;
+}
+
+/** The tables of a plan that are not those of another, by identity: rows and tables are never changed in place. */
+function changedTables(plan: Plan, known: Plan | null): Partial<Tables> {
+  const changed = TABLES.filter((table) => plan.tables[table] !== known?.tables[table]);
+  return Object.fromEntries(changed.map((table) => [table, plan.tables[table]]));
+}
+
+/**
+ * Asks for surveys over a channel: at most one question is under way and one waits, so that a drag is answered as fast
+ * as the engines go. A waiting question that a newer one overtakes is answered by null; answers come in order.
+ *
+ * A question whose answer is a failure, or whose other end died, rejects; the next one opens a channel anew.
+ */
+export function createSurveyClient(open: OpenChannel): SurveyPort {
+  let channel: Channel | null = null;
+  let known: Plan | null = null;
+  let asked: Question | null = null;
+  let waiting: Question | null = null;
+  let id = 0;
+
+  function next(): void {
+    if (asked || !waiting) return;
+    asked = waiting;
+    waiting = null;
+    id++;
+    channel ??= open(answered, died);
+    channel.post({ id, tables: changedTables(asked.plan, known) });
+    known = asked.plan;
+  }
+
+  function answered(answer: Answer): void {
+    if (!asked || answer.id !== id)
+      throw new Error(`an answer to question ${answer.id}, not ${id}`);
+    const question = asked;
+    asked = null;
+    if ('survey' in answer) question.done(answer.survey);
+    else question.failed(new Error(answer.failed));
+    next();
+  }
+
+  function died(reason: string): void {
+    channel?.close();
+    channel = null;
+    known = null;
+    const question = asked;
+    asked = null;
+    question?.failed(new Error(reason));
+    next();
+  }
+
+  return {
+    survey: (plan) =>
+      new Promise((done, failed) => {
+        waiting?.done(null);
+        waiting = { plan, done, failed };
+        next();
+      }),
+  };
+}
+
+/** A channel to a worker of its own. */
+export const openWorker: OpenChannel = (answered, died) => {
+  const worker = new Worker(new URL('./entry.ts', import.meta.url), { type: 'module' });
+  worker.addEventListener('message', (event: MessageEvent<Answer>) => answered(event.data));
+  worker.addEventListener('error', (event) => died(event.message || 'the survey stopped'));
+  worker.addEventListener('messageerror', () => died('an answer of the survey could not be read'));
+  return { post: (ask) => worker.postMessage(ask), close: () => worker.terminate() };
+};
