@@ -3,7 +3,7 @@ import { INCH, type Units } from '../base/units.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { areaAt } from '../plan/areas.ts';
-import { type Device, type Jack, type Outlet, onLevel } from '../plan/plan.ts';
+import { type Device, type Jack, type Outlet, onLevel, type Ref, refKey } from '../plan/plan.ts';
 import { areaInk, type Ink, type Mark } from './display.ts';
 import { boxAround, type Placed, place, take } from './label-place.ts';
 import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
@@ -46,6 +46,7 @@ function putSymbol(
   marks: readonly Mark[],
   ink: Ink,
   what: string,
+  row?: Ref,
 ): Placed | null {
   const { view, field, put, leaveOut } = drafting;
   const anchor = toPaper(view, at);
@@ -54,10 +55,12 @@ function putSymbol(
   else take(field, boxAround(anchor, size.width, size.height));
   if (!placed) {
     leaveOut(group, what);
-    return null;
+    if (!view.keep) return null;
+    placed = { at: anchor, leader: null };
   }
   if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, ink));
-  put(group, { op: 'symbol', at: toBuilding(view, placed.at), marks });
+  const named = row ? { row: refKey(row) } : {};
+  put(group, { op: 'symbol', at: toBuilding(view, placed.at), ...named, marks });
   return placed;
 }
 
@@ -156,6 +159,7 @@ function outletMarks(drafting: Drafting): Label[] {
       jackSymbol(jacks.length, ink, outlet.mount, turn ?? 0),
       ink,
       jackWords(jacks) || outlet.id,
+      { table: 'outlets', id: outlet.id },
     );
     if (placed)
       labels.push({
@@ -312,6 +316,7 @@ function devices(drafting: Drafting): void {
       marks,
       ink,
       device.name || device.id,
+      { table: 'devices', id: device.id },
     );
   }
 }
@@ -328,6 +333,7 @@ function powerMarks(drafting: Drafting): void {
       powerSymbol(),
       'ink',
       power.name || power.id,
+      { table: 'powers', id: power.id },
     );
 }
 

@@ -78,6 +78,8 @@ export type Mark =
       readonly op: 'symbol';
       readonly at: Point;
       readonly turn?: number;
+      /** The plan's row that it stands for, by its key, where the symbol may stand aside from the row's own place. */
+      readonly row?: string;
       readonly marks: readonly Mark[];
     }
   | {

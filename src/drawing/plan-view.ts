@@ -58,6 +58,8 @@ export interface PlanView {
   readonly heights?: boolean;
   /** Whether crowded symbols move aside on a leader line; without it they stay where they are and may touch. */
   readonly spread?: boolean;
+  /** Whether a symbol without free room is drawn at its own place all the same, as on a screen, which shows everything. */
+  readonly keep?: boolean;
   /**
    * How often the drawing is made anew with what had no room put first; 1 where it is left out. Paper takes the time,
    * a screen zooms in.

@@ -8,6 +8,7 @@ import {
   closetSymbol,
   countBadge,
   crossingSymbol,
+  findingSymbol,
   jackSymbol,
   MOUNT_LETTER,
   powerSymbol,
@@ -40,6 +41,7 @@ export function legendItems(context: SheetContext, level: Id): LegendItem[] {
   pathwayItems(context, level, add);
   wallItems(context, level, add);
   roomItems(context, level, add);
+  findingItems(context, level, add);
   return items;
 }
 
@@ -220,4 +222,11 @@ function roomItems({ plan }: SheetContext, level: Id, add: Add): void {
   }
   if (onLevel(plan, 'keepouts', level).length > 0)
     add([rect(-4.2, -1.6, 8.4, 3.2, KEEPOUT_STYLE)], msg('Keep out: no cable here'));
+}
+
+function findingItems({ survey }: SheetContext, level: Id, add: Add): void {
+  const here = (severity: string): boolean =>
+    survey.findings.some((f) => f.severity === severity && f.at?.level === level);
+  if (here('error')) add(findingSymbol('error'), msg('Open check, to mend first'));
+  if (here('warning')) add(findingSymbol('warning'), msg('Open check, to look at'));
 }

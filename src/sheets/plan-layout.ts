@@ -111,14 +111,25 @@ function besidePlan(context: SheetContext, area: Rect, wishes: LayoutWishes): Dr
   return column(context, area, { legend: null, last: [legend, notes], legendWidth: 0, width });
 }
 
-/** The legend in columns of its own between the plan and the column with the title block. */
+/**
+ * The legend in columns of its own between the plan and the column with the title block; what does not fit there
+ * goes on under the notes.
+ */
 const besideLegend =
-  (columns: number) =>
+  (legendColumns: number, legendColumn: number, width: number) =>
   (context: SheetContext, area: Rect, wishes: LayoutWishes): Draft | null => {
-    const legendWidth = columns * LEGEND_COLUMN + GAP;
-    const legend = legendPanel(context, wishes.legend, legendWidth - GAP);
-    const notes = notesPanel(context, COLUMN - 2 * GAP, wishes.remarks);
-    return column(context, area, { legend, last: [notes], legendWidth, width: COLUMN });
+    const legendWidth = legendColumns * legendColumn + GAP;
+    const inner = width - 2 * GAP;
+    const fits = (count: number): boolean =>
+      legendPanel(context, wishes.legend.slice(0, count), legendWidth - GAP).height + GAP + 1 <=
+      area.height;
+    let count = wishes.legend.length;
+    while (count > 0 && !fits(count)) count--;
+    const rest = wishes.legend.slice(count);
+    const notes = notesPanel(context, inner, wishes.remarks);
+    const last = rest.length === 0 ? [notes] : [notes, legendPanel(context, rest, inner, true)];
+    const legend = legendPanel(context, wishes.legend.slice(0, count), legendWidth - GAP);
+    return column(context, area, { legend, last, legendWidth, width });
   };
 
 interface Columns {
@@ -135,7 +146,6 @@ function column(context: SheetContext, area: Rect, parts: Columns): Draft | null
   const square = squareRoom(context);
   const stack = last.reduce((sum, panel) => sum + panel.height + GAP, square + GAP);
   if (stack + TITLE_COLUMN_HEIGHT > area.height) return null;
-  if (legend && legend.height + GAP + 1 > area.height) return null;
   const right = area.x + area.width;
   const edge = right - width;
   const left = edge - legendWidth;
@@ -165,4 +175,12 @@ function column(context: SheetContext, area: Rect, parts: Columns): Draft | null
 }
 
 /** Ways to arrange a sheet; the one that lets the plan be largest is taken, the first among equals. */
-const ARRANGEMENTS = [alongFoot, besidePlan, besideLegend(1), besideLegend(2)];
+const ARRANGEMENTS = [
+  alongFoot,
+  besidePlan,
+  besideLegend(1, LEGEND_COLUMN, COLUMN),
+  besideLegend(1, LEGEND_COLUMN, COLUMN + 8),
+  besideLegend(1, LEGEND_COLUMN + 8, COLUMN),
+  besideLegend(1, LEGEND_COLUMN + 6, COLUMN + 14),
+  besideLegend(2, LEGEND_COLUMN, COLUMN),
+];

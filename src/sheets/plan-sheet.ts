@@ -2,6 +2,7 @@ import { msg } from '../base/message.ts';
 import type { Mark } from '../drawing/display.ts';
 import { GROUP_TITLES, type LeftOut, planMarks } from '../drawing/plan-marks.ts';
 import { job, type Level } from '../plan/plan.ts';
+import type { Finding } from '../results/types.ts';
 import { border, type Rect, say } from './frame.ts';
 import { legendItems } from './legend.ts';
 import { type Extent, levelExtent } from './plan-extent.ts';
@@ -23,15 +24,35 @@ function levelPages(context: SheetContext, level: Level): Page[] {
   if (!extent) return [];
   const size = { width: extent.x1 - extent.x0, height: extent.y1 - extent.y0 };
   const legend = legendItems(context, level.id);
-  let layout = planLayout(context, { size, legend, remarks: [] });
+  const open = openWords(context, level);
+  let layout = planLayout(context, { size, legend, remarks: open });
   let drawing = levelDrawing(context, level, extent, layout);
   if (drawing.leftOut.length > 0) {
     // What has no room is named on the sheet; the note takes room too, so the sheet is laid out anew.
-    const remarks = [leftOutWords(context, drawing.leftOut)];
+    const remarks = [...open, leftOutWords(context, drawing.leftOut)];
     layout = planLayout(context, { size, legend, remarks });
     drawing = levelDrawing(context, level, extent, layout);
   }
   return [page(context, level, layout, drawing)];
+}
+
+/** Notes stay on the screen; what is to be mended or looked at goes out with the crew. */
+const isOpen = ({ severity }: Finding): boolean => severity !== 'note';
+
+/** So many open findings are written out; the rest is counted. */
+const WRITTEN = 4;
+
+function openWords(context: SheetContext, level: Level): string[] {
+  const here = context.survey.findings.filter(
+    (finding) => isOpen(finding) && (finding.at?.level ?? level.id) === level.id,
+  );
+  const words = here
+    .slice(0, WRITTEN)
+    .map(
+      (finding) => `${finding.severity === 'error' ? '! ' : ''}${say(context, finding.message)}`,
+    );
+  const more = here.length - words.length;
+  return more > 0 ? [...words, say(context, msg('And {more} more open checks.', { more }))] : words;
 }
 
 interface LevelDrawing {
@@ -65,7 +86,8 @@ function levelDrawing(
     width: window.width - 2,
     height: window.height - 2,
   });
-  const drawing = planMarks(plan, survey, {
+  const shown = { ...survey, findings: survey.findings.filter(isOpen) };
+  const drawing = planMarks(plan, shown, {
     level: level.id,
     scale: perMm,
     kinds,

@@ -105,6 +105,7 @@ export function legendPanel(
   context: SheetContext,
   items: readonly LegendItem[],
   width: number,
+  continued = false,
 ): Panel {
   const count = Math.max(1, Math.floor(width / LEGEND_COLUMN));
   const columnWidth = width / count;
@@ -112,7 +113,7 @@ export function legendPanel(
   return {
     height: HEAD + Math.max(0, ...columns.map((column) => column.height)),
     marks: (x, y) => [
-      headed(context, 'Legend', x, y),
+      headed(context, continued ? 'Legend, continued' : 'Legend', x, y),
       ...columns.flatMap((column, c) => {
         let at = y + HEAD;
         return column.items.flatMap(({ item, lines, height }) => {

@@ -159,30 +159,31 @@ function sheetCells(context: SheetContext, area: Rect, facts: TitleFacts): Mark[
 }
 
 /** Height of the title block that stands in the right-hand column of a sheet. */
-export const TITLE_COLUMN_HEIGHT = 62;
+export const TITLE_COLUMN_HEIGHT = 54;
 
 /** The title block as a column. */
 export function titleColumn(context: SheetContext, area: Rect, facts: TitleFacts): TitleBlock {
   const { x, y, width, height } = area;
-  const fields: Field[] = [
-    ...people(context),
-    {
-      name: say(context, msg('Sheet title')),
-      value: facts.title,
-      size: [3.2, 2.2],
-      bold: true,
-    },
-  ];
-  const marks = [box(area, 0.4), ...jobLines(context, area)];
-  let at = y + 14.4;
-  for (const field of fields) {
-    marks.push(
-      ruleLine([x, at], [x + width, at], 0.18),
-      ...cell(context, { x, y: at, width, height: 8 }, field),
-    );
-    at += 8;
-  }
   const half = width / 2;
+  const [preparedFor, preparedBy] = people(context) as [Field, Field];
+  const title: Field = {
+    name: say(context, msg('Sheet title')),
+    value: facts.title,
+    size: [3.2, 2.2],
+    bold: true,
+  };
+  const first = y + 14.4;
+  const at = first + 16;
+  const marks = [
+    box(area, 0.4),
+    ...jobLines(context, area),
+    ruleLine([x, first], [x + width, first], 0.18),
+    ruleLine([x + half, first], [x + half, first + 8], 0.18),
+    ...cell(context, { x, y: first, width: half, height: 8 }, preparedFor),
+    ...cell(context, { x: x + half, y: first, width: half, height: 8 }, preparedBy),
+    ruleLine([x, first + 8], [x + width, first + 8], 0.18),
+    ...cell(context, { x, y: first + 8, width, height: 8 }, title),
+  ];
   marks.push(
     ruleLine([x, at], [x + width, at], 0.18),
     ...cell(
