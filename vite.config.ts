@@ -8,6 +8,7 @@ export default defineConfig({
   build: { target: 'es2022' },
   test: {
     environment: 'node',
-    include: ['tests/unit/**/*.test.ts'],
+    include: ['tests/{unit,tidy}/**/*.test.ts'],
+    testTimeout: 60_000,
   },
 });

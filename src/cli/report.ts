@@ -1,0 +1,49 @@
+import { renderMessage } from '../base/message.ts';
+import { job, type Plan } from '../plan/plan.ts';
+import type { Finding, Run, Survey } from '../results/types.ts';
+
+/** A survey as plain JSON for scripts: ids as in the plan file, lengths in whole mm, money in whole cents. */
+export function report(plan: Plan, survey: Survey) {
+  const { totals } = survey;
+  const { name, revision, units } = job(plan);
+  return {
+    job: { name, revision, units },
+    runs: survey.runs.map(runRow),
+    totals: {
+      cable_mm: totals.cable,
+      order_mm: totals.order,
+      jacks: totals.jacks,
+      devices: totals.devices,
+      boxes: totals.boxes,
+      price_cents: totals.priceCents,
+    },
+    findings: survey.findings.map((finding) => findingRow(plan, finding)),
+  };
+}
+
+const runRow = (run: Run) => ({
+  label: run.label,
+  device: run.device,
+  closet: run.closet,
+  level: run.level,
+  across_mm: run.across,
+  vertical_mm: run.vertical,
+  slack_mm: run.slack,
+  path_mm: run.path,
+  cable_mm: run.cable,
+  order_mm: run.order,
+  channel_mm: run.channel,
+  limit_mm: run.limit,
+  status: run.status,
+  crossings: run.crossings.map(({ wall, work, firestop, at }) => ({ wall, work, firestop, at })),
+  points: run.points,
+});
+
+const findingRow = (plan: Plan, finding: Finding) => ({
+  rule: finding.rule,
+  severity: finding.severity,
+  subject: finding.subjects.map(({ table, id }) => `${table}.${id}`).join(', '),
+  message: renderMessage(finding.message, job(plan).units),
+  remedy: renderMessage(finding.remedy, job(plan).units),
+  source: finding.source,
+});

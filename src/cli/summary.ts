@@ -1,0 +1,104 @@
+import { renderMessage } from '../base/message.ts';
+import { formatLength, formatMoney, formatTotal } from '../base/units.ts';
+import { kinds } from '../kinds/index.ts';
+import { deviceName } from '../plan/names.ts';
+import { job, type Plan } from '../plan/plan.ts';
+import type { Finding, Run, Survey } from '../results/types.ts';
+import { inLabelOrder } from '../takeoff/ports.ts';
+
+/** A table in plain text: words to the left, numbers to the right, two blanks between. */
+function table(rows: readonly (readonly string[])[], right: ReadonlySet<number>): string[] {
+  const widths = rows[0]!.map((_, i) => Math.max(...rows.map((row) => row[i]!.length)));
+  return rows.map((row) =>
+    row
+      .map((cell, i) => (right.has(i) ? cell.padStart(widths[i]!) : cell.padEnd(widths[i]!)))
+      .join('  ')
+      .trimEnd(),
+  );
+}
+
+const STATUS: Readonly<Record<Run['status'], string>> = {
+  ok: 'ok',
+  near: 'near the limit',
+  over: 'TOO LONG',
+  unroutable: 'NO WAY HOME',
+};
+
+function runLines(plan: Plan, runs: readonly Run[]): string[] {
+  if (runs.length === 0) return ['No jacks yet.'];
+  const { units } = job(plan);
+  const length = (mm: number) => formatLength(mm, units);
+  const served = (run: Run): string => {
+    const device = run.device === null ? undefined : plan.tables.devices.get(run.device);
+    return device ? deviceName(plan, kinds, device) : 'spare';
+  };
+  const header = ['Jack', 'Serves', 'Across', 'Up+down', 'Slack', 'Cable', 'Order', 'Status'];
+  const rows = inLabelOrder(runs).map((run) => {
+    const lengths = [run.across, run.vertical, run.slack, run.cable, run.order];
+    const shown = run.status === 'unroutable' ? lengths.map(() => '-') : lengths.map(length);
+    return [run.label, served(run), ...shown, STATUS[run.status]];
+  });
+  return table([header, ...rows], new Set([2, 3, 4, 5, 6]));
+}
+
+const SEVERITY: Readonly<Record<Finding['severity'], string>> = {
+  error: 'To mend',
+  warning: 'To look at',
+  note: 'To know',
+};
+
+function findingLines(plan: Plan, findings: readonly Finding[]): string[] {
+  if (findings.length === 0) return ['Checks: all clear.'];
+  const { units } = job(plan);
+  return findings.flatMap((finding) => [
+    `${SEVERITY[finding.severity]}: ${renderMessage(finding.message, units)}`,
+    `  ${renderMessage(finding.remedy, units)} (${finding.source})`,
+  ]);
+}
+
+function priceLines({ price }: Survey): string[] {
+  const money = (cents: number) => formatMoney(cents, price.currency);
+  const rows: [string, number][] = [
+    ['Material', price.materialCents],
+    [`Labour, ${price.hours} h`, price.labourCents],
+    ['Mark-up', price.markupCents],
+    ['Tax', price.taxCents],
+    ['Price', price.totalCents],
+  ];
+  return table(
+    rows.map(([name, cents]) => [name, money(cents)]),
+    new Set([1]),
+  );
+}
+
+function boxLines({ boxPlan, totals }: Survey): string[] {
+  if (totals.boxes === 0) return [];
+  const { boxes, bound } = boxPlan;
+  const why =
+    boxes.length === bound
+      ? 'no plan can do with fewer'
+      : `no plan can do with fewer than ${bound}`;
+  return [`Boxes of cable: ${totals.boxes}, each run cut whole (${why}).`];
+}
+
+/** What a person wants to read first: the job, its runs, the totals, the price and what to mend. */
+export function summary(plan: Plan, survey: Survey): string {
+  const { name, address, revision, units } = job(plan);
+  const { totals } = survey;
+  const lines = [
+    `${name}, revision ${revision}`,
+    ...(address === '' ? [] : [address]),
+    '',
+    `${totals.devices} devices, ${totals.jacks} jacks, ${plan.tables.closets.size} closets`,
+    '',
+    ...runLines(plan, survey.runs),
+    '',
+    `Cable in the building: ${formatTotal(totals.cable, units)}. To order: ${formatTotal(totals.order, units)}.`,
+    ...boxLines(survey),
+    '',
+    ...priceLines(survey),
+    '',
+    ...findingLines(plan, survey.findings),
+  ];
+  return `${lines.join('\n')}\n`;
+}

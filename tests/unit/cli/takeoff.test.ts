@@ -1,0 +1,231 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
+import { PDFDocument } from '@cantoo/pdf-lib';
+import { afterAll, describe, expect, it } from 'vitest';
+import { run } from '../../../src/cli/command.ts';
+import { kinds } from '../../../src/kinds/index.ts';
+import { readPlan, writePlan } from '../../../src/plan/codec.ts';
+import { emptyPlan, type Plan } from '../../../src/plan/plan.ts';
+import { createSurveyor } from '../../../src/survey/survey.ts';
+import { step } from '../plan/steps.ts';
+
+const root = fileURLToPath(new URL('../../..', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'takeoff-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+interface Said {
+  readonly code: number;
+  readonly out: string;
+  readonly error: string;
+}
+
+async function takeoff(...args: string[]): Promise<Said> {
+  let out = '';
+  let error = '';
+  const code = await run(args, {
+    folder,
+    now: new Date('2031-05-06T12:00:00Z'),
+    out: (text) => {
+      out += text;
+    },
+    error: (text) => {
+      error += text;
+    },
+  });
+  return { code, out, error };
+}
+
+function file(name: string, text: string): string {
+  writeFileSync(join(folder, name), text);
+  return name;
+}
+
+const sample = join(root, 'public/samples/restaurant.json');
+
+/** The first worked number of the routing contract: a pole at (10, 1), the closet at (1, 8), tiles at 2.70 m. */
+function worked(): Plan {
+  const outline: [number, number][] = [
+    [0, 0],
+    [12_000, 0],
+    [12_000, 9000],
+    [0, 9000],
+  ];
+  let plan = step(emptyPlan(), 'draw-zone', {
+    level: 'L1',
+    outline,
+    look: { ceiling: { kind: 'tile', height: 2700 } },
+  });
+  plan = step(plan, 'place-closet', { level: 'L1', at: [1000, 8000] });
+  plan = step(plan, 'place-device', { level: 'L1', kind: 'order-station', at: [10_000, 1000] });
+  return step(plan, 'edit', {
+    table: 'outlets',
+    id: 'O1',
+    fields: { mount: 'pole', height: 450 },
+  });
+}
+
+describe('the command line with --json', () => {
+  it('prints one JSON object with the lengths that can be reckoned by hand', async () => {
+    const { code, out, error } = await takeoff(file('worked.json', writePlan(worked())), '--json');
+    expect([code, error]).toEqual([0, '']);
+    const said = JSON.parse(out);
+    // Up 2.40, across 9.00 + 7.00, down 1.35; slack 0.30 at the outlet and 3.00 at the closet.
+    expect(said.runs).toEqual([
+      {
+        label: 'A1',
+        device: 'D1',
+        closet: 'C1',
+        level: 'L1',
+        across_mm: 16_000,
+        vertical_mm: 3750,
+        slack_mm: 3300,
+        path_mm: 19_750,
+        cable_mm: 23_050,
+        order_mm: 25_620,
+        channel_mm: 26_098,
+        limit_mm: 90_000,
+        status: 'ok',
+        crossings: [],
+        points: expect.any(Array),
+      },
+    ]);
+    expect(said.runs[0].points[0]).toEqual([10_000, 1000, 450]);
+    expect(said.runs[0].points.at(-1)).toEqual([1000, 8000, 1500]);
+    expect(said.totals).toMatchObject({
+      cable_mm: 23_050,
+      order_mm: 25_620,
+      jacks: 1,
+      devices: 1,
+      boxes: 1,
+    });
+  });
+
+  it('says of the sample what the survey says', async () => {
+    const said = JSON.parse((await takeoff(sample, '--json')).out);
+    const opened = readPlan(readFileSync(sample, 'utf8'), new Set(kinds.keys()));
+    if (!opened.ok) throw new Error('the sample cannot be read');
+    const survey = createSurveyor(kinds)(opened.value.plan);
+    expect(said.totals.price_cents).toBe(survey.price.totalCents);
+    expect(said.totals.cable_mm).toBe(survey.runs.reduce((sum, r) => sum + r.cable, 0));
+    expect(said.runs).toHaveLength(survey.runs.length);
+    expect(said.findings).toHaveLength(survey.findings.length);
+    for (const finding of said.findings) {
+      expect(finding.subject).toMatch(/^[a-z]+\.[A-Z]\d+/);
+      expect(finding.message).not.toMatch(/[{}]/);
+    }
+  });
+
+  it('gives a run without a way its reason in the findings, and no lengths', async () => {
+    const plan = step(worked(), 'delete', { refs: [{ table: 'closets', id: 'C1' }] });
+    const said = JSON.parse((await takeoff(file('no-closet.json', writePlan(plan)), '--json')).out);
+    expect(said.runs[0]).toMatchObject({ status: 'unroutable', cable_mm: 0, closet: null });
+    expect(said.findings.map((f: { severity: string }) => f.severity)).toContain('error');
+  });
+});
+
+describe('the command line for people', () => {
+  it('lists the runs by label, then totals, price and findings, in the units of the job', async () => {
+    const { code, out } = await takeoff(file('worked.json', writePlan(worked())));
+    expect(code).toBe(0);
+    expect(out).toContain('1 devices, 1 jacks, 1 closets');
+    expect(out).toMatch(/A1 +Order station A1 +52'-6" +12'-4" +10'-10" +75'-7" +84'-1" +ok/);
+    expect(out).toContain('Boxes of cable: 1');
+    expect(out).toMatch(/Price +\$[\d,]+\.\d\d/);
+  });
+
+  it('takes a job in metres', async () => {
+    const plan = step(worked(), 'edit', { table: 'job', id: 'job', fields: { units: 'm' } });
+    const { out } = await takeoff(file('metres.json', writePlan(plan)));
+    expect(out).toContain('23.05 m');
+    expect(out).not.toContain("'");
+  });
+
+  it('says what to do with a plan that is still empty', async () => {
+    const { code, out } = await takeoff(file('empty.json', writePlan(emptyPlan())));
+    expect(code).toBe(0);
+    expect(out).toContain('No jacks yet.');
+  });
+
+  it('prints help, and the schema as JSON', async () => {
+    expect((await takeoff('--help')).out).toContain('--paper');
+    const schema = JSON.parse((await takeoff('--schema')).out);
+    expect(schema.properties.walls).toBeDefined();
+  });
+});
+
+describe('the command line with --out', () => {
+  it('makes the folder and writes schedule, material list and plan', async () => {
+    const { code, out } = await takeoff(sample, '--out', 'job/out', '--paper', 'tabloid');
+    expect(code).toBe(0);
+    const read = (name: string) => readFileSync(join(folder, 'job/out', name));
+    expect(out).toContain(`Written: ${join(folder, 'job/out', 'plan.pdf')}`);
+    expect(read('schedule.csv').toString().split('\r\n')).toHaveLength(49 + 2);
+    expect(read('materials.csv').toString()).toContain('Total');
+    const pdf = await PDFDocument.load(new Uint8Array(read('plan.pdf')));
+    expect(
+      pdf.getPages().map((page) => Math.round(Math.max(page.getWidth(), page.getHeight()))),
+    ).toContain(17 * 72);
+  });
+
+  it('prints JSON alone beside it', async () => {
+    const { out } = await takeoff(sample, '--out', 'job/json', '--json');
+    expect(() => JSON.parse(out)).not.toThrow();
+  });
+});
+
+describe('the command line says in one message what is wrong, and answers 1', () => {
+  it.each([
+    ['no plan', [], 'which plan file'],
+    ['a file that is not there', ['nix.json'], 'no such file'],
+    ['a folder', ['.'], 'a folder, not a file'],
+    ['two plans', ['a.json', 'b.json'], 'one too many'],
+    ['an unknown option', ['a.json', '--colour'], "Unknown option '--colour'"],
+    ['an option without its value', ['a.json', '--out'], '--out'],
+    ['an unknown paper', ['a.json', '--out', 'x', '--paper', 'napkin'], 'no paper "napkin"'],
+    ['a paper without a folder', ['a.json', '--paper', 'a4'], '--out'],
+    ['an empty folder name', ['a.json', '--out', ''], 'name of a folder'],
+  ])('for %s', async (_, args, words) => {
+    const { code, out, error } = await takeoff(...args);
+    expect([code, out]).toEqual([1, '']);
+    expect(error).toContain(words);
+    expect(error.trim().split('\n')).toHaveLength(1);
+  });
+
+  it('for a file that is no plan, a plan with faults, and a folder that cannot be written to', async () => {
+    expect((await takeoff(file('not.json', 'hello'))).error).toContain('is not a plan');
+    const bad = JSON.stringify({ format: 'dropwise-plan', version: 1, walls: { W1: {}, W2: {} } });
+    expect((await takeoff(file('bad.json', bad))).error).toMatch(/walls\.W1\.a .*3 more/);
+    const { code, out, error } = await takeoff(sample, '--json', '--out', 'bad.json/x');
+    expect([code, out]).toEqual([1, '']);
+    expect(error).toContain('cannot be written to');
+  });
+});
+
+describe('the command line as a program', () => {
+  const call = (...args: string[]) =>
+    promisify(execFile)(
+      process.execPath,
+      ['--import', 'tsx', resolve(root, 'src/cli/takeoff.ts'), ...args],
+      {
+        cwd: root,
+      },
+    );
+
+  it('prints nothing but the JSON, on either stream', async () => {
+    const { stdout, stderr } = await call('public/samples/cafe.json', '--json');
+    expect(JSON.parse(stdout).totals.jacks).toBe(9);
+    expect(stderr).toBe('');
+  });
+
+  it('ends with code 1 and the message on the error stream', async () => {
+    await expect(call('nix.json')).rejects.toMatchObject({
+      code: 1,
+      stdout: '',
+      stderr: expect.stringContaining('no such file'),
+    });
+  });
+});
