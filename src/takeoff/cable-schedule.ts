@@ -88,7 +88,7 @@ function served(plan: Plan, kinds: KindRegistry, run: Run) {
 const PART_WORDS: Readonly<Record<PartKind, string>> = {
   up: 'up',
   across: 'across',
-  step: 'step',
+  step: '',
   down: 'down',
   riser: 'riser',
   'outlet-slack': '',
@@ -96,7 +96,7 @@ const PART_WORDS: Readonly<Record<PartKind, string>> = {
   'closet-loop': '',
 };
 
-/** The way in words, neighbours alike put together: `up > Bar > hook line P1 > down`. */
+/** The way in words, steps left out and neighbours alike put together: `up > Bar > hook line P1 > down`. */
 export function pathInWords(plan: Plan, parts: readonly RunPart[]): string {
   const names = parts.map((part) => partName(plan, part)).filter((name) => name !== '');
   return names.filter((name, i) => name !== names[i - 1]).join(' > ');

@@ -27,10 +27,10 @@ export type Part =
 export type Quantities = Readonly<Record<Part, number>>;
 
 /** A support each 1.2 m: common practice (4 ft); ANSI/TIA-569 lets at most 1.5 m. */
-export const SUPPORT_SPACING = 1200;
+const SUPPORT_SPACING = 1200;
 
 /** Spare ports on the panels, in percent; common practice. */
-export const SPARE_PORTS_PERCENT = 25;
+const SPARE_PORTS_PERCENT = 25;
 
 /** Labels for one cable: on both its ends, on the plate and on the panel (practice after ANSI/TIA-606). */
 const LABELS_PER_CABLE = 4;

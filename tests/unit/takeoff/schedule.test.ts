@@ -158,8 +158,9 @@ describe('the cable schedule', () => {
     expect(new Set(widths).size).toBe(1);
   });
 
-  it('puts neighbours of the same way together', () => {
-    const parts = [part('up', null), part('across', 'Z1'), part('across', 'Z1')];
+  it('puts neighbours of the same way together, whatever steps lie between', () => {
+    const step = { kind: 'step', length: 300, zone: null, pathway: null } as const;
+    const parts = [part('up', null), part('across', 'Z1'), step, part('across', 'Z1')];
     expect(pathInWords(plan, parts)).toBe('up > Bar');
   });
 });
