@@ -12,6 +12,10 @@ export function nearestOnSegment(a: Point, b: Point, p: Point): Point {
 
 export const distance = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
+/** The length of a chain of straight pieces. */
+export const chainLength = (points: readonly Point[]): number =>
+  points.reduce((sum, p, i) => (i === 0 ? 0 : sum + distance(points[i - 1]!, p)), 0);
+
 /**
  * The four corners of a wall: its centreline grown by half the thickness on all sides, ends included. A wall without
  * length is a square.

@@ -82,6 +82,10 @@ const prices = z.strictObject({
   panel24: or(cents, 6_500),
   panel48: or(cents, 11_500),
   support: or(cents, 325),
+  /** Drawn ways are bought by the 10 ft length (3.05 m), whole lengths. */
+  trayLength: or(cents, 5_500),
+  conduitLength: or(cents, 1_600),
+  racewayLength: or(cents, 2_200),
   deviceCord: or(cents, 450),
   closetCord: or(cents, 350),
   label: or(cents, 20),
@@ -183,6 +187,8 @@ const pathway = z.strictObject({
   /** Above this level's floor; null follows the ceiling. */
   elevation: or(z.nullable(coordinate), null),
   size: or(words, ''),
+  /** Whether it is there already, so that nothing of it is bought. */
+  existing: or(z.boolean(), false),
 });
 
 const closet = z.strictObject({

@@ -1,8 +1,18 @@
 import { groupBy } from '../base/group.ts';
-import { jacksOf, type Outlet, type Plan, type Prices, prices, settings } from '../plan/plan.ts';
+import { FOOT } from '../base/units.ts';
+import { chainLength } from '../geometry/nearest.ts';
+import {
+  jacksOf,
+  type Outlet,
+  type Pathway,
+  type Plan,
+  type Prices,
+  prices,
+  settings,
+} from '../plan/plan.ts';
 import type { BoxPlan, Run, Way } from '../results/types.ts';
 import { holes } from './holes.ts';
-import { supportedLength } from './supports.ts';
+import { racewayLength, supportedLength } from './supports.ts';
 
 /** Parts that the price book knows, by the name of their price. */
 export type Part =
@@ -16,6 +26,9 @@ export type Part =
   | 'panel24'
   | 'panel48'
   | 'support'
+  | 'trayLength'
+  | 'conduitLength'
+  | 'racewayLength'
   | 'deviceCord'
   | 'closetCord'
   | 'label'
@@ -50,11 +63,44 @@ export function quantities(
     jack: 2 * runs.length,
     label: LABELS_PER_CABLE * runs.length,
     support: Math.ceil(supportedLength(plan, runs, ways) / SUPPORT_SPACING),
+    ...wayParts(plan, runs, ways),
     ...outletParts(plan, runs),
     ...cords(plan, runs),
     ...panels(prices(plan), runs),
     ...holeParts(runs),
   };
+}
+
+/** Tray, conduit and raceway come in lengths of 10 ft: common practice. */
+const STOCK_LENGTH = 10 * FOOT;
+
+/** Which stock a drawn pathway is made of; hook lines are supports, and a sleeve is priced with its hole. */
+const STOCK: Readonly<
+  Record<Pathway['kind'], 'trayLength' | 'conduitLength' | 'racewayLength' | null>
+> = {
+  'hook-line': null,
+  tray: 'trayLength',
+  conduit: 'conduitLength',
+  raceway: 'racewayLength',
+  sleeve: null,
+  'under-slab': 'conduitLength',
+};
+
+/**
+ * Lengths of tray, conduit and raceway: each drawn pathway that is not there already, in whole lengths of its own,
+ * and raceway for the cables that follow closed ceilings without a drawn pathway.
+ */
+function wayParts(plan: Plan, runs: readonly Run[], ways: readonly Way[]) {
+  const parts = {
+    trayLength: 0,
+    conduitLength: 0,
+    racewayLength: Math.ceil(racewayLength(runs, ways) / STOCK_LENGTH),
+  };
+  for (const pathway of plan.tables.pathways.values()) {
+    const stock = pathway.existing ? null : STOCK[pathway.kind];
+    if (stock) parts[stock] += Math.ceil(chainLength(pathway.points) / STOCK_LENGTH);
+  }
+  return parts;
 }
 
 /** Boxes of the box plan, and for a run that no box holds the boxes' worth of cable that it takes from a reel. */

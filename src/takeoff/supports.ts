@@ -14,6 +14,19 @@ export function supportedLength(plan: Plan, runs: readonly Run[], ways: readonly
     .reduce((sum, way) => sum + Math.hypot(way.to[0] - way.from[0], way.to[1] - way.from[1]), 0);
 }
 
+/**
+ * Length of ceiling travel along closed ceilings without a drawn pathway, mm, which takes surface raceway; a way that
+ * several cables share counts once.
+ */
+export function racewayLength(runs: readonly Run[], ways: readonly Way[]): number {
+  const byJack = new Map(runs.map((run) => [run.jack, run]));
+  return ways
+    .filter(
+      (way) => way.pathway === null && ceilingOver(way, byJack.get(way.jacks[0] ?? '')) === 'hard',
+    )
+    .reduce((sum, way) => sum + Math.hypot(way.to[0] - way.from[0], way.to[1] - way.from[1]), 0);
+}
+
 function isSupported(plan: Plan, way: Way, run: Run | undefined): boolean {
   if (way.pathway !== null) return plan.tables.pathways.get(way.pathway)?.kind === 'hook-line';
   // Where the ceiling over a way is not known, a support too many is better than one too few.

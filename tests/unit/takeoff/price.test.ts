@@ -248,6 +248,71 @@ describe('supports', () => {
   });
 });
 
+describe('lengths of tray, conduit and raceway', () => {
+  const drawn = (kind: string, points: [number, number][], existing = false) =>
+    parts({ pathways: { P1: { level: 'L1', kind, points, existing } } }, []);
+
+  it('are whole lengths of 10 ft for each drawn pathway', () => {
+    expect(
+      drawn('tray', [
+        [0, 0],
+        [3048, 0],
+      ]).trayLength,
+    ).toBe(1);
+    expect(
+      drawn('tray', [
+        [0, 0],
+        [3049, 0],
+      ]).trayLength,
+    ).toBe(2);
+    expect(
+      drawn('conduit', [
+        [0, 0],
+        [3000, 0],
+        [3000, 100],
+      ]).conduitLength,
+    ).toBe(2);
+    expect(
+      drawn('under-slab', [
+        [0, 0],
+        [900, 0],
+      ]).conduitLength,
+    ).toBe(1);
+    expect(
+      drawn('raceway', [
+        [0, 0],
+        [900, 0],
+      ]).racewayLength,
+    ).toBe(1);
+  });
+
+  it('are not bought where the pathway is there already, nor for hook lines', () => {
+    expect(
+      drawn(
+        'tray',
+        [
+          [0, 0],
+          [9000, 0],
+        ],
+        true,
+      ).trayLength,
+    ).toBeUndefined();
+    expect(
+      drawn('hook-line', [
+        [0, 0],
+        [9000, 0],
+      ]).conduitLength,
+    ).toBeUndefined();
+  });
+
+  it('take raceway along closed ceilings where no pathway is drawn, once for all cables', () => {
+    const segment = across([0, 0, 2700], [6000, 0, 2700], 'hard');
+    const run = makeRun({ label: 'A1', segments: [segment] });
+    const shared = way(segment.from, segment.to, [run.jack, 'J-A2']);
+    expect(parts({}, [run], [shared]).racewayLength).toBe(2);
+  });
+});
+
 describe('holes', () => {
   const through = (...list: Partial<Parameters<typeof crossing>[0]>[]) =>
     parts(
