@@ -13,6 +13,7 @@ import {
   useDesk,
   usePlan,
   useSession,
+  useUnits,
 } from './context.tsx';
 import { ICONS } from './controls/icons.tsx';
 import { IconButton } from './controls/parts.tsx';
@@ -22,7 +23,9 @@ import { JobMenu } from './job-menu.tsx';
 import { useDeskKeys } from './keys.ts';
 import { Ladder } from './ladder/index.tsx';
 import { Notices } from './notices.tsx';
+import { createPrintChoice, paperFor, usePageCount, usePrintChoice } from './print-choice.ts';
 import type { Services } from './services.ts';
+import { useSheetList } from './sheet-list.ts';
 import { Shelf } from './shelf/index.tsx';
 import { Start } from './start.tsx';
 import { useTheme } from './theme.ts';
@@ -44,7 +47,7 @@ export function Desk({
   board: ReactNode;
 }) {
   const parts = useMemo<DeskParts>(
-    () => ({ session, kinds, services }),
+    () => ({ session, kinds, services, printChoice: createPrintChoice() }),
     [session, kinds, services],
   );
   return (
@@ -62,6 +65,7 @@ function Frame({ board }: { board: ReactNode }) {
   const [ladder, setLadder] = useState(true);
   const leg = useSession((s) => s.leg);
   const drop = useBring();
+  const pages = usePages();
   useDeskKeys();
   usePutAway(() => setPanel('none'));
   const draw = (next: Panel) => setPanel((now) => (now === next ? 'none' : next));
@@ -76,7 +80,7 @@ function Frame({ board }: { board: ReactNode }) {
       <a className="skip" href="#board">
         {t('skip.board')}
       </a>
-      <JobLine pages={null} onLeg={toLeg} menu={<JobMenu />} />
+      <JobLine pages={pages} onLeg={toLeg} menu={<JobMenu />} />
       <aside className="shelf" aria-label={t('panel.shelf')}>
         {contents || panel === 'contents' ? <Contents /> : <Shelf />}
       </aside>
@@ -145,6 +149,17 @@ function PanelBar({ panel, onPanel }: { panel: Panel; onPanel(panel: Panel): voi
         </button>
       ))}
     </nav>
+  );
+}
+
+/** Pages of the sheets that are chosen. */
+function usePages(): number | null {
+  const choice = usePrintChoice();
+  const units = useUnits();
+  const sheets = useSheetList().filter((sheet) => !choice.left.has(sheet.id));
+  return usePageCount(
+    paperFor(choice, units),
+    sheets.map((sheet) => sheet.id),
   );
 }
 

@@ -5,6 +5,7 @@ import type { SessionActions, SessionApi, SessionStore } from '../board/session.
 import { shownPlan } from '../board/session.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { job, type Plan } from '../plan/plan.ts';
+import type { PrintChoiceApi } from './print-choice.ts';
 import type { Services } from './services.ts';
 
 /** What every part of the desk works with. */
@@ -12,6 +13,7 @@ export interface DeskParts {
   readonly session: SessionApi;
   readonly kinds: KindRegistry;
   readonly services: Services;
+  readonly printChoice: PrintChoiceApi;
 }
 
 const DeskContext = createContext<DeskParts | null>(null);

@@ -1,8 +1,9 @@
 import { formatTotal, type Units } from '../base/units.ts';
 import { LEGS, type Leg } from '../board/session.ts';
-import { type Background, job, type Plan } from '../plan/plan.ts';
+import { job, type Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 import { formatCount, formatMoneyShort, t } from '../text/index.ts';
+import { isBlank } from './blank.ts';
 import { type ScaleOutcome, scaleOutcome } from './scale-outcome.ts';
 
 /** How a leg stands: `todo` asks for something, `warn` is wrong, `good` is done. */
@@ -31,7 +32,7 @@ const plain = (figure: string): Said => ({ figure, tone: 'plain' });
 /** The seven legs of a job with their live figures, in their order. */
 export function legFigures(context: LegContext): readonly LegFigure[] {
   const say: Readonly<Record<Leg, Said>> = {
-    base: baseFigure([...context.plan.tables.backgrounds.values()]),
+    base: baseFigure(context.plan),
     rooms: plain(formatCount(context.plan.tables.zones.size)),
     devices: plain(devicesFigure(context.plan)),
     runs: runsFigure(context.survey, job(context.plan).units),
@@ -47,8 +48,10 @@ export function legFigures(context: LegContext): readonly LegFigure[] {
 }
 
 /** The background that matters most: one without a scale before one whose check is off before the rest. */
-function baseFigure(backgrounds: readonly Background[]): Said {
-  if (backgrounds.length === 0) return plain(t('leg.base.blank'));
+function baseFigure(plan: Plan): Said {
+  const backgrounds = [...plan.tables.backgrounds.values()];
+  if (backgrounds.length === 0)
+    return plain(t(isBlank(plan) ? 'leg.base.blank' : 'leg.base.drawn'));
   if (backgrounds.some((b) => b.scale === null))
     return { figure: t('leg.base.set-scale'), tone: 'todo' };
   const outcomes = backgrounds.map(scaleOutcome).filter((o): o is ScaleOutcome => o !== null);

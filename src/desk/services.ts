@@ -28,6 +28,8 @@ export interface Services {
   choosePicture(choosePage: ChoosePage): Promise<void>;
   /** Makes the PDF and hands it over as a download. */
   print(paper: PaperName, sheets: readonly string[]): Promise<void>;
+  /** How many pages that PDF would have now; away from the screen where it can, since it lays every sheet out. */
+  countPages(paper: PaperName, sheets: readonly string[]): Promise<number>;
   /** Hands over the cable schedule or the material list as CSV. */
   saveCsv(what: 'schedule' | 'materials'): Promise<void>;
 }

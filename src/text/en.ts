@@ -42,6 +42,7 @@ export const en = {
   'leg.price': 'Price',
   'leg.print': 'Print',
   'leg.base.blank': 'blank sheet',
+  'leg.base.drawn': 'drawn to scale',
   'leg.base.set-scale': 'set the scale',
   'leg.base.set': 'scale set',
   'leg.base.checked': 'right to {by}',
@@ -221,6 +222,7 @@ export const en = {
 
   'price.waiting': 'The price comes with the first measure.',
   'price.quote': 'Quote',
+  'price.lines': 'Line by line',
   'price.group.cable': 'Cable',
   'price.group.outlets': 'Outlets',
   'price.group.closet': 'Closet',
@@ -235,7 +237,7 @@ export const en = {
   'price.tax': 'Tax',
   'price.total': 'Total',
   'price.book': 'Your prices',
-  'price.book-hint': 'Made up until you type your own. Every line above follows at once.',
+  'price.book-hint': 'Made up until you type your own. Every line follows at once.',
   'price.materials': 'Material, each',
   'price.minutes': 'Minutes for a drop',
   'prices.currency': 'Currency sign',
@@ -335,6 +337,8 @@ export const en = {
   'nothing.checks': 'What to mend before work starts',
   'nothing.price': 'What it takes and costs',
   'nothing.print': 'Sheets for the crew',
+  'next.go-tool': 'Take the tool',
+  'next.go-leg': 'On to {leg}',
   'next.bring': 'Bring the floor plan you have, or draw on the blank sheet. Then set its scale.',
   'next.scale': 'Every length hangs on the scale. Draw along a length you know, and type it.',
   'next.check':

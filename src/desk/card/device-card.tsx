@@ -16,7 +16,7 @@ import { jackIdsOf, kindName, nameOf } from '../names.ts';
 import { DeleteButton, PlaceFields, useEdit } from './common.tsx';
 import { CardHead } from './head.tsx';
 import { OutletFields } from './outlet-card.tsx';
-import { RunPart } from './run-card.tsx';
+import { RunParts } from './run-card.tsx';
 
 export function DeviceCard({ id }: { id: string }) {
   const plan = useShownPlan();
@@ -29,15 +29,14 @@ export function DeviceCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'devices', id }}
         picture={kind ? <KindPicture symbol={kind.symbol} code={kind.code} scale={5.2} /> : null}
         title={labels.length > 0 ? `${name} ${labels.join(' ')}` : name}
         below={<Where plan={plan} device={device} kindName={kindName(plan, kinds, device.kind)} />}
       />
       <DeviceFields device={device} />
       {kind ? <JackPart device={device} kind={kind} jacks={jacks} /> : null}
-      {jacks.map((jack) => (
-        <RunPart key={jack} jack={jack} />
-      ))}
+      <RunParts jacks={jacks} />
       <PowerPart plan={plan} device={device} kind={kind} />
       <DeleteButton refs={[{ table: 'devices', id }]} label={t('card.delete-device')} />
     </>

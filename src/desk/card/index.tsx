@@ -1,12 +1,7 @@
-import { type ComponentType, useMemo } from 'react';
-import type { Ref } from '../../plan/plan.ts';
+import type { ComponentType } from 'react';
 import { refKey } from '../../plan/plan.ts';
 import type { TableName } from '../../plan/schema.ts';
-import { t } from '../../text/index.ts';
-import { useKinds, useSession, useShownPlan } from '../context.tsx';
-import { Section } from '../controls/parts.tsx';
-import { FindingCard } from '../finding-card.tsx';
-import { findingsFor } from '../names.ts';
+import { useSession, useShownPlan } from '../context.tsx';
 import { DeviceCard } from './device-card.tsx';
 import { Nothing } from './nothing.tsx';
 import { JackCard, OutletCard } from './outlet-card.tsx';
@@ -47,26 +42,6 @@ export function Card() {
   return (
     <div key={refKey(ref)}>
       <Body id={ref.id} />
-      <Findings refs={there} />
     </div>
-  );
-}
-
-function Findings({ refs }: { refs: readonly Ref[] }) {
-  const plan = useShownPlan();
-  const kinds = useKinds();
-  const findings = useSession((s) => s.survey?.findings ?? null);
-  const these = useMemo(
-    () => (findings ? refs.flatMap((ref) => findingsFor(plan, findings, ref)) : []),
-    [plan, findings, refs],
-  );
-  if (these.length === 0 || kinds.size === 0) return null;
-  return (
-    <Section title={t('card.findings')} aside={these.length}>
-      {these.map((finding, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: findings have no name of their own
-        <FindingCard key={`${finding.rule} ${i}`} finding={finding} show={false} />
-      ))}
-    </Section>
   );
 }

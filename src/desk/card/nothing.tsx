@@ -2,7 +2,9 @@ import type { Leg } from '../../board/session.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Survey } from '../../results/types.ts';
 import { type Key, t } from '../../text/index.ts';
-import { usePlan, useSession } from '../context.tsx';
+import { useActions, useKinds, usePlan, useSession } from '../context.tsx';
+import { Button } from '../controls/parts.tsx';
+import { TOOL } from '../tool-ids.ts';
 import { CardHead } from './head.tsx';
 
 /** Nothing is selected: what the open leg is for, and the next useful thing to do. */
@@ -10,15 +12,54 @@ export function Nothing() {
   const leg = useSession((s) => s.leg);
   const plan = usePlan();
   const survey = useSession((s) => s.survey);
+  const next = nextStep(leg, plan, survey);
   return (
     <>
       <CardHead title={t(`nothing.${leg}`)} />
-      <p className="nothing">{t(nextStep(leg, plan, survey))}</p>
+      <p className="nothing">{t(next)}</p>
+      <NextButton next={next} />
     </>
   );
 }
 
-type NextKey = Extract<Key, `next.${string}`>;
+/** Steps that a tool does, and the tool. */
+const TOOLS: Partial<Record<NextKey, string>> = {
+  'next.scale': TOOL.setScale,
+  'next.check': TOOL.checkScale,
+  'next.first-room': TOOL.room,
+  'next.walls': TOOL.wall,
+  'next.closet': TOOL.closet,
+};
+
+/** Steps that another leg does, and the leg. */
+const LEGS: Partial<Record<NextKey, Leg>> = {
+  'next.rooms': 'rooms',
+  'next.ceilings': 'devices',
+  'next.no-runs': 'devices',
+  'next.clear': 'price',
+};
+
+/** The next step at a press: the tool in hand, or the leg open. */
+function NextButton({ next }: { next: NextKey }) {
+  const actions = useActions();
+  const tool = TOOLS[next];
+  const leg = LEGS[next];
+  const kind = useKinds().keys().next().value;
+  if (tool === undefined && leg === undefined && next !== 'next.first-device') return null;
+  const go = () => {
+    if (leg) actions.set({ leg });
+    else if (tool) actions.pick(tool);
+    else actions.pick(TOOL.device, kind);
+  };
+  const label = leg ? t('next.go-leg', { leg: t(`leg.${leg}`) }) : t('next.go-tool');
+  return (
+    <Button className="next" onClick={go}>
+      {label}
+    </Button>
+  );
+}
+
+type NextKey = Exclude<Extract<Key, `next.${string}`>, `next.go-${string}`>;
 
 /** The next useful thing to do on a leg. */
 export function nextStep(leg: Leg, plan: Plan, survey: Survey | null): NextKey {

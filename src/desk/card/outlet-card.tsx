@@ -14,7 +14,7 @@ import { showRefs } from '../show.ts';
 import { MOUNTS } from './choices.ts';
 import { DeleteButton, PlaceFields, useEdit } from './common.tsx';
 import { CardHead } from './head.tsx';
-import { RunPart } from './run-card.tsx';
+import { RunPart, RunParts } from './run-card.tsx';
 
 const jacksAt = (plan: Plan, outlet: string): Jack[] =>
   [...plan.tables.jacks.values()]
@@ -29,6 +29,7 @@ export function OutletCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'outlets', id }}
         picture={<MarksPicture marks={jackSymbol(jacks.length, 'ink', outlet.mount)} scale={6} />}
         title={t('outlet.title', { labels: jacks.map((jack) => jack.label).join(' ') })}
         below={
@@ -37,6 +38,7 @@ export function OutletCard({ id }: { id: string }) {
           </>
         }
       />
+      <RunParts jacks={jacks.map((jack) => jack.id)} />
       <Section title={t('card.outlet')}>
         <OutletFields id={id} />
         <PlaceFields of={{ table: 'outlets', id }} />
@@ -52,9 +54,6 @@ export function OutletCard({ id }: { id: string }) {
           </Button>
         </div>
       </Section>
-      {jacks.map((jack) => (
-        <RunPart key={jack.id} jack={jack.id} />
-      ))}
       <DeleteButton refs={[{ table: 'outlets', id }]} label={t('card.delete-outlet')} />
     </>
   );
@@ -99,6 +98,7 @@ export function JackCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'jacks', id }}
         picture={<MarksPicture marks={jackSymbol(1, 'ink', outlet.mount)} scale={6} />}
         title={t('thing.jack', { label: jack.label })}
         below={
@@ -107,13 +107,13 @@ export function JackCard({ id }: { id: string }) {
           </>
         }
       />
+      <RunPart jack={id} />
       <Section title={t('card.jack')}>
         <JackFields jack={jack} />
       </Section>
       <Section title={t('card.outlet')}>
         <OutletFields id={jack.outlet} />
       </Section>
-      <RunPart jack={id} />
       <DeleteButton refs={[{ table: 'jacks', id }]} label={t('card.delete-jack')} />
     </>
   );

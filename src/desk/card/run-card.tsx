@@ -4,24 +4,50 @@ import { entity, type Plan } from '../../plan/plan.ts';
 import type { Run } from '../../results/types.ts';
 import { formatPercent, t } from '../../text/index.ts';
 import { useDesk, usePlan, useSession, useUnits } from '../context.tsx';
-import { Button, Section } from '../controls/parts.tsx';
+import { Button, Fold, Section } from '../controls/parts.tsx';
 import { showRefs } from '../show.ts';
-import { type Against, runSum } from './run-sum.ts';
+import { type Against, type RunSum, runSum } from './run-sum.ts';
 
 /** The run of a jack, as the survey has it now; null while it has none. */
 export const useRun = (jack: Id): Run | null =>
   useSession((s) => s.survey?.runs.find((run) => run.jack === jack) ?? null);
 
+/** The runs of a device or an outlet: the first one open, further ones folded. */
+export function RunParts({ jacks }: { jacks: readonly Id[] }) {
+  return jacks.map((jack, i) => <RunPart key={jack} jack={jack} folded={i > 0} />);
+}
+
 /** A run's sum, open line by line, against what it may be. */
-export function RunPart({ jack }: { jack: Id }) {
+export function RunPart({ jack, folded = false }: { jack: Id; folded?: boolean }) {
   const plan = usePlan();
   const units = useUnits();
   const run = useRun(jack);
   if (run === null) return <p className="note">{t('run.waiting')}</p>;
   if (run.status === 'unroutable') return <Unroutable plan={plan} run={run} />;
   const sum = runSum(plan, run, units);
+  const title = t('run.title', { label: run.label });
+  if (folded)
+    return (
+      <Fold title={title} aside={<RunAside run={run} cable={sum.cable} />}>
+        <Sum plan={plan} run={run} sum={sum} />
+      </Fold>
+    );
   return (
-    <Section title={t('run.title', { label: run.label })} aside={<StatusTag run={run} />}>
+    <Section title={title} aside={<StatusTag run={run} />}>
+      <Sum plan={plan} run={run} sum={sum} />
+    </Section>
+  );
+}
+
+const RunAside = ({ run, cable }: { run: Run; cable: string }) => (
+  <>
+    {cable} <StatusTag run={run} />
+  </>
+);
+
+function Sum({ plan, run, sum }: { plan: Plan; run: Run; sum: RunSum }) {
+  return (
+    <>
       <p className="note">{homeWords(plan, run)}</p>
       <table className="sum">
         <caption className="unseen">{t('run.caption', { label: run.label })}</caption>
@@ -51,7 +77,7 @@ export function RunPart({ jack }: { jack: Id }) {
       <AgainstBar against={sum.link} status={run.status} />
       <AgainstBar against={sum.whole} status={sum.whole.share > 1 ? 'over' : 'ok'} />
       <Crossings plan={plan} run={run} />
-    </Section>
+    </>
   );
 }
 

@@ -49,17 +49,16 @@ export interface RunSum {
 
 /** The sum of a run, line by line, in the job's units; lines of nothing are left out. */
 export function runSum(plan: Plan, run: Run, units: Units): RunSum {
-  const parts = run.parts.filter((part) => part.length > 0);
+  const lines = gathered(plan, run);
   const rounded = apportion(
-    parts.map((part) => part.length),
+    lines.map((line) => line.length),
     shownStep(units),
   );
   const show = (mm: number) => formatLength(mm, units);
   const { channelLimit } = settings(plan);
   return {
-    lines: parts.map((part, i) => ({
-      label: partLabel(plan, run, part),
-      group: GROUP[part.kind],
+    lines: lines.map((line, i) => ({
+      ...line,
       length: rounded[i]!,
       shown: show(rounded[i]!),
     })),
@@ -69,6 +68,19 @@ export function runSum(plan: Plan, run: Run, units: Units): RunSum {
     link: against(t('run.link'), run.cable, run.limit, show),
     whole: against(t('run.channel'), run.channel, channelLimit, show),
   };
+}
+
+/** The parts in their order, those of nothing left out, and neighbours that read alike put together. */
+function gathered(plan: Plan, run: Run): { label: string; group: PartGroup; length: number }[] {
+  const lines: { label: string; group: PartGroup; length: number }[] = [];
+  for (const part of run.parts) {
+    if (part.length <= 0) continue;
+    const label = partLabel(plan, run, part);
+    const last = lines.at(-1);
+    if (last?.label === label) last.length += part.length;
+    else lines.push({ label, group: GROUP[part.kind], length: part.length });
+  }
+  return lines;
 }
 
 const against = (

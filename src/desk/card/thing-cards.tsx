@@ -30,6 +30,7 @@ export function ClosetCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'closets', id }}
         picture={<MarksPicture marks={closetSymbol()} scale={5.2} />}
         title={closet.name}
         below={t.count('closet.runs', runs)}
@@ -68,6 +69,7 @@ export function PowerCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'powers', id }}
         picture={<MarksPicture marks={powerSymbol()} scale={6} />}
         title={power.name || t('thing.powers')}
         below={t('power.below')}
@@ -95,6 +97,7 @@ export function ZoneCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'zones', id }}
         picture={<AreaTag letter={zone.area} large />}
         title={zone.name || t('thing.zones')}
         below={t('room.below', {
@@ -144,6 +147,7 @@ export function WallCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'walls', id }}
         picture={TOOL_PICTURES.wall}
         title={t(`wall.${wall.construction}`)}
         below={t('wall.below', { length: formatLength(distance(wall.a, wall.b), units) })}
@@ -193,6 +197,7 @@ export function KeepoutCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'keepouts', id }}
         picture={TOOL_PICTURES.keepout}
         title={keepout.name || t('thing.keepouts')}
         below={t('keepout.below')}
@@ -224,6 +229,7 @@ export function PathwayCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'pathways', id }}
         picture={TOOL_PICTURES[way.kind]}
         title={way.name || t(`pathway.${way.kind}`)}
         below={t('pathway.below', {
@@ -260,6 +266,7 @@ export function BackgroundCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
+        of={{ table: 'backgrounds', id }}
         picture={TOOL_PICTURES.scale}
         title={background.name || t('thing.backgrounds')}
         below={t('background.below', { width: background.width, height: background.height })}

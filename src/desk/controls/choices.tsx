@@ -49,7 +49,12 @@ export function Segments<V extends string>({
   const name = useId();
   return (
     <fieldset className={`segments-field${quiet ? ' segments-quiet' : ''}`}>
-      <legend className={quiet ? 'unseen' : 'field-label'}>{label}</legend>
+      <legend className="unseen">{label}</legend>
+      {quiet ? null : (
+        <span className="field-label" aria-hidden="true">
+          {label}
+        </span>
+      )}
       <div className="segments">
         {options.map((option) => (
           <label

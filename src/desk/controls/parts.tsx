@@ -1,6 +1,7 @@
 import type { ButtonHTMLAttributes, ReactNode } from 'react';
 import { areaInk } from '../../drawing/display.ts';
 import { useActions, useSession } from '../context.tsx';
+import { TOOL } from '../tool-ids.ts';
 
 /** A titled part of a panel. */
 export function Section({
@@ -24,10 +25,23 @@ export function Section({
 }
 
 /** A part that stays shut until somebody wants it. */
-export function Fold({ title, children }: { title: string; children: ReactNode }) {
+export function Fold({
+  title,
+  aside,
+  open,
+  children,
+}: {
+  title: string;
+  aside?: ReactNode;
+  open?: boolean;
+  children: ReactNode;
+}) {
   return (
-    <details className="fold">
-      <summary>{title}</summary>
+    <details className="fold" open={open}>
+      <summary>
+        <h3>{title}</h3>
+        {aside === undefined ? null : <span className="section-aside">{aside}</span>}
+      </summary>
       <div className="fold-body">{children}</div>
     </details>
   );
@@ -89,15 +103,18 @@ export function ToolRow({
       type="button"
       className="tool-row"
       aria-pressed={held}
-      onClick={() => (held ? actions.pick('select') : actions.pick(tool, option))}
+      aria-keyshortcuts={toolKey || undefined}
+      onClick={() => (held ? actions.pick(TOOL.select) : actions.pick(tool, option))}
     >
       <span className="tool-picture">{picture}</span>
       <span className="tool-words">
         <span className="tool-name">{name}</span>
+        <span className="tool-keys">
+          {toolKey ? <span className="key">{toolKey.toUpperCase()}</span> : null}
+        </span>
+        <span className="tool-count">{count || null}</span>
         {hint ? <span className="tool-hint">{hint}</span> : null}
       </span>
-      {toolKey ? <span className="key">{toolKey.toUpperCase()}</span> : null}
-      {count === undefined ? null : <span className="tool-count">{count === 0 ? '' : count}</span>}
     </button>
   );
 }

@@ -47,7 +47,10 @@ export function Ladder() {
       {rows.length === 0 ? (
         <p className="ladder-none">{t('ladder.none')}</p>
       ) : form === 'bars' ? (
-        <Bars rows={rows} onList={() => setForm('list')} />
+        <>
+          <Bars rows={rows} onList={() => setForm('list')} />
+          <Legend rows={rows} />
+        </>
       ) : (
         <List rows={rows} />
       )}
@@ -176,7 +179,6 @@ function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): void }) 
           d={`M${LEFT} ${HEAD + height}H${Math.max(size.width, width + LEFT)}`}
         />
       </svg>
-      <Legend limit={scale.limit} inside={scale.limitInside} />
     </div>
   );
 }
@@ -236,8 +238,9 @@ function BarMark({
   );
 }
 
-function Legend({ limit, inside }: { limit: number | null; inside: boolean }) {
+function Legend({ rows }: { rows: readonly LadderRow[] }) {
   const units = useUnits();
+  const { limit, limitInside } = useMemo(() => ladderScale(rows, units), [rows, units]);
   return (
     <ul className="ladder-legend">
       {(['along', 'vertical', 'slack'] as const).map((group) => (
@@ -248,7 +251,7 @@ function Legend({ limit, inside }: { limit: number | null; inside: boolean }) {
       ))}
       {limit === null ? null : (
         <li className="legend-limit">
-          {inside
+          {limitInside
             ? t('ladder.limit', { limit: formatLength(limit, units) })
             : t('ladder.limit-above', { limit: formatLength(limit, units) })}
         </li>

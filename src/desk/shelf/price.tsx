@@ -14,6 +14,7 @@ export function PriceShelf() {
     <>
       {survey ? (
         <>
+          <Sums price={survey.price} />
           <Lines price={survey.price} />
           <Boxes plan={survey.boxPlan} />
         </>
@@ -25,7 +26,7 @@ export function PriceShelf() {
   );
 }
 
-function Lines({ price }: { price: Price }) {
+function Sums({ price }: { price: Price }) {
   const show = (cents: number) => formatMoney(cents, price.currency);
   const sums = [
     [t('price.material'), price.materialCents],
@@ -35,8 +36,28 @@ function Lines({ price }: { price: Price }) {
   ] as const;
   return (
     <Section title={t('price.quote')}>
+      <dl className="figures">
+        {sums.map(([label, cents]) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd>{show(cents)}</dd>
+          </div>
+        ))}
+        <div className="figures-total">
+          <dt>{t('price.total')}</dt>
+          <dd>{show(price.totalCents)}</dd>
+        </div>
+      </dl>
+    </Section>
+  );
+}
+
+function Lines({ price }: { price: Price }) {
+  const show = (cents: number) => formatMoney(cents, price.currency);
+  return (
+    <Section title={t('price.lines')}>
       <table className="price-lines">
-        <caption className="unseen">{t('price.quote')}</caption>
+        <caption className="unseen">{t('price.lines')}</caption>
         {priceGroups(price.lines).map((group) => (
           <tbody key={group.group}>
             <tr className="price-group">
@@ -49,18 +70,6 @@ function Lines({ price }: { price: Price }) {
           </tbody>
         ))}
       </table>
-      <dl className="figures figures-sum">
-        {sums.map(([label, cents]) => (
-          <div key={label}>
-            <dt>{label}</dt>
-            <dd>{show(cents)}</dd>
-          </div>
-        ))}
-        <div className="figures-total">
-          <dt>{t('price.total')}</dt>
-          <dd>{show(price.totalCents)}</dd>
-        </div>
-      </dl>
     </Section>
   );
 }

@@ -7,23 +7,24 @@ import { useActions, useDesk, usePlan, useUnits } from '../context.tsx';
 import { CheckField, SelectField } from '../controls/choices.tsx';
 import { TextField } from '../controls/fields.tsx';
 import { Button, Section } from '../controls/parts.tsx';
+import { paperFor, usePrintChoice } from '../print-choice.ts';
 import { useSheetList } from '../sheet-list.ts';
 
 const CAUTIONS = ['ladder', 'power', 'ceiling', 'fire', 'licence'] as const;
 
 export function PrintShelf() {
-  const { services } = useDesk();
+  const { services, printChoice } = useDesk();
   const units = useUnits();
   const sheets = useSheetList();
-  const [paper, setPaper] = useState<PaperName>(units === 'ft' ? 'tabloid' : 'a3');
-  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const choice = usePrintChoice();
   const [busy, setBusy] = useState(false);
-  const chosen = sheets.filter((sheet) => !left.has(sheet.id));
+  const paper = paperFor(choice, units);
+  const chosen = sheets.filter((sheet) => !choice.left.has(sheet.id));
   const toggle = (id: string, on: boolean) => {
-    const next = new Set(left);
-    if (on) next.delete(id);
-    else next.add(id);
-    setLeft(next);
+    const left = new Set(choice.left);
+    if (on) left.delete(id);
+    else left.add(id);
+    printChoice.setState({ left });
   };
   const print = async () => {
     setBusy(true);
@@ -46,14 +47,15 @@ export function PrintShelf() {
             value: name,
             label: t(`paper.${name}`),
           }))}
-          onChoose={setPaper}
+          onChoose={(next) => printChoice.setState({ paper: next })}
         />
+        {sheets.length === 0 ? <p className="note">{t('print.no-sheets')}</p> : null}
         <div className="checks">
           {sheets.map((sheet) => (
             <CheckField
               key={sheet.id}
               label={renderMessage(sheet.title, units)}
-              checked={!left.has(sheet.id)}
+              checked={!choice.left.has(sheet.id)}
               onChange={(on) => toggle(sheet.id, on)}
             />
           ))}
