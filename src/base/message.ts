@@ -9,6 +9,7 @@ export interface Message {
   readonly params: Readonly<Record<string, Param>>;
 }
 
+/** A message from its words and the values for their gaps. */
 export const msg = (text: string, params: Readonly<Record<string, Param>> = {}): Message => ({
   text,
   params,

@@ -12,8 +12,10 @@ export type Result<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly issues: readonly Issue[] };
 
+/** What went well, with its value. */
 export const ok = <T>(value: T): Result<T> => ({ ok: true, value });
 
+/** What went wrong, as one issue; `path` is empty for the whole. */
 export function fail(
   code: string,
   message: string,

@@ -10,6 +10,7 @@ export function nearestOnSegment(a: Point, b: Point, p: Point): Point {
   return [a[0] + t * dx, a[1] + t * dy];
 }
 
+/** The straight distance between two places, mm. */
 export const distance = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 /** The length of a chain of straight pieces. */

@@ -12,6 +12,7 @@ export interface History {
 /** Steps that are kept; older ones can no longer be undone. */
 export const DEPTH = 500;
 
+/** A plan that nobody has changed yet. */
 export const startHistory = (plan: Plan): History => ({ plan, steps: [], cursor: 0 });
 
 /**
@@ -35,9 +36,11 @@ export function commit(history: History, step: Transaction): History {
 /** The step that `undo` would take back. */
 export const undoable = (history: History): Transaction | null =>
   history.steps[history.cursor - 1] ?? null;
+/** The step that `redo` would carry out again. */
 export const redoable = (history: History): Transaction | null =>
   history.steps[history.cursor] ?? null;
 
+/** Takes the last step back; where there is none, nothing changes. */
 export function undo(history: History): History {
   const step = undoable(history);
   if (!step) return history;
@@ -48,6 +51,7 @@ export function undo(history: History): History {
   };
 }
 
+/** Carries the step that was taken back out again; where there is none, nothing changes. */
 export function redo(history: History): History {
   const step = redoable(history);
   if (!step) return history;

@@ -22,6 +22,7 @@ export function labelParts(label: string): LabelParts {
   };
 }
 
+/** A label from its parts: the first cable of a number is written without `-1`. */
 export const makeLabel = (area: string, number: number, cable = 1): string =>
   `${area}${number}${cable > 1 ? `-${cable}` : ''}`;
 

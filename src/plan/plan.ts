@@ -36,12 +36,17 @@ export interface Ref {
   readonly id: Id;
 }
 
+/** A text that stands for one row, as a key of a map. */
 export const refKey = (ref: Ref): string => `${ref.table}/${ref.id}`;
 
+/** Name, address and units of the job. */
 export const job = (plan: Plan): Job => plan.tables.job.get('job')!;
+/** Allowances, limits and prices of the search. */
 export const settings = (plan: Plan): Settings => plan.tables.settings.get('settings')!;
+/** The price book of the job. */
 export const prices = (plan: Plan): Prices => plan.tables.prices.get('prices')!;
 
+/** A row of a table by its id; undefined where there is none. */
 export function entity<T extends TableName>(plan: Plan, table: T, id: Id): Entity<T> | undefined {
   return plan.tables[table].get(id);
 }
