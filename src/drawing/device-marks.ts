@@ -11,7 +11,6 @@ import {
   closetSymbol,
   FINDING_REACH,
   findingSymbol,
-  JACK_REACH,
   jackSymbol,
   MOUNT_LETTER,
   POWER_REACH,
@@ -150,13 +149,15 @@ function outletMarks(drafting: Drafting): Label[] {
     const ink: Ink = `area-${areaInk(area)}`;
     const turn = outletTurn(drafting, outlet);
     const at = turn === null ? outlet.at : offWall(drafting, outlet.at, turn);
-    const reach = outlet.mount === 'ceiling' || outlet.mount === 'floor' ? 2.6 : JACK_REACH;
+    const marks = jackSymbol(jacks.length, ink, outlet.mount, turn ?? 0);
+    const { width, height } = extent(marks);
+    const reach = Math.max(width, height) / 2 + 0.2;
     const placed = putSymbol(
       drafting,
       'outlets',
       at,
       { width: reach * 2, height: reach * 2 },
-      jackSymbol(jacks.length, ink, outlet.mount, turn ?? 0),
+      marks,
       ink,
       jackWords(jacks) || outlet.id,
       { table: 'outlets', id: outlet.id },

@@ -48,9 +48,6 @@ const centred = (text: string, size: number, ink: Ink, at: Point = [0, 0]): Mark
 /** Half the base of the jack's triangle, and its height. */
 const JACK = { half: 1.9, height: 3.2 } as const;
 
-/** How far the jack's symbol reaches from its origin in any turn; what label placement keeps clear. */
-export const JACK_REACH = 2.1;
-
 /**
  * The trade's triangle with its jack count. Centred on the triangle's middle; at turn 0 it stands on its base.
  * On a ceiling it lies in a ring, in a floor box in a square; poles and casework say so by their mount letter.
@@ -276,8 +273,8 @@ export function northArrow(north: number): Mark[] {
 }
 export const NORTH_REACH = 9;
 
-const BAR_STEPS_FT = [0.5, 1, 2, 4, 5, 8, 10, 20, 40, 50, 100, 200];
-const BAR_STEPS_M = [0.25, 0.5, 1, 2, 5, 10, 20, 50, 100];
+const BAR_STEPS_FT = [0.25, 0.5, 1, 2, 4, 5, 8, 10, 20, 40, 50, 100, 200];
+const BAR_STEPS_M = [0.1, 0.25, 0.5, 1, 2, 5, 10, 20, 50, 100];
 
 export interface ScaleBar {
   readonly marks: Mark[];
