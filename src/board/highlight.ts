@@ -30,7 +30,9 @@ const MOST_TAGS = 4;
 /** What is drawn over the plan: the way home of what is picked or pointed at, outlines and handles. */
 export function highlightMarks(session: SessionStore, drawn: ReadonlyMap<string, Point>): Mark[] {
   const plan = shownPlan(session);
-  const { selection, hover, survey, level } = session;
+  const { hover, survey, level } = session;
+  const placing = placed(session);
+  const selection = placing.length > 0 ? placing : session.selection;
   const marks: Mark[] = [];
   const picked = runsOf(plan, survey, selection);
   const pointed =
@@ -42,7 +44,7 @@ export function highlightMarks(session: SessionStore, drawn: ReadonlyMap<string,
   for (const ref of selection) marks.push(...outlineOf(plan, ref, level, PICKED, drawn));
   if (hover && !selection.some((ref) => sameRef(ref, hover)))
     marks.push(...outlineOf(plan, hover, level, HOVERED, drawn));
-  if (selection.length === 1)
+  if (selection.length === 1 && session.tool === 'select')
     for (const at of pointsOf(plan, selection[0]!)) marks.push(handle(at));
   const units = job(plan).units;
   for (const run of picked.length <= MOST_TAGS ? picked : [])
@@ -50,6 +52,18 @@ export function highlightMarks(session: SessionStore, drawn: ReadonlyMap<string,
   for (const run of pointed.length <= MOST_TAGS ? pointed : [])
     marks.push(...runTag(plan, run, level, units, false, drawn));
   return marks;
+}
+
+/** Devices and outlets that the preview adds: what is being placed, so that its way home is seen before the click. */
+function placed({ preview, history }: SessionStore): readonly Ref[] {
+  if (!preview) return [];
+  return (['devices', 'outlets'] as const).flatMap((table) =>
+    preview.tables[table] === history.plan.tables[table]
+      ? []
+      : [...preview.tables[table].keys()]
+          .filter((id) => !history.plan.tables[table].has(id))
+          .map((id): Ref => ({ table, id })),
+  );
 }
 
 const sameRef = (a: Ref, b: Ref): boolean => a.table === b.table && a.id === b.id;

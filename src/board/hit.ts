@@ -118,10 +118,7 @@ const NONE: ReadonlyMap<string, Point> = new Map();
 /** How far a place lies from a thing, mm; 0 or less where it is on it (for symbols the nearer the lower). */
 function gap(item: Item, at: Point, pixel: number, drawn: Point | undefined): number {
   if (item.shape === 'symbol') {
-    const far = Math.min(
-      distance(at, item.points[0]!),
-      drawn ? distance(at, drawn) : Number.POSITIVE_INFINITY,
-    );
+    const far = distance(at, drawn ?? item.points[0]!);
     return far - SYMBOL * pixel;
   }
   const closed = item.shape === 'area';

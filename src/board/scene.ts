@@ -1,9 +1,10 @@
+import type { Id } from '../base/ids.ts';
 import type { Mark } from '../drawing/display.ts';
 import { fontMeasure } from '../drawing/measure.ts';
 import { PLAN_GROUPS, type PlanDrawing, type PlanGroup, planMarks } from '../drawing/plan-marks.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
-import type { Plan } from '../plan/plan.ts';
+import { type Plan, refKey } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 import { type Leg, type SessionStore, type Shown, shownPlan } from './session.ts';
 
@@ -13,7 +14,7 @@ import { type Leg, type SessionStore, type Shown, shownPlan } from './session.ts
  */
 export function paperPixels(scale: number): number {
   const usual = 0.045;
-  return Math.min(5.4, Math.max(2.6, 4.3 * (scale / usual) ** 0.3));
+  return Math.min(5.4, Math.max(2.6, 4.5 * (scale / usual) ** 0.3));
 }
 
 /** How strongly a leg shows each group, 0 to 1; what is not named is shown in full. */
@@ -60,12 +61,13 @@ function groupsOf(leg: Leg, shown: Shown): ReadonlySet<PlanGroup> {
 
 export interface SceneLayer {
   readonly marks: readonly Mark[];
-  readonly opacity: number;
+  /** How strong its inks are, 0 to 1. */
+  readonly strength: number;
 }
 
 export interface Scene {
   readonly layers: readonly SceneLayer[];
-  /** Where symbols are drawn that stand aside, by their row. */
+  /** Where symbols are drawn, which may be aside from their own place, by their row. */
   readonly drawn: ReadonlyMap<string, Point>;
 }
 
@@ -74,39 +76,143 @@ const STEPS = 4;
 
 const stepped = (scale: number): number => 2 ** (Math.round(Math.log2(scale) * STEPS) / STEPS);
 
-/** Makes the scene of a session, and makes it anew only where something that it shows has changed. */
+/** Tables whose rows are symbols: these can be drawn by themselves while they move. */
+const SYMBOLS = ['devices', 'outlets', 'powers', 'closets'] as const;
+const SYMBOL_GROUPS: ReadonlySet<PlanGroup> = new Set([
+  'leaders',
+  'power',
+  'outlets',
+  'devices',
+  'closets',
+]);
+
+/** What a plan's drawing is made of, apart from its symbols. */
+const SHAPES = ['job', 'levels', 'backgrounds', 'zones', 'walls', 'keepouts', 'pathways'] as const;
+
+/**
+ * Makes the scene of a session, and makes it anew only where something that it shows has changed.
+ *
+ * To find room for every label takes longer than a frame. While symbols move, all else is laid out once, without them,
+ * and they are drawn over it where they are; when they rest, they find their room.
+ */
 export function sceneMaker(kinds: KindRegistry): (session: SessionStore) => Scene {
-  let key: readonly unknown[] = [];
-  let scene: Scene = { layers: [], drawn: new Map() };
+  const still = keep((...parts: Parameters<typeof drawScene>) => drawScene(...parts));
+  const whole = keep((...parts: Parameters<typeof drawScene>) => drawScene(...parts));
   return (session) => {
     const { survey, level, leg, shown, viewport } = session;
-    const plan = shownPlan(session);
     const scale = stepped(viewport.scale);
-    const now = [plan, survey, level, leg, shown, scale];
-    if (now.some((value, i) => value !== key[i])) {
-      key = now;
-      scene = drawScene(plan, survey, session, kinds, scale);
+    const rest: Rest = [level, leg, shown, kinds, scale];
+    const { preview, history } = session;
+    const moving = preview ? movingRows(history.plan, preview) : EMPTY;
+    if (!preview || moving.size === 0) {
+      const plan = shownPlan(session);
+      return whole(keyOf(plan, survey, rest), plan, survey, 'all', ...rest);
     }
-    return scene;
+    const resting = withRows(preview, (key) => !moving.has(key));
+    const key = [...keyOf(preview, survey, rest, history.plan), [...moving].join(' ')];
+    const under = still(key, resting, survey, 'all', ...rest);
+    const over = drawScene(
+      withRows(preview, (row) => moving.has(row)),
+      null,
+      'symbols',
+      ...rest,
+    );
+    return {
+      layers: [...under.layers, ...over.layers],
+      drawn: new Map([...under.drawn, ...over.drawn]),
+    };
+  };
+}
+
+type Rest = readonly [level: Id, leg: Leg, shown: Shown, kinds: KindRegistry, scale: number];
+
+const EMPTY: ReadonlySet<string> = new Set();
+
+/** The parts of a plan that its drawing follows from; `symbols` is the plan whose symbols count, by itself the same. */
+const keyOf = (
+  plan: Plan,
+  survey: Survey | null,
+  rest: Rest,
+  symbols = plan,
+): readonly unknown[] => [
+  ...SHAPES.map((table) => plan.tables[table]),
+  ...[...SYMBOLS, 'jacks' as const].map((table) => symbols.tables[table]),
+  survey,
+  ...rest,
+];
+
+/** Symbols that a preview adds or changes, by their key. */
+function movingRows(before: Plan, preview: Plan): ReadonlySet<string> {
+  const moving = new Set<string>();
+  for (const table of SYMBOLS) {
+    if (before.tables[table] === preview.tables[table]) continue;
+    for (const [id, row] of preview.tables[table])
+      if (before.tables[table].get(id) !== row) moving.add(refKey({ table, id }));
+  }
+  return moving;
+}
+
+/** A plan with only some of its symbols. */
+function withRows(plan: Plan, wanted: (key: string) => boolean): Plan {
+  const some = Object.fromEntries(
+    SYMBOLS.map((table) => [
+      table,
+      new Map(
+        [...(plan.tables[table] as ReadonlyMap<Id, unknown>)].filter(([id]) =>
+          wanted(refKey({ table, id })),
+        ),
+      ),
+    ]),
+  );
+  return { tables: { ...plan.tables, ...some } as Plan['tables'] };
+}
+
+/** Keeps the last answer of a function for as long as a key holds. */
+function keep<A extends readonly unknown[], R>(make: (...args: A) => R) {
+  let last: readonly unknown[] | null = null;
+  let made: R;
+  return (key: readonly unknown[], ...args: A): R => {
+    const before = last;
+    if (!before || before.length !== key.length || key.some((value, i) => value !== before[i])) {
+      last = key;
+      made = make(...args);
+    }
+    return made;
   };
 }
 
 function drawScene(
   plan: Plan,
   survey: Survey | null,
-  { level, leg, shown }: SessionStore,
-  kinds: KindRegistry,
-  scale: number,
+  which: 'all' | 'symbols',
+  ...[level, leg, shown, kinds, scale]: Rest
 ): Scene {
-  const drawing: PlanDrawing = planMarks(plan, survey, {
+  const groups = groupsOf(leg, shown);
+  const drawing = planMarks(plan, survey, {
     level,
     scale: scale / paperPixels(scale),
     kinds,
     measure: fontMeasure,
-    groups: groupsOf(leg, shown),
+    groups: which === 'all' ? groups : new Set([...groups].filter((g) => SYMBOL_GROUPS.has(g))),
+    spread: which === 'all',
+    keep: true,
   });
   return {
-    layers: drawing.layers.map(({ group, marks }) => ({ marks, opacity: strength(leg, group) })),
-    drawn: new Map(),
+    layers: drawing.layers.map(({ group, marks }) => ({
+      marks: shown.labels || group !== 'outlets' ? marks : marks.filter(isSymbol),
+      strength: strength(leg, group),
+    })),
+    drawn: drawnPlaces(drawing),
   };
+}
+
+/** Whether a mark stands for a row; the others of its group are labels. */
+const isSymbol = (mark: Mark): boolean => mark.op === 'symbol' && mark.row !== undefined;
+
+function drawnPlaces({ layers }: PlanDrawing): ReadonlyMap<string, Point> {
+  const places = new Map<string, Point>();
+  for (const { marks } of layers)
+    for (const mark of marks)
+      if (mark.op === 'symbol' && mark.row !== undefined) places.set(mark.row, mark.at);
+  return places;
 }

@@ -8,6 +8,7 @@ import { division, ticks } from '../rulers.ts';
 import { paperPixels, type Scene } from '../scene.ts';
 import { type SessionStore, toBoard } from '../session.ts';
 import type { SnapAct, Snapped } from '../snap.ts';
+import { fadedPalette } from './faded.ts';
 import { type Paint, paintMarks, planFrame, SCREEN } from './painter.ts';
 
 /** Breadth of the rulers along the top and the left, px. */
@@ -35,6 +36,7 @@ function paintOn(context: CanvasRenderingContext2D, board: BoardPaint): Paint {
     paper: paperPixels(viewport.scale),
     width: viewport.width,
     height: viewport.height,
+    strength: 1,
     picture: board.picture,
   };
 }
@@ -47,11 +49,8 @@ export function paintDrawing(context: CanvasRenderingContext2D, board: BoardPain
   context.fillRect(0, 0, viewport.width, viewport.height);
   if (board.editor.tool.snaps(board.editor.tool.start).includes('grid')) paintGrid(paint, board);
   const frame = planFrame(viewport);
-  for (const { marks, opacity } of board.scene.layers) {
-    context.globalAlpha = opacity;
-    paintMarks(paint, marks, frame);
-  }
-  context.globalAlpha = 1;
+  for (const { marks, strength } of board.scene.layers)
+    paintMarks({ ...paint, palette: fadedPalette(board.theme, strength), strength }, marks, frame);
 }
 
 /** Faint lines at the ruler's figures while something is drawn or placed, for the eye. */
@@ -114,7 +113,9 @@ function paintSnap(paint: Paint, board: BoardPaint, { at, acts }: Snapped): void
     context.stroke();
   }
   context.setLineDash([]);
-  glyph(context, palette.pick, x, y, strong[0]!.kind);
+  const main = strong[0]!;
+  const [gx, gy] = main.kind === 'aligned' && main.from ? toBoard(viewport, main.from) : [x, y];
+  glyph(context, palette.pick, gx, gy, main.kind);
   const words = [...new Set(strong.map((act) => WORDS[act.kind]))].join(', ');
   label(paint, words, x + 12, y + 18);
 }

@@ -8,6 +8,8 @@ import type { Point } from '../../geometry/point.ts';
 export interface Paint {
   readonly context: CanvasRenderingContext2D;
   readonly palette: Palette;
+  /** How strong pictures are, 0 to 1; the palette is faded already. */
+  readonly strength: number;
   /** Screen pixels for one paper mm. */
   readonly paper: number;
   /** Size of the board, px: what lies outside is not drawn. */
@@ -279,7 +281,7 @@ function paintPicture(paint: Paint, mark: Of<'picture'>, frame: Frame): void {
     return;
   }
   context.save();
-  context.globalAlpha *= mark.opacity;
+  context.globalAlpha *= mark.opacity * paint.strength;
   context.translate(x + seenW / 2, y + seenH / 2);
   context.rotate((mark.turn * Math.PI) / 180);
   context.imageSmoothingQuality = 'high';

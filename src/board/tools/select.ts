@@ -271,7 +271,9 @@ export const select: Tool<SelectState> = {
       points: [state.from, state.to],
       style: { stroke: 'pick', width: 0.2, dash: [0.8, 0.8] },
     };
-    return [thread, ...lengthTag(state.from, state.to, unitsOf(context))];
+    // A device shows the length of its run as it moves; a second figure would only be in the way.
+    const runs = state.refs.every((ref) => ref.table === 'devices' || ref.table === 'outlets');
+    return runs ? [thread] : [thread, ...lengthTag(state.from, state.to, unitsOf(context))];
   },
   anchor(state) {
     if (state.mode === 'moving') return state.from;
