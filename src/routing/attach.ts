@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import { type Graph, lowerBound, type Stop, sideAt } from './graph.ts';
 import { covers } from './lines.ts';
-import { mediumAt, type Profile, type Toll, toll, UNITS } from './medium.ts';
+import { mediumAt, type Profile, sameProfile, type Toll, toll, UNITS } from './medium.ts';
 import { BEND, type Field, type Seed } from './search.ts';
 import { JOIN_REACH } from './site.ts';
 import { type Start, startsOf } from './starts.ts';
@@ -63,15 +63,17 @@ export function seedsOf(graph: Graph, at: Point, height: number): Seed[] {
         const line = graph.lineOf[axis][node]!;
         if (line < 0) continue;
         const position = axis === 0 ? start.x : start.y;
-        const medium =
-          media.list[
-            mediumAt(graph.lines[axis].profiles[line]!, position, sideAt(graph, axis, node))
-          ]!;
+        const number = mediumAt(
+          graph.lines[axis].profiles[line]!,
+          position,
+          sideAt(graph, axis, node),
+        );
+        const medium = media.list[number]!;
         if (medium.barred) continue;
         const rise = Math.abs(medium.z - height);
         seeds.push({
           state: 2 * node + axis,
-          cost: rise * UNITS + Math.round(start.lead * 2 * medium.factor),
+          cost: rise * UNITS + media.entry(number) + Math.round(start.lead * 2 * medium.factor),
           second: Math.round(2 * (rise + start.lead)),
         });
       }
@@ -84,7 +86,7 @@ export function seedsOf(graph: Graph, at: Point, height: number): Seed[] {
         const rise = Math.abs(stop.z - height);
         seeds.push({
           state: stop.state,
-          cost: Math.round((rise + lead) * UNITS),
+          cost: rise * UNITS + Math.round(lead * 2 * graph.site.prices.pathwayFactor),
           second: Math.round(2 * (rise + lead)),
         });
       }
@@ -112,81 +114,119 @@ function reachOf(track: Track, at: Point, floor: boolean): { p: number; lead: nu
 /** The cheapest way from a terminal into a field, or null. */
 export function attach(graph: Graph, field: Field, place: Place): Attachment | null {
   const best = new Best(field);
-  joinTracks(graph, place, best);
-  if (place.floor) return best.found;
-  for (const start of startsOf(graph.ground, graph.media, place.at, place.wall))
-    for (const axis of SIDES) castRays(graph, place, start, axis, best);
-  return best.found;
+  tryAll(graph, place, best);
+  return best.found();
 }
 
 /** Every state that a terminal can join, whether or not a closet can be reached from there. */
 export function reachable(graph: Graph, place: Place): number[] {
   const states: number[] = [];
-  const all = {
-    take: (_c: number, _s: number, _o: number, state: number) => {
+  tryAll(graph, place, {
+    better: (_cost, _second, _own, state) => {
       states.push(state);
+      return false;
     },
-  };
-  joinTracks(graph, place, all);
-  if (!place.floor)
-    for (const start of startsOf(graph.ground, graph.media, place.at, place.wall))
-      for (const axis of SIDES) castRays(graph, place, start, axis, all);
+    keep: () => {},
+  });
   return states;
 }
 
+/** Hears of every way to join the network; asks to keep the way when it is better than what it has. */
 interface Taker {
-  take(
-    cost: number,
-    second: number,
-    own: number,
-    state: number,
-    start: Start | null,
-    legs: () => readonly Leg[],
-  ): void;
+  better(cost: number, second: number, own: number, state: number): boolean;
+  keep(start: Start | null, legs: readonly Leg[]): void;
 }
 
 class Best implements Taker {
-  found: Attachment | null = null;
   readonly #field: Field;
+  #cost = Infinity;
+  #second = Infinity;
+  #own = Infinity;
+  #state = -1;
+  #start: Start | null = null;
+  #legs: readonly Leg[] = [];
 
   constructor(field: Field) {
     this.#field = field;
   }
 
   /** Ties: fewest bends, shortest, then what shares most of its way, then the lowest state. */
-  take(
-    cost: number,
-    second: number,
-    own: number,
-    state: number,
-    start: Start | null,
-    legs: () => readonly Leg[],
-  ): void {
-    const rest = this.#field.cost[state]!;
-    const c = cost + rest;
-    if (c === Infinity) return;
-    const old = this.found;
-    if (old && c > old.cost) return;
+  better(cost: number, second: number, own: number, state: number): boolean {
+    const c = cost + this.#field.cost[state]!;
+    if (c > this.#cost || c === Infinity) return false;
     const s = second + this.#field.second[state]!;
-    if (old && c === old.cost) {
-      if (s > old.second) return;
-      if (s === old.second && (own > old.own || (own === old.own && state >= old.state))) return;
+    if (c === this.#cost) {
+      if (s > this.#second) return false;
+      if (s === this.#second) {
+        if (own > this.#own) return false;
+        if (own === this.#own && state >= this.#state) return false;
+      }
     }
-    this.found = { cost: c, second: s, own, state, start, legs: legs() };
+    this.#cost = c;
+    this.#second = s;
+    this.#own = own;
+    this.#state = state;
+    return true;
   }
+
+  keep(start: Start | null, legs: readonly Leg[]): void {
+    this.#start = start;
+    this.#legs = legs;
+  }
+
+  found(): Attachment | null {
+    if (this.#state < 0) return null;
+    return {
+      cost: this.#cost,
+      second: this.#second,
+      own: this.#own,
+      state: this.#state,
+      start: this.#start,
+      legs: this.#legs,
+    };
+  }
+}
+
+function tryAll(graph: Graph, place: Place, best: Taker): void {
+  joinTracks(graph, place, best);
+  if (place.floor) return;
+  for (const start of startsOf(graph.ground, graph.media, place.at, place.wall))
+    for (const axis of SIDES) castRays(graph, place, start, axis, null, best);
+}
+
+/** A pathway by which a terminal comes to the plane, when it joined that from its own height. */
+interface Via {
+  readonly track: Track;
+  readonly z: number;
+  readonly side: 0 | 1;
+  readonly leg: Leg;
 }
 
 function joinTracks(graph: Graph, place: Place, best: Taker): void {
   const { media, tracks } = graph;
-  tracks.forEach((track, index) => {
-    if (place.floor && graph.ground.lines[track.line]?.pathway.kind !== 'under-slab') return;
+  for (let index = 0; index < tracks.length; index++) {
+    const track = tracks[index]!;
+    if (place.floor && graph.ground.lines[track.line]?.pathway.kind !== 'under-slab') continue;
     for (const { p, lead } of reachOf(track, place.at, place.floor))
       for (const side of SIDES) {
-        const rise = Math.abs(elevationOn(media, track, p, side) - place.height);
-        const cost = Math.round((rise + lead) * UNITS);
+        const z = elevationOn(media, track, p, side);
+        const rise = Math.abs(z - place.height);
+        const cost = rise * UNITS + Math.round(lead * 2 * graph.site.prices.pathwayFactor);
         alongTrack(graph, index, p, side, cost, 2 * (rise + lead), lead, null, [], best);
+        if (!track.anywhere || track.axis === 2) continue;
+        const leg: Leg = {
+          on: 'track',
+          track: index,
+          from: p,
+          to: p,
+          fromSide: side,
+          toSide: side,
+        };
+        const [x, y] = placeOn(track, p);
+        for (const axis of SIDES)
+          castRays(graph, place, { x, y, lead }, axis, { track, z, side, leg }, best);
       }
-  });
+  }
 }
 
 /** From a position of a track to the stops before and after it. */
@@ -203,64 +243,28 @@ function alongTrack(
   best: Taker,
 ): void {
   const track = graph.tracks[index]!;
+  const stops = graph.stops[index]!;
   const out = scratch();
   const factor = graph.site.prices.pathwayFactor;
-  const [before, after] = neighbours(graph.stops[index]!, p, side);
-  for (const stop of [before, after]) {
+  let after = 0;
+  while (after < stops.length && isBefore(stops[after]!, p, side)) after++;
+  for (let i = after - 1; i <= after; i++) {
+    const stop = stops[i];
     if (!stop) continue;
-    if (stop === before) trackToll(graph.media, track, stop.p, stop.side, p, side, factor, out);
+    if (i < after) trackToll(graph.media, track, stop.p, stop.side, p, side, factor, out);
     else trackToll(graph.media, track, p, side, stop.p, stop.side, factor, out);
     if (out.cost < 0) continue;
-    best.take(cost + out.cost, second + Math.round(2 * out.length), own, stop.state, start, () => [
+    if (!best.better(cost + out.cost, second + Math.round(2 * out.length), own, stop.state))
+      continue;
+    best.keep(start, [
       ...legs,
       { on: 'track', track: index, from: p, to: stop.p, fromSide: side, toSide: stop.side },
     ]);
   }
 }
 
-function neighbours(
-  stops: readonly Stop[],
-  p: number,
-  side: 0 | 1,
-): [before: Stop | undefined, after: Stop | undefined] {
-  let i = 0;
-  while (i < stops.length && (stops[i]!.p < p || (stops[i]!.p === p && stops[i]!.side < side))) i++;
-  return [stops[i - 1], stops[i]];
-}
-
-/** Follows the line through a start along one axis, both ways and on both sides, and turns off at every chance. */
-function castRays(graph: Graph, place: Place, start: Start, axis: 0 | 1, best: Taker): void {
-  const c = axis === 0 ? start.y : start.x;
-  const { media } = graph;
-  const below = media.beside(axis, c, 0);
-  const above = media.beside(axis, c, 1);
-  const equal =
-    below.media.length === above.media.length &&
-    below.media.every((m, i) => m === above.media[i] && below.starts[i] === above.starts[i]);
-  for (const side of SIDES) {
-    if (side === 1 && equal) continue;
-    const profile = side === 0 ? below : above;
-    const from = axis === 0 ? start.x : start.y;
-    for (const forward of SIDES) {
-      const medium = media.list[mediumAt(profile, from, forward)]!;
-      if (medium.barred) continue;
-      const rise = Math.abs(medium.z - place.height);
-      const ray: Ray = {
-        axis,
-        c,
-        side,
-        profile,
-        from,
-        forward,
-        cost: rise * UNITS + Math.round(start.lead * 2 * medium.factor),
-        second: Math.round(2 * (rise + start.lead)),
-        start,
-      };
-      meetLines(graph, ray, best);
-      meetTracks(graph, ray, best);
-    }
-  }
-}
+const isBefore = (stop: Stop, p: number, side: number): boolean =>
+  stop.p < p || (stop.p === p && stop.side < side);
 
 interface Ray {
   readonly axis: 0 | 1;
@@ -273,11 +277,59 @@ interface Ray {
   readonly cost: number;
   readonly second: number;
   readonly start: Start;
+  readonly legs: readonly Leg[];
 }
 
-function rayToll(graph: Graph, ray: Ray, to: number, toSide: 0 | 1, out: Toll): void {
-  if (ray.forward) toll(graph.media, ray.profile, ray.from, 1, to, toSide, out);
-  else toll(graph.media, ray.profile, to, toSide, ray.from, 0, out);
+/** Follows the line through a start along one axis, both ways and on both sides, and turns off at every chance. */
+function castRays(
+  graph: Graph,
+  place: Place,
+  start: Start,
+  axis: 0 | 1,
+  via: Via | null,
+  best: Taker,
+): void {
+  const c = axis === 0 ? start.y : start.x;
+  const { media } = graph;
+  const below = media.beside(axis, c, 0);
+  const above = media.beside(axis, c, 1);
+  const equal = via === null && sameProfile(below, above);
+  for (const side of SIDES) {
+    if (side === 1 && equal) continue;
+    const profile = side === 0 ? below : above;
+    const from = axis === 0 ? start.x : start.y;
+    for (const forward of SIDES) {
+      const number = mediumAt(profile, from, forward);
+      const medium = media.list[number]!;
+      if (medium.barred) continue;
+      let enter = media.entry(number);
+      let rise = Math.abs(medium.z - place.height);
+      let lead = Math.round(start.lead * 2 * medium.factor);
+      let bends = 0;
+      if (via) {
+        // It leaves the pathway where it joined it, on the side that it joined.
+        if ((via.track.axis === axis ? forward : side) !== via.side) continue;
+        rise = Math.abs(via.z - place.height) + Math.abs(medium.z - via.z);
+        lead = Math.round(start.lead * 2 * graph.site.prices.pathwayFactor);
+        bends = via.track.axis === axis ? 0 : 1;
+        enter = 0;
+      }
+      const ray: Ray = {
+        axis,
+        c,
+        side,
+        profile,
+        from,
+        forward,
+        cost: rise * UNITS + enter + lead + bends * graph.bend,
+        second: Math.round(2 * (rise + start.lead)) + bends * BEND,
+        start,
+        legs: via ? [via.leg] : [],
+      };
+      meetLines(graph, ray, best);
+      meetTracks(graph, ray, best);
+    }
+  }
 }
 
 const rayLeg = (ray: Ray, to: number, toSide: 0 | 1): Leg => ({
@@ -295,11 +347,11 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): void {
   const { media } = graph;
   const across = (1 - ray.axis) as 0 | 1;
   const lines = graph.lines[across];
+  const list = graph.list[across];
+  const position = across === 0 ? graph.x : graph.y;
   const out = scratch();
-  const turn = scratch();
-  const first = lowerBound(lines.c, ray.from);
   const step = ray.forward ? 1 : -1;
-  let i = ray.forward ? first : upperBound(lines.c, ray.from) - 1;
+  let i = ray.forward ? lowerBound(lines.c, ray.from) : upperBound(lines.c, ray.from) - 1;
   // Going on from line to line, so that each stretch of the ray is added once.
   let at = ray.from;
   let atSide: 0 | 1 = ray.forward;
@@ -318,46 +370,45 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): void {
     atSide = dSide;
     if (!covers(lines, i, ray.c, ray.side)) continue;
     const mine = mediumAt(ray.profile, d, dSide);
-    const theirs = mediumAt(lines.profiles[i]!, ray.c, ray.side);
+    const profile = lines.profiles[i]!;
+    const theirs = mediumAt(profile, ray.c, ray.side);
     if (media.list[theirs]!.barred) continue;
-    const drop = mine === theirs ? 0 : media.step(mine, theirs);
-    const turned = graph.bend + (mine === theirs ? 0 : drop * UNITS + media.price(mine, theirs));
-    const list = graph.list[across];
+    let turned = graph.bend;
+    let drop = 0;
+    if (mine !== theirs) {
+      drop = media.step(mine, theirs);
+      turned += drop * UNITS + media.price(mine, theirs);
+    }
+    const own = 2 * Math.abs(d - ray.from);
     const lo = graph.from[across][i]!;
     const hi = graph.from[across][i + 1]!;
     const k = before(graph, across, list, lo, hi, ray.c, ray.side);
-    for (const j of [k, k + 1]) {
-      if (j < lo || j >= hi) continue;
+    for (let j = Math.max(k, lo); j <= k + 1 && j < hi; j++) {
       const node = list[j]!;
-      const p = across === 0 ? graph.x[node]! : graph.y[node]!;
+      const p = position[node]!;
       const pSide = sideAt(graph, across, node);
       if (p === ray.c && pSide === ray.side && graph.lineOf[ray.axis][node]! >= 0)
-        best.take(cost, second, 2 * Math.abs(d - ray.from), 2 * node + ray.axis, ray.start, () => [
-          rayLeg(ray, d, dSide),
-        ]);
-      if (j === k) toll(media, lines.profiles[i]!, p, pSide, ray.c, ray.side, turn);
-      else toll(media, lines.profiles[i]!, ray.c, ray.side, p, pSide, turn);
-      if (turn.cost < 0) continue;
-      best.take(
-        cost + turned + turn.cost,
-        second + BEND + Math.round(2 * (drop + turn.length)),
-        2 * Math.abs(d - ray.from),
-        2 * node + across,
-        ray.start,
-        () => [
-          rayLeg(ray, d, dSide),
-          {
-            on: 'line',
-            axis: across,
-            c: d,
-            side: dSide,
-            from: ray.c,
-            to: p,
-            fromSide: ray.side,
-            toSide: pSide,
-          },
-        ],
-      );
+        if (best.better(cost, second, own, 2 * node + ray.axis))
+          best.keep(ray.start, [...ray.legs, rayLeg(ray, d, dSide)]);
+      if (j === k) toll(media, profile, p, pSide, ray.c, ray.side, out);
+      else toll(media, profile, ray.c, ray.side, p, pSide, out);
+      if (out.cost < 0) continue;
+      const s = second + BEND + Math.round(2 * (drop + out.length));
+      if (!best.better(cost + turned + out.cost, s, own, 2 * node + across)) continue;
+      best.keep(ray.start, [
+        ...ray.legs,
+        rayLeg(ray, d, dSide),
+        {
+          on: 'line',
+          axis: across,
+          c: d,
+          side: dSide,
+          from: ray.c,
+          to: p,
+          fromSide: ray.side,
+          toSide: pSide,
+        },
+      ]);
     }
   }
 }
@@ -397,35 +448,50 @@ function before(
 
 /** Where the ray meets a track that can be joined anywhere. */
 function meetTracks(graph: Graph, ray: Ray, best: Taker): void {
-  const { media, tracks } = graph;
-  const out = scratch();
-  tracks.forEach((track, index) => {
-    if (!track.anywhere || track.axis === ray.axis) return;
+  const { tracks } = graph;
+  for (let index = 0; index < tracks.length; index++) {
+    const track = tracks[index]!;
+    if (!track.anywhere || track.axis === ray.axis) continue;
     const hit = hitOf(track, ray.axis, ray.c);
-    if (!hit || (ray.forward ? hit.at < ray.from : hit.at > ray.from)) return;
+    if (!hit || (ray.forward ? hit.at < ray.from : hit.at > ray.from)) continue;
     for (const side of SIDES) {
       if (track.axis === 2 ? side === 1 : hit.at === ray.from && side !== ray.forward) continue;
-      rayToll(graph, ray, hit.at, side, out);
-      if (out.cost < 0) continue;
-      const medium = mediumAt(ray.profile, hit.at, side);
-      const trackSide = track.axis === 2 ? 0 : ray.side;
-      const face = track.line < 0 ? mediumAt(track.profile, hit.p, trackSide) : medium;
-      if (media.list[face]!.barred || media.list[medium]!.barred) continue;
-      const drop = Math.abs(media.list[medium]!.z - elevationOn(media, track, hit.p, trackSide));
-      alongTrack(
-        graph,
-        index,
-        hit.p,
-        trackSide,
-        ray.cost + out.cost + drop * UNITS + media.price(face, medium) + graph.bend,
-        ray.second + BEND + Math.round(2 * (out.length + drop)),
-        2 * Math.abs(hit.at - ray.from),
-        ray.start,
-        [rayLeg(ray, hit.at, side)],
-        best,
-      );
+      meetTrack(graph, ray, index, hit, side, best);
     }
-  });
+  }
+}
+
+function meetTrack(
+  graph: Graph,
+  ray: Ray,
+  index: number,
+  hit: { at: number; p: number },
+  side: 0 | 1,
+  best: Taker,
+): void {
+  const { media } = graph;
+  const track = graph.tracks[index]!;
+  const out = scratch();
+  if (ray.forward) toll(media, ray.profile, ray.from, 1, hit.at, side, out);
+  else toll(media, ray.profile, hit.at, side, ray.from, 0, out);
+  if (out.cost < 0) return;
+  const medium = mediumAt(ray.profile, hit.at, side);
+  const trackSide = track.axis === 2 ? 0 : ray.side;
+  const face = track.line < 0 ? mediumAt(track.profile, hit.p, trackSide) : medium;
+  if (media.list[face]!.barred || media.list[medium]!.barred) return;
+  const drop = Math.abs(media.list[medium]!.z - elevationOn(media, track, hit.p, trackSide));
+  alongTrack(
+    graph,
+    index,
+    hit.p,
+    trackSide,
+    ray.cost + out.cost + drop * UNITS + media.price(face, medium) + graph.bend,
+    ray.second + BEND + Math.round(2 * (out.length + drop)),
+    2 * Math.abs(hit.at - ray.from),
+    ray.start,
+    [...ray.legs, rayLeg(ray, hit.at, side)],
+    best,
+  );
 }
 
 /** Where a line along `axis` at c crosses a track: position on the ray's line, and on the track. */

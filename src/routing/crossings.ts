@@ -7,6 +7,12 @@ import type { RouteCrossing, SitePlace } from './site.ts';
 import { elevationOn, placeOn } from './tracks.ts';
 import { passing } from './wall-work.ts';
 
+/** Distances travelled where free travel sets out and arrives; out of range when it does not. */
+interface Ends {
+  readonly begin: number;
+  readonly end: number;
+}
+
 /** One leg's stretch inside a body, by the distance travelled so far. */
 interface Inside {
   from: number;
@@ -17,23 +23,26 @@ interface Inside {
   place: SitePlace;
   /** Whether the wall reaches the cable although it stops at the grid. */
   reaches: boolean;
-  first: boolean;
-  last: boolean;
 }
 
 /**
  * The walls that a route passes, in order. Entering and leaving one body is one crossing, whether the way goes straight
- * through or turns inside it; a wall that the route starts or ends inside is not crossed.
+ * through or turns inside it. A wall without a price that the route starts or ends inside is not crossed.
  */
 export function crossingsOf(graph: Graph, legs: readonly Leg[]): RouteCrossing[] {
   const found: { at: number; crossing: RouteCrossing }[] = [];
   const lengths = legs.map((leg) => Math.abs(leg.to - leg.from));
   const total = lengths.reduce((a, b) => a + b, 0);
+  // A route that comes to the plane or leaves it by a pathway enters no wall there.
+  const ends: Ends = {
+    begin: legs[0]!.on === 'line' ? 0 : -1,
+    end: legs[legs.length - 1]!.on === 'line' ? total : Infinity,
+  };
   for (const body of graph.ground.bodies) {
     let travelled = 0;
     const insides: Inside[] = [];
     legs.forEach((leg, i) => {
-      for (const inside of insideOf(graph, leg, body, travelled)) {
+      for (const inside of insideOf(graph, leg, body, travelled, ends)) {
         const last = insides[insides.length - 1];
         if (last && inside.from - last.to < 1e-6) merge(last, inside);
         else insides.push(inside);
@@ -41,7 +50,7 @@ export function crossingsOf(graph: Graph, legs: readonly Leg[]): RouteCrossing[]
       travelled += lengths[i]!;
     });
     for (const inside of insides) {
-      if (startsInside(graph, legs, body, inside, total)) continue;
+      if (body.passing.price === 0 && startsInside(legs, body, inside, total)) continue;
       found.push({ at: inside.from, crossing: crossing(graph, body, inside) });
     }
   }
@@ -54,32 +63,23 @@ function merge(into: Inside, next: Inside): void {
   into.halves += next.halves;
   into.pathway = into.pathway >= 0 ? into.pathway : next.pathway;
   into.reaches ||= next.reaches;
-  into.last = next.last;
 }
 
 /** Whether the route begins or ends inside the body, rather than at its face. */
-function startsInside(
-  graph: Graph,
-  legs: readonly Leg[],
-  body: Body,
-  inside: Inside,
-  total: number,
-): boolean {
-  const holds = (leg: Leg, p: number, side: 0 | 1): boolean => {
+function startsInside(legs: readonly Leg[], body: Body, inside: Inside, total: number): boolean {
+  const holds = (leg: Leg, p: number): boolean => {
     if (leg.on === 'track') return false;
     const spans: number[] = [];
     spansBeside(body.shape, leg.axis, leg.c, leg.side, spans);
-    void side;
     return spans.some((v, i) => i % 2 === 0 && p > v && p < spans[i + 1]!);
   };
   const first = legs[0]!;
   const last = legs[legs.length - 1]!;
-  void graph;
-  if (inside.from < 1e-6 && holds(first, first.from, first.fromSide)) return true;
-  return inside.to > total - 1e-6 && holds(last, last.to, last.toSide);
+  if (inside.from < 1e-6 && holds(first, first.from)) return true;
+  return inside.to > total - 1e-6 && holds(last, last.to);
 }
 
-function insideOf(graph: Graph, leg: Leg, body: Body, travelled: number): Inside[] {
+function insideOf(graph: Graph, leg: Leg, body: Body, travelled: number, ends: Ends): Inside[] {
   const lo = Math.min(leg.from, leg.to);
   const hi = Math.max(leg.from, leg.to);
   if (lo === hi) return [];
@@ -106,15 +106,10 @@ function insideOf(graph: Graph, leg: Leg, body: Body, travelled: number): Inside
       {
         from: travelled + (forward ? a - lo : hi - b),
         to: travelled + (forward ? b - lo : hi - a),
-        halves:
-          pathway >= 0
-            ? 0
-            : (a > lo || atFace(spans, a) ? 1 : 0) + (b < hi || atFace(spans, b) ? 1 : 0),
+        halves: pathway >= 0 ? 0 : paidAt(leg, a, b, travelled, ends),
         pathway,
         place: placeAt(graph, leg, middle, z),
         reaches: pathway >= 0 && belowCeiling(graph, leg, middle, z),
-        first: false,
-        last: false,
       },
     ];
   });
@@ -136,13 +131,24 @@ function faceInside(graph: Graph, leg: Leg, body: Body, travelled: number): Insi
       pathway: -1,
       place: placeAt(graph, leg, middle, elevationAt(graph, leg, middle)),
       reaches: false,
-      first: false,
-      last: false,
     };
   });
 }
 
-const atFace = (spans: readonly number[], p: number): boolean => spans.includes(p);
+/**
+ * How often a leg of free travel inside a body from a to b pays half: at an end where it comes from outside, or where
+ * the whole route begins or ends.
+ */
+function paidAt(leg: Leg, a: number, b: number, travelled: number, at: Ends): number {
+  const forward = leg.from <= leg.to;
+  const [lo, hi] = forward ? [leg.from, leg.to] : [leg.to, leg.from];
+  const [loSide, hiSide] = forward ? [leg.fromSide, leg.toSide] : [leg.toSide, leg.fromSide];
+  const begins = travelled < at.begin + 1e-6;
+  const ends = travelled + hi - lo > at.end - 1e-6;
+  const low = a > lo || loSide === 0 || (forward ? begins : ends);
+  const high = b < hi || hiSide === 1 || (forward ? ends : begins);
+  return (low ? 1 : 0) + (high ? 1 : 0);
+}
 
 function clip(spans: readonly number[], lo: number, hi: number): [number, number][] {
   const out: [number, number][] = [];

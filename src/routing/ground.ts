@@ -17,6 +17,8 @@ export interface Body {
   readonly passing: Passing;
   /** Direction of its long faces: 0 along x, 1 along y, 2 at an angle. */
   readonly axis: 0 | 1 | 2;
+  /** A wall of no length: a square, all of whose faces are alike. */
+  readonly spot: boolean;
 }
 
 /** An area that free travel may not enter. */
@@ -161,7 +163,13 @@ function bodiesOf(
     const { axis } = group[0]!;
     if (axis === 2) {
       const { a, b, half, work, index } = group[0]!;
-      bodies.push({ shape: turnedBox(a, b, half), walls: [index], passing: work, axis });
+      bodies.push({
+        shape: turnedBox(a, b, half),
+        walls: [index],
+        passing: work,
+        axis,
+        spot: false,
+      });
       continue;
     }
     const lo = (r: (typeof rows)[number]) => Math.min(r.a[axis], r.b[axis]) - r.half;
@@ -181,7 +189,7 @@ function bodiesOf(
         axis === 0
           ? boxShape(from, c - half, to, c + half)
           : boxShape(c - half, from, c + half, to);
-      bodies.push({ shape, walls, passing: work, axis });
+      bodies.push({ shape, walls, passing: work, axis, spot: group[0]!.point });
     }
   }
   bodies.sort((p, q) => p.walls[0]! - q.walls[0]!);

@@ -1,6 +1,6 @@
 import type { Shape } from '../geometry/shape.ts';
 import type { Ground } from './ground.ts';
-import { type Media, type Profile, stretchAt } from './medium.ts';
+import { type Media, type Profile, sameProfile, stretchAt } from './medium.ts';
 import type { Track } from './tracks.ts';
 
 /**
@@ -60,12 +60,14 @@ export class Wishes {
     for (const c of [Math.floor(x - 0.01), Math.ceil(x + 0.01)]) this.both(1, c, y - 2, y + 2);
   }
 
-  /** The four faces of a box, seen from outside. */
-  faces(s: Shape, inside: boolean): void {
+  /** The four faces of a box, seen from outside, and from inside where that can be of use. */
+  faces(s: Shape, inside: 'never' | 'if better' | 'always'): void {
     const face = (axis: 0 | 1, c: number, lo: number, hi: number, out: 0 | 1) => {
       const wish = this.at(axis, c);
       wish.spans[out].push(lo, hi);
-      if (inside) wish.insides[(1 - out) as 0 | 1].push(lo, hi);
+      const within = (1 - out) as 0 | 1;
+      if (inside === 'if better') wish.insides[within].push(lo, hi);
+      if (inside === 'always') wish.spans[within].push(lo, hi);
     };
     face(0, s.y0, s.x0, s.x1, 0);
     face(0, s.y1, s.x0, s.x1, 1);
@@ -96,12 +98,16 @@ export function wishesOf(ground: Ground, media: Media, tracks: readonly Track[])
   for (const { shape } of ground.zones)
     wishes.edges(shape, (axis, c, lo, hi) => wishes.at(axis, c).borders.push(lo, hi));
   for (const { shape } of ground.barred) {
-    if (shape.box) wishes.faces(shape, false);
+    if (shape.box) wishes.faces(shape, 'never');
     else wishes.edges(shape, (axis, c, lo, hi) => wishes.both(axis, c, lo, hi));
   }
+  const { tileFactor, openFactor, hardFactor, pathwayFactor } = ground.site.prices;
+  // A pathway dearer than free travel is only taken through a wall, so it matters where the inside begins.
+  const dear = pathwayFactor > Math.min(tileFactor, openFactor, hardFactor);
+  const inside = dear && tracks.length > 0 ? 'always' : 'if better';
   ground.bodies.forEach(({ shape, passing }, index) => {
     if (passing.barred || !media.matters(index)) return;
-    if (shape.box) wishes.faces(shape, true);
+    if (shape.box) wishes.faces(shape, inside);
     else wishes.edges(shape, (axis, c, lo, hi) => wishes.both(axis, c, lo, hi));
   });
   for (const track of tracks) {
@@ -137,7 +143,7 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, keep: number)
       return pair[s];
     };
     const spans = resolve(wish, media, profile);
-    if (spans[0].length && spans[1].length && same(profile(0), profile(1))) {
+    if (spans[0].length && spans[1].length && sameProfile(profile(0), profile(1))) {
       spans[0].push(...spans[1]);
       spans[1].length = 0;
     }
@@ -224,13 +230,6 @@ function differ(a: Profile, b: Profile, lo: number, hi: number): boolean {
     if (ea <= eb) i++;
     if (eb <= ea) j++;
   }
-}
-
-function same(a: Profile, b: Profile): boolean {
-  if (a.starts.length !== b.starts.length) return false;
-  for (let i = 0; i < a.starts.length; i++)
-    if (a.starts[i] !== b.starts[i] || a.media[i] !== b.media[i]) return false;
-  return true;
 }
 
 /** The stretches of a line that nothing bars, as closed intervals. */

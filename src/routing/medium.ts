@@ -188,6 +188,13 @@ export class Media {
     return sum * (UNITS / 2);
   }
 
+  /** Price of starting in a medium, in units: half a passage for each wall that it lies inside. */
+  entry(a: number): number {
+    let sum = 0;
+    for (const i of this.list[a]!.bodies) sum += this.#ground.bodies[i]!.passing.price;
+    return sum * (UNITS / 2);
+  }
+
   /** Length of the step between two media. */
   step(a: number, b: number): number {
     return Math.abs(this.list[a]!.z - this.list[b]!.z);
@@ -213,6 +220,13 @@ function touchesHard(ground: Ground, body: number): boolean {
     if (site.zones[index]!.kind !== 'hard') return false;
     return s.x0 <= b.x1 && s.x1 >= b.x0 && s.y0 <= b.y1 && s.y1 >= b.y0;
   });
+}
+
+export function sameProfile(a: Profile, b: Profile): boolean {
+  if (a.starts.length !== b.starts.length) return false;
+  for (let i = 0; i < a.starts.length; i++)
+    if (a.starts[i] !== b.starts[i] || a.media[i] !== b.media[i]) return false;
+  return true;
 }
 
 /** The stretch of a profile that holds at a position: on a boundary the side decides. */

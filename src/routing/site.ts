@@ -155,7 +155,10 @@ export interface NoRoute {
 
 /** Elevation of an under-slab pathway that has none of its own. */
 export const UNDER_SLAB = -300;
-/** A terminal this near to a pathway (along the axes) may join it straight from its own height. */
+/**
+ * A terminal this near to a pathway (along the axes) may join it straight from its own height; the short way to it
+ * counts as part of the pathway.
+ */
 export const JOIN_REACH = 100;
 /** In a hard zone, an outlet without a drawn wall starts at a wall face at most this far off. */
 export const FACE_REACH = 300;

@@ -19,7 +19,7 @@ const SIDES = [0, 1] as const;
 /**
  * Where a cable from a terminal can enter the ceiling plane.
  *
- * At its own place, unless that is inside a wall with a price or a barred one. In a framed wall also at the nearest
+ * At its own place, unless that is inside a wall with a price or a barred one; to set out into a wall is to enter it. In a framed wall also at the nearest
  * point of either long face, since it rises inside the wall; on masonry, panel and exterior walls at the nearest
  * face alone (both where they are equally near). Under a hard ceiling without a drawn wall, at the nearest wall face
  * within reach.
@@ -62,16 +62,22 @@ function start(at: Point, x: number, y: number): Start {
   return { x, y, lead: Math.abs(x - at[0]) + Math.abs(y - at[1]) };
 }
 
-/** The nearest points of the long faces: both, or only the nearer. */
-function faceStarts(body: Body, at: Point, nearerOnly: boolean): Start[] {
+/** The nearest points of the long faces, of all four for a wall of no length: all of them, or only the nearest. */
+function faceStarts(body: Body, at: Point, nearestOnly: boolean): Start[] {
   const { shape: s, axis } = body;
-  const pair =
-    axis === 0
+  const pair = body.spot
+    ? [
+        start(at, clamp(at[0], s.x0, s.x1), s.y0),
+        start(at, clamp(at[0], s.x0, s.x1), s.y1),
+        start(at, s.x0, clamp(at[1], s.y0, s.y1)),
+        start(at, s.x1, clamp(at[1], s.y0, s.y1)),
+      ]
+    : axis === 0
       ? [s.y0, s.y1].map((y) => start(at, clamp(at[0], s.x0, s.x1), y))
       : axis === 1
         ? [s.x0, s.x1].map((x) => start(at, x, clamp(at[1], s.y0, s.y1)))
         : slantedFaces(s.flat, at);
-  if (!nearerOnly) return pair;
+  if (!nearestOnly) return pair;
   const least = Math.min(...pair.map((p) => p.lead));
   return pair.filter((p) => p.lead === least);
 }

@@ -329,15 +329,7 @@ class SegmentMaker {
     const span: readonly [number, number] = own ? s.span : dx > 0 ? [this.#x, x] : [this.#y, y];
     this.#x = x;
     this.#y = y;
-    this.#put(
-      'across',
-      from,
-      Math.round(Math.hypot(dx, dy)),
-      s.zone,
-      own ? s.pathway : -1,
-      track,
-      span,
-    );
+    this.#put('across', from, Math.round(Math.hypot(dx, dy)), s.zone, s.pathway, track, span);
   }
 
   #put(

@@ -16,9 +16,10 @@ import type { Site, SiteWall, SiteZone, Terminal } from '../../../src/routing/in
  * - Collinear walls of one thickness and one kind of work that meet are one wall.
  * - A pathway on a border lies at the lower of the two elevations.
  * - A terminal starts at its own place, unless that is inside a barred wall or one with a price; in a framed wall that
- *   can be passed also at the nearest points of both long faces, else at the nearer. The way there counts as length and
- *   not as a bend. Under a hard ceiling with no wall it starts at the nearest face within 300.
- * - A terminal within 100 of a pathway that can be joined there may join it from its own height.
+ *   can be passed also at the nearest points of both long faces, else at the nearer (of all four, where the wall has no
+ *   length). The way there counts as length and not as a bend. To set out into a wall is to enter it. Under a hard ceiling with no wall it starts at the nearest face within 300.
+ * - A terminal within 100 of a pathway that can be joined there may join it from its own height; the way to it counts
+ *   as part of the pathway.
  */
 export function oracleCost(
   site: Site,
@@ -311,7 +312,10 @@ class Grid {
       if (floor && pathway.kind !== 'under-slab') return;
       const off = Math.abs(node.at[0] - at[0]) + Math.abs(node.at[1] - at[1]);
       if (off > 100 || off > this.#nearest(node, at)) return;
-      found.push([this.#pathState(n), (off + Math.abs(node.z - height)) * 100]);
+      found.push([
+        this.#pathState(n),
+        off * this.#site.prices.pathwayFactor + Math.abs(node.z - height) * 100,
+      ]);
     });
     if (floor) return found;
     for (const { x, y, lead } of this.#starts(at, wall))
@@ -321,7 +325,8 @@ class Grid {
           const j = y / this.#p;
           const cell = this.#cell(i - 1 + sx, j - 1 + sy);
           if (cell.barred) continue;
-          const cost = Math.abs(cell.z - height) * 100 + lead * cell.factor;
+          let cost = Math.abs(cell.z - height) * 100 + lead * cell.factor;
+          for (const w of cell.walls) cost += this.#walls[w]!.price * 50;
           for (const axis of [0, 1]) found.push([this.#state(i, j, sx, sy, axis), cost]);
         }
     return found;
@@ -358,11 +363,18 @@ class Grid {
     if (box) {
       const cx = Math.min(Math.max(x, box.x0), box.x1);
       const cy = Math.min(Math.max(y, box.y0), box.y1);
-      const faces =
-        box.along === 'x'
+      const square = box.members[0]!.a.join() === box.members[0]!.b.join();
+      const faces = square
+        ? [
+            nearest(box, [cx, box.y0]),
+            nearest(box, [cx, box.y1]),
+            nearest(box, [box.x0, cy]),
+            nearest(box, [box.x1, cy]),
+          ]
+        : box.along === 'x'
           ? [nearest(box, [cx, box.y0]), nearest(box, [cx, box.y1])]
           : [nearest(box, [box.x0, cy]), nearest(box, [box.x1, cy])];
-      const least = Math.min(faces[0]!.lead, faces[1]!.lead);
+      const least = Math.min(...faces.map((f) => f.lead));
       const both = !box.masonry && !box.barred;
       starts.push(...faces.filter((f) => both || f.lead === least));
     } else if (this.#hardRound(at)) {
