@@ -79,7 +79,6 @@ function Surface(props: SurfaceProps) {
         aria-describedby={hint}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing is worked on with keys of its own
         tabIndex={0}
-        onPointerDown={(event) => event.currentTarget.focus({ preventScroll: true })}
       >
         <BoardCanvas {...props} keys={keys} />
       </div>

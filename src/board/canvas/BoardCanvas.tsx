@@ -5,8 +5,9 @@ import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Editor } from '../editor.ts';
 import type { Keys } from '../keys.ts';
-import { type Scene, sceneMaker } from '../scene.ts';
+import { sceneMaker } from '../scene.ts';
 import type { SessionApi, SessionStore } from '../session.ts';
+import { paced } from './pace.ts';
 import { type BoardPaint, type BoardTheme, paintDrawing, paintTop } from './paint-board.ts';
 import { keepPictures, type LoadPicture, type Pictures } from './pictures.ts';
 import { attachPointers, type MenuRequest } from './pointers.ts';
@@ -48,12 +49,12 @@ export function BoardCanvas(props: CanvasParts) {
   latest.current = props;
   const pointer = useRef<Point | null>(null);
   const pictures = useRef<Pictures | null>(null);
-  const make = useRef<((session: SessionStore) => Scene) | null>(null);
+  const pace = useRef<ReturnType<typeof paced> | null>(null);
   const [size, setSize] = useState({ width: 0, height: 0 });
 
   const board = (): BoardPaint => {
-    make.current ??= sceneMaker(kinds);
-    const scene = make.current(session.getState());
+    pace.current ??= paced(sceneMaker(kinds), () => drawing.current?.batchDraw());
+    const scene = pace.current(session.getState());
     editor.drawnAt(scene.drawn);
     return {
       session: session.getState(),
