@@ -42,7 +42,7 @@ function runLines(plan: Plan, runs: readonly Run[]): string[] {
 }
 
 const SEVERITY: Readonly<Record<Finding['severity'], string>> = {
-  error: 'To mend',
+  error: 'To fix',
   warning: 'To look at',
   note: 'To know',
 };
