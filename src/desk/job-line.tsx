@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo, useState } from 'react';
+import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import type { Leg } from '../board/session.ts';
 import { job } from '../plan/plan.ts';
 import { formatClock, t } from '../text/index.ts';
@@ -51,8 +51,14 @@ function LegButton({
   current: boolean;
   onLeg(leg: Leg): void;
 }) {
+  const button = useRef<HTMLButtonElement>(null);
+  // On a narrow screen the legs scroll: the open one stays in sight.
+  useEffect(() => {
+    if (current) button.current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [current]);
   return (
     <button
+      ref={button}
       type="button"
       className={`leg leg-${figure.tone}`}
       aria-current={current ? 'step' : undefined}

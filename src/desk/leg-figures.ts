@@ -30,7 +30,9 @@ type Said = Pick<LegFigure, 'figure' | 'tone'>;
 const plain = (figure: string): Said => ({ figure, tone: 'plain' });
 
 /** The seven legs of a job with their live figures, in their order. */
-export function legFigures(context: LegContext): readonly LegFigure[] {
+export function legFigures(given: LegContext): readonly LegFigure[] {
+  // Of a blank job nothing is all clear and nothing costs nothing: there is nothing to say yet.
+  const context = isBlank(given.plan) ? { ...given, survey: null, pages: null } : given;
   const say: Readonly<Record<Leg, Said>> = {
     base: baseFigure(context.plan),
     rooms: plain(formatCount(context.plan.tables.zones.size)),

@@ -15,11 +15,17 @@ interface Choice<V extends string> {
 }
 
 /** One of many, from a list that opens. */
-export function SelectField<V extends string>({ label, value, options, onChoose }: Choice<V>) {
+export function SelectField<V extends string>({
+  label,
+  value,
+  options,
+  onChoose,
+  quiet,
+}: Choice<V> & { quiet?: boolean }) {
   const id = useId();
   return (
-    <div className="field field-choice">
-      <label htmlFor={id} className="field-label">
+    <div className={`field field-choice${quiet ? ' field-quiet' : ''}`}>
+      <label htmlFor={id} className={quiet ? 'unseen' : 'field-label'}>
         {label}
       </label>
       <select

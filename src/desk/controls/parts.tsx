@@ -109,10 +109,14 @@ export function ToolRow({
       <span className="tool-picture">{picture}</span>
       <span className="tool-words">
         <span className="tool-name">{name}</span>
-        <span className="tool-keys">
-          {toolKey ? <span className="key">{toolKey.toUpperCase()}</span> : null}
-        </span>
-        <span className="tool-count">{count || null}</span>
+        {count === undefined && !toolKey ? null : (
+          <>
+            <span className="tool-keys">
+              {toolKey ? <span className="key">{toolKey.toUpperCase()}</span> : null}
+            </span>
+            <span className="tool-count">{count || null}</span>
+          </>
+        )}
         {hint ? <span className="tool-hint">{hint}</span> : null}
       </span>
     </button>

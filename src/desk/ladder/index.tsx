@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import type { Id } from '../../base/ids.ts';
 import { formatLength, formatTotal } from '../../base/units.ts';
 import type { Survey } from '../../results/types.ts';
@@ -7,7 +7,7 @@ import { StatusTag } from '../card/run-card.tsx';
 import { useActions, useSession, useUnits } from '../context.tsx';
 import { Segments } from '../controls/choices.tsx';
 import { barAt, barPaths, pitchFor } from './bars.ts';
-import { type LadderOrder, type LadderRow, labelEvery, ladderRows, ladderScale } from './rows.ts';
+import { type LadderOrder, type LadderRow, labelledBars, ladderRows, ladderScale } from './rows.ts';
 
 type Form = 'bars' | 'list';
 
@@ -117,7 +117,11 @@ function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): void }) 
     () => barPaths(rows, scale, { width, height, pitch }),
     [rows, scale, width, height, pitch],
   );
-  const every = labelEvery(pitch, LABEL_WIDTH);
+  const labelled = useMemo(() => {
+    const hoveredAt = rows.findIndex((row) => row.jack === hovered);
+    const pickedAt = rows.flatMap((row, i) => (selected.has(row.jack) ? [i] : []));
+    return labelledBars(rows.length, [hoveredAt, ...pickedAt], LABEL_WIDTH / pitch);
+  }, [rows, hovered, selected, pitch]);
   const y = (mm: number) => HEAD + height - (mm / scale.top) * height;
   const at = (event: { clientX: number; currentTarget: Element }) =>
     barAt(
@@ -130,13 +134,32 @@ function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): void }) 
     if (jack !== hovered)
       actions.set({ hover: jack === null ? null : { table: 'jacks', id: jack } });
   };
+  const said = useSaid(rows, hovered);
+  /** Arrows walk along the bars, Enter picks the one that is pointed at. */
+  const key = (event: KeyboardEvent) => {
+    const step = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
+    const now = rows.findIndex((row) => row.jack === hovered);
+    if (step !== undefined) {
+      event.preventDefault();
+      hover(Math.min(rows.length - 1, Math.max(0, now + step)));
+    } else if (event.key === 'Enter' && now >= 0) {
+      event.preventDefault();
+      actions.select([{ table: 'jacks', id: rows[now]!.jack }]);
+    }
+  };
   return (
-    <div className="ladder-body" ref={box}>
+    <section
+      className="ladder-body"
+      ref={box}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: bars beyond the edge are reached by scrolling and by the arrows
+      tabIndex={0}
+      aria-label={t('ladder.picture')}
+      onKeyDown={key}
+    >
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: the list beside it is the same for the keyboard */}
       <svg
         className="ladder-svg"
-        role="img"
-        aria-label={t('ladder.picture')}
+        aria-hidden="true"
         width={Math.max(size.width, width + LEFT + 8)}
         height={size.height}
         onPointerMove={(event) => hover(at(event))}
@@ -171,7 +194,7 @@ function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): void }) 
             foot={HEAD + height}
             picked={selected.has(row.jack)}
             hovered={row.jack === hovered}
-            labelled={i % every === 0}
+            labelled={labelled.has(i)}
           />
         ))}
         <path
@@ -179,8 +202,24 @@ function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): void }) 
           d={`M${LEFT} ${HEAD + height}H${Math.max(size.width, width + LEFT)}`}
         />
       </svg>
-    </div>
+      <p className="unseen" aria-live="polite">
+        {said}
+      </p>
+    </section>
   );
+}
+
+/** What is said of the bar that is pointed at. */
+function useSaid(rows: readonly LadderRow[], hovered: Id | null): string {
+  const units = useUnits();
+  const row = rows.find((r) => r.jack === hovered);
+  if (!row) return '';
+  return t('ladder.says', {
+    label: row.label,
+    cable: formatLength(row.cable, units),
+    limit: formatLength(row.limit, units),
+    state: t(`status.${row.status}`),
+  });
 }
 
 /** What stands out of a bar: its label, its state by shape, and whether it is picked or pointed at. */
@@ -224,7 +263,7 @@ function BarMark({
         />
       ) : null}
       {marked ? <path className={`bar-shape bar-${row.status}`} d={shape} /> : null}
-      {labelled || picked || hovered ? (
+      {labelled ? (
         <text
           className={`bar-label${picked ? ' bar-label-picked' : ''}${hovered ? ' bar-label-hovered' : ''}`}
           x={middle}
@@ -312,7 +351,7 @@ function List({ rows }: { rows: readonly LadderRow[] }) {
 
 /** The size of a box as it changes. */
 function useSize() {
-  const box = useRef<HTMLDivElement>(null);
+  const box = useRef<HTMLElement>(null);
   const [size, setSize] = useState({ width: 600, height: 120 });
   useEffect(() => {
     const element = box.current;

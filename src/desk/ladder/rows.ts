@@ -70,6 +70,21 @@ function niceStep(wish: number, unit: number): number {
   return size;
 }
 
-/** Every how many bars a label fits below the ladder. @param pitch width of a bar with its gap, px */
-export const labelEvery = (pitch: number, labelWidth: number): number =>
-  Math.max(1, Math.ceil(labelWidth / pitch));
+/**
+ * Which bars carry their label, so that no two labels touch: first the one pointed at, then the picked ones, then as
+ * many as fit, evenly.
+ *
+ * @param first indices in the order of their importance
+ * @param room bars that a label takes
+ */
+export function labelledBars(count: number, first: readonly number[], room: number): Set<number> {
+  const step = Math.max(1, Math.ceil(room));
+  const free = (i: number) => {
+    for (let j = i - step + 1; j < i + step; j += 1) if (labelled.has(j)) return false;
+    return true;
+  };
+  const labelled = new Set<number>();
+  for (const i of first) if (i >= 0 && i < count && free(i)) labelled.add(i);
+  for (let i = 0; i < count; i += step) if (free(i)) labelled.add(i);
+  return labelled;
+}

@@ -82,6 +82,7 @@ function ToolWithOptions({
     <div className="tool-with">
       <ToolRow tool={tool} option={option} anyOption toolKey={registered?.key ?? ''} {...row} />
       <SelectField
+        quiet
         label={choice}
         value={option}
         options={(registered?.options ?? []).map(({ id, label }) => ({
