@@ -238,8 +238,8 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   const unsubscribe = session.subscribe((now, before) => {
     if (now.tool !== before.tool || now.toolOption !== before.toolOption) {
       tool = toolOf(now.tool);
-      if (before.preview !== null && now.preview !== null && !running) now.actions.show(null);
       restart();
+      if (now.hover !== null) now.actions.set({ hover: null });
     } else if (!running && state !== tool.start && interrupted(now, before)) restart();
   });
 

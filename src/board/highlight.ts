@@ -27,12 +27,21 @@ const stroke = ({ width, opacity }: Look, more: Partial<Style> = {}): Style => (
 /** More runs than this are shown without their tags, which would cover the drawing. */
 const MOST_TAGS = 4;
 
-/** What is drawn over the plan: the way home of what is picked or pointed at, outlines and handles. */
-export function highlightMarks(session: SessionStore, drawn: ReadonlyMap<string, Point>): Mark[] {
+/**
+ * What is drawn over the plan: the way home of what is picked or pointed at, outlines and handles.
+ *
+ * @param drawn where symbols are drawn, by their row
+ * @param drawing whether something new is being drawn, so that what is picked stays in the background
+ */
+export function highlightMarks(
+  session: SessionStore,
+  drawn: ReadonlyMap<string, Point>,
+  drawing = false,
+): Mark[] {
   const plan = shownPlan(session);
   const { hover, survey, level } = session;
   const placing = placed(session);
-  const selection = placing.length > 0 ? placing : session.selection;
+  const selection = placing.length > 0 ? placing : drawing ? [] : session.selection;
   const marks: Mark[] = [];
   const picked = runsOf(plan, survey, selection);
   const pointed =

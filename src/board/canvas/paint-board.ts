@@ -70,7 +70,8 @@ function paintGrid({ context, palette, width, height }: Paint, { session }: Boar
 export function paintTop(context: CanvasRenderingContext2D, board: BoardPaint): void {
   const paint = paintOn(context, board);
   const frame = planFrame(board.session.viewport);
-  paintMarks(paint, highlightMarks(board.session, board.scene.drawn), frame);
+  const drawing = board.editor.busy && board.editor.tool.id !== 'select';
+  paintMarks(paint, highlightMarks(board.session, board.scene.drawn, drawing), frame);
   paintMarks(paint, board.editor.overlay, frame);
   if (board.editor.snapped) paintSnap(paint, board, board.editor.snapped);
   if (board.cursor) paintCursor(paint, toBoard(board.session.viewport, board.cursor));
