@@ -140,8 +140,7 @@ function outletMarks(drafting: Drafting): Label[] {
   const { plan, view, wants } = drafting;
   if (!wants('outlets')) return [];
   const jacksAt = new Map<Id, Jack[]>();
-  for (const jack of plan.tables.jacks.values())
-    jacksAt.set(jack.outlet, [...(jacksAt.get(jack.outlet) ?? []), jack]);
+  for (const jack of plan.tables.jacks.values()) push(jacksAt, jack.outlet, jack);
   const labels: Label[] = [];
   for (const outlet of onLevel(plan, 'outlets', view.level).sort(byId)) {
     const jacks = jacksAt.get(outlet.id) ?? [];
@@ -176,6 +175,12 @@ function offWall({ view }: Drafting, [x, y]: Point, turn: number): Point {
   const off = 1.34 / view.scale;
   const a = (turn * Math.PI) / 180;
   return [x + Math.sin(a) * off, y - Math.cos(a) * off];
+}
+
+function push<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
+  const list = lists.get(key);
+  if (list) list.push(value);
+  else lists.set(key, [value]);
 }
 
 const LABEL_SIZE = 2.5;

@@ -47,60 +47,76 @@ export const makeField = (bounds: Box | null = null): Field => ({
 
 const cellKey = (cx: number, cy: number): number => cx * 65_536 + cy;
 
-function eachCell(box: Box, visit: (key: number) => boolean): boolean {
-  const x1 = Math.floor(box.x1 / CELL);
-  const y1 = Math.floor(box.y1 / CELL);
-  for (let x = Math.floor(box.x0 / CELL); x <= x1; x++)
-    for (let y = Math.floor(box.y0 / CELL); y <= y1; y++) if (visit(cellKey(x, y))) return true;
-  return false;
-}
+const cellOf = (v: number): number => Math.floor(v / CELL);
 
 function addTo(grid: Map<number, Box[]>, box: Box): void {
-  eachCell(box, (key) => {
-    const list = grid.get(key);
-    if (list) list.push(box);
-    else grid.set(key, [box]);
-    return false;
-  });
+  const [x1, y1] = [cellOf(box.x1), cellOf(box.y1)];
+  for (let x = cellOf(box.x0); x <= x1; x++)
+    for (let y = cellOf(box.y0); y <= y1; y++) {
+      const key = cellKey(x, y);
+      const list = grid.get(key);
+      if (list) list.push(box);
+      else grid.set(key, [box]);
+    }
 }
 
-const hits = (grid: Map<number, Box[]>, box: Box): boolean =>
-  eachCell(box, (key) => grid.get(key)?.some((other) => overlaps(box, other)) ?? false);
+/** Whether a box meets any of those in a grid, apart from those that overlap `own`. */
+function hits(grid: Map<number, Box[]>, box: Box, own: Box | null = null): boolean {
+  const [x1, y1] = [cellOf(box.x1), cellOf(box.y1)];
+  for (let x = cellOf(box.x0); x <= x1; x++)
+    for (let y = cellOf(box.y0); y <= y1; y++) {
+      const list = grid.get(cellKey(x, y));
+      if (!list) continue;
+      for (const other of list)
+        if (overlaps(box, other) && !(own !== null && overlaps(other, own))) return true;
+    }
+  return false;
+}
 
 /** Takes a box: nothing that is placed later covers it. */
 export const take = (field: Field, box: Box): void => addTo(field.hard, box);
 
 /** Notes a straight line as something that labels had better not cover. */
 export const avoidLine = (field: Field, a: Point, b: Point, width: number): void =>
-  alongLine(a, b, width, (box) => addTo(field.soft, box));
+  addLine(field.soft, a, b, width);
 
 /** Notes a wall: labels had better not cover it, nor stand on its other side. */
 export function avoidWall(field: Field, a: Point, b: Point, thickness: number): void {
   avoidLine(field, a, b, thickness);
-  alongLine(a, b, 0.02, (box) => addTo(field.walls, box));
+  addLine(field.walls, a, b, 0.02);
 }
 
 /** Notes an area that labels had better not cover. */
 export const avoidBox = (field: Field, box: Box): void => addTo(field.soft, box);
 
-/** Small boxes along a line, no longer than 2 mm each, so that a slanted line takes little room. */
-function alongLine(a: Point, b: Point, width: number, visit: (box: Box) => void): void {
+/** Small boxes along a line, no longer than 2 mm each, so that a slanted line takes little room; until one stops it. */
+function alongLine(a: Point, b: Point, width: number, stop: (box: Box) => boolean): boolean {
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const flat = a[0] === b[0] || a[1] === b[1];
   const parts = flat ? 1 : Math.max(1, Math.ceil(length / 2));
+  const dx = (b[0] - a[0]) / parts;
+  const dy = (b[1] - a[1]) / parts;
+  const half = width / 2;
   for (let i = 0; i < parts; i++) {
-    const p: Point = [a[0] + ((b[0] - a[0]) * i) / parts, a[1] + ((b[1] - a[1]) * i) / parts];
-    const q: Point = [
-      a[0] + ((b[0] - a[0]) * (i + 1)) / parts,
-      a[1] + ((b[1] - a[1]) * (i + 1)) / parts,
-    ];
-    visit({
-      x0: Math.min(p[0], q[0]) - width / 2,
-      y0: Math.min(p[1], q[1]) - width / 2,
-      x1: Math.max(p[0], q[0]) + width / 2,
-      y1: Math.max(p[1], q[1]) + width / 2,
-    });
+    const x = a[0] + dx * i;
+    const y = a[1] + dy * i;
+    const box = {
+      x0: Math.min(x, x + dx) - half,
+      y0: Math.min(y, y + dy) - half,
+      x1: Math.max(x, x + dx) + half,
+      y1: Math.max(y, y + dy) + half,
+    };
+    if (stop(box)) return true;
   }
+  return false;
+}
+
+/** Puts small boxes along a line into a grid. */
+function addLine(grid: Map<number, Box[]>, a: Point, b: Point, width: number): void {
+  alongLine(a, b, width, (box) => {
+    addTo(grid, box);
+    return false;
+  });
 }
 
 /** Whether nothing taken lies under a box; with `clear`, no wall or line either. */
@@ -167,27 +183,12 @@ function leaderTo(wish: Wish, box: Box): readonly [Point, Point] | null {
 /** Whether a leader would run through something taken, apart from the object that it starts from. */
 function leaderBlocked(field: Field, wish: Wish, leader: readonly [Point, Point]): boolean {
   const own = boxAround(wish.anchor, wish.reach * 2 + 0.2, wish.reach * 2 + 0.2);
-  let blocked = false;
-  alongLine(leader[0], leader[1], 0.2, (part) => {
-    blocked ||= eachCell(
-      part,
-      (key) =>
-        field.hard.get(key)?.some((other) => overlaps(part, other) && !overlaps(other, own)) ??
-        false,
-    );
-  });
-  return blocked;
+  return alongLine(leader[0], leader[1], 0.2, (part) => hits(field.hard, part, own));
 }
 
 /** Whether a line from an object to a place meets any of some boxes: middles of walls, other objects' lines. */
-function meets(grid: Map<number, Box[]>, from: Point, to: Point): boolean {
-  if (grid.size === 0) return false;
-  let found = false;
-  alongLine(from, to, 0.02, (part) => {
-    found ||= hits(grid, part);
-  });
-  return found;
-}
+const meets = (grid: Map<number, Box[]>, from: Point, to: Point): boolean =>
+  grid.size > 0 && alongLine(from, to, 0.02, (part) => hits(grid, part));
 
 const SOFT_COST = 4;
 /** What belongs to one side of a wall goes this much further before it goes to the other side, mm. */
@@ -232,6 +233,6 @@ export function place(field: Field, wish: Wish): Placed | null {
     leader: readonly [Point, Point] | null;
   };
   take(field, box);
-  if (leader) alongLine(leader[0], leader[1], 0.15, (part) => addTo(field.leaders, part));
+  if (leader) addLine(field.leaders, leader[0], leader[1], 0.15);
   return { at, leader };
 }

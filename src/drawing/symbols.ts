@@ -195,7 +195,7 @@ export function crossingSymbol(work: CrossingWork, firestop: boolean): Mark[] {
     centred(letter, 2, 'paper'),
   ];
 }
-export const CROSSING_REACH = 1.9;
+export const CROSSING_REACH = 2.25;
 
 /** The number of cables on a shared way: a small ring, longer when a letter or more digits need it. */
 export function countBadge(text: string, width: number, ink: Ink): Mark[] {

@@ -77,6 +77,14 @@ interface Book {
   readonly opacities: Map<number, PDFRef>;
 }
 
+/** Names of the embedded fonts; the six letters before the sign say that each is a subset (ISO 32000-1, 9.6.4). */
+const NAMES: Readonly<Record<Face, string>> = {
+  sans: 'DROPWA+AtkinsonHyperlegibleNext-Regular',
+  'sans-bold': 'DROPWB+AtkinsonHyperlegibleNext-Bold',
+  mono: 'DROPWC+AtkinsonHyperlegibleMono-Regular',
+  'mono-bold': 'DROPWD+AtkinsonHyperlegibleMono-Bold',
+};
+
 async function openBook(
   doc: PDFDocument,
   pages: readonly Page[],
@@ -86,7 +94,7 @@ async function openBook(
   const outlines = new Map<Face, fontkit.Font>();
   for (const face of ['sans', 'sans-bold', 'mono', 'mono-bold'] as const) {
     const bytes = options.fonts[face];
-    fonts.set(face, await doc.embedFont(bytes, { subset: true, customName: `Dropwise-${face}` }));
+    fonts.set(face, await doc.embedFont(bytes, { subset: true, customName: NAMES[face] }));
     outlines.set(face, fontkit.create(bytes as Buffer) as fontkit.Font);
   }
   const pictures = new Map<string, Shown>();

@@ -38,7 +38,7 @@ describe('symbols', () => {
 
   it('stay within the reach that label placement keeps clear', () => {
     expect(reachOf(powerSymbol())).toBeLessThanOrEqual(POWER_REACH + 0.1);
-    expect(reachOf(crossingSymbol('core', true))).toBeLessThanOrEqual(CROSSING_REACH + 0.4);
+    expect(reachOf(crossingSymbol('core', true))).toBeLessThanOrEqual(CROSSING_REACH + 0.01);
     expect(reachOf(findingSymbol('error'))).toBeLessThanOrEqual(FINDING_REACH + 0.1);
     for (const north of [0, 45, 200])
       expect(reachOf(northArrow(north))).toBeLessThanOrEqual(NORTH_REACH + 0.5);

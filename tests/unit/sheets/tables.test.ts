@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { formatMoney, formatTotal } from '../../../src/base/units.ts';
+import type { Mark } from '../../../src/drawing/display.ts';
+import { kinds } from '../../../src/kinds/index.ts';
+import { printJob, sheetList } from '../../../src/sheets/print-job.ts';
+import type { Page, PaperName } from '../../../src/sheets/sheet.ts';
+import { inkBoxes, overlapping, textsOf } from '../drawing/boxes.ts';
+import { NOTHING, planOf } from '../drawing/small-plan.ts';
+import { samplePlan, surveyOf } from './sample-site.ts';
+
+const plan = samplePlan();
+const survey = surveyOf(plan);
+const print = (sheet: string, paper: PaperName = 'letter'): Page[] =>
+  printJob(plan, survey, kinds, { paper, sheets: [sheet], printed: '1 March 2026' });
+
+const texts = (page: Page): Extract<Mark, { op: 'text' }>[] =>
+  page.marks.filter((mark) => mark.op === 'text');
+
+describe('cable schedule', () => {
+  it('has one line for each cable, in the order of the labels, over all its pages', () => {
+    const labels = print('schedule').flatMap((page) =>
+      texts(page)
+        .filter((text) => text.face === 'mono')
+        .map((text) => text.text),
+    );
+    const all = [...plan.tables.jacks.values()].map((jack) => jack.label);
+    expect([...labels].sort()).toEqual([...all].sort());
+    expect(labels.indexOf('A2')).toBeLessThan(labels.indexOf('A9'));
+    expect(labels.indexOf('A9')).toBeLessThan(labels.indexOf('B1'));
+    expect(labels.indexOf('B9')).toBeLessThan(labels.indexOf('B10'));
+  });
+
+  it('repeats its header on every page', () => {
+    const pages = print('schedule');
+    expect(pages.length).toBeGreaterThan(1);
+    for (const page of pages)
+      for (const title of ['Device', 'Across', 'Start mark', 'End mark', 'OK'])
+        expect(textsOf(page.marks)).toContain(title);
+  });
+
+  it('ends with the sums of the survey, once', () => {
+    const pages = print('schedule');
+    const words = pages.flatMap((page) => textsOf(page.marks));
+    const last = textsOf(pages.at(-1)!.marks);
+    expect(words.filter((text) => text === `${survey.runs.length} cables`).length).toBe(1);
+    expect(last).toContain(`${survey.runs.length} cables`);
+    expect(last).toContain(formatTotal(survey.totals.cable, 'ft'));
+    expect(last).toContain(formatTotal(survey.totals.order, 'ft'));
+    expect(last).toContain(String(survey.boxPlan.boxes.length));
+  });
+
+  it.each(['letter', 'tabloid', 'a4', 'a3'] as const)('on %s keeps its columns apart', (paper) => {
+    for (const page of print('schedule', paper))
+      expect(overlapping(inkBoxes(texts(page)))).toEqual([]);
+  });
+
+  it('leaves room to write on every line', () => {
+    const [page] = print('schedule');
+    const cells = page!.marks.filter(
+      (mark) => mark.op === 'line' && mark.closed && mark.style.stroke === 'soft',
+    );
+    const lines = texts(page!).filter((text) => text.face === 'mono').length;
+    expect(cells.length).toBe(3 * lines);
+    for (const box of inkBoxes(cells)) {
+      expect(box.x1 - box.x0).toBeGreaterThan(6);
+      expect(box.y1 - box.y0).toBeGreaterThan(3.5);
+    }
+  });
+
+  it('says aloud which cable is too long or has no way', () => {
+    const [first, second, ...rest] = survey.runs;
+    const runs = [
+      { ...first!, status: 'over' as const },
+      { ...second!, status: 'unroutable' as const, cable: 0, order: 0, across: 0 },
+      ...rest,
+    ];
+    const pages = printJob(plan, { ...survey, runs }, kinds, {
+      paper: 'letter',
+      sheets: ['schedule'],
+      printed: '',
+    });
+    const warned = pages.flatMap((page) => texts(page).filter((text) => text.ink === 'warn'));
+    const words = warned.map((text) => text.text).join(' ');
+    expect(words).toContain(first!.label);
+    expect(words).toContain('TOO LONG');
+    expect(words).toContain('NO WAY');
+  });
+
+  it('is not printed for a job without cables', () => {
+    const pages = printJob(planOf({}), NOTHING, kinds, { paper: 'a4', printed: '' });
+    expect(pages).toEqual([]);
+  });
+});
+
+describe('materials and price', () => {
+  it('lists every line with its amount', () => {
+    const words = print('quote').flatMap((page) => textsOf(page.marks));
+    for (const line of survey.price.lines) {
+      expect(words).toContain(line.label.text);
+      expect(words).toContain(formatMoney(line.totalCents));
+    }
+  });
+
+  it('gives each group the sum of its lines, and the groups of material the sum of material', () => {
+    const rows = new Map<number, string[]>();
+    for (const page of print('quote'))
+      for (const text of texts(page).filter((t) => t.bold))
+        rows.set(Math.round(text.at[1] * 10), [
+          ...(rows.get(Math.round(text.at[1] * 10)) ?? []),
+          text.text,
+        ]);
+    const amount = (name: string): number => {
+      const row = [...rows.values()].find((cells) => cells[0] === name)!;
+      return Math.round(Number(row[1]!.replace(/[$,]/g, '')) * 100);
+    };
+    const groups = ['Cable', 'Outlets', 'Closet', 'Supports', 'Holes and fire stopping', 'Cords'];
+    const sum = groups.reduce((total, group) => total + amount(group), 0);
+    expect(sum).toBe(amount('Material'));
+    expect(amount('Material')).toBe(survey.price.materialCents);
+    expect(amount('Mark-up, 20 %')).toBe(survey.price.markupCents);
+    expect(amount('Total')).toBe(survey.price.totalCents);
+    expect(amount('Material') + amount('Labour') + amount('Mark-up, 20 %')).toBe(amount('Total'));
+  });
+
+  it('marks what is included and excluded as words to be checked', () => {
+    const words = print('quote')
+      .flatMap((page) => textsOf(page.marks))
+      .join(' ');
+    expect(words).toMatch(/Included \(default words, check before sending\)/);
+    expect(words).toMatch(/Not included \(default words, check before sending\)/);
+  });
+});
+
+describe('a printed set', () => {
+  it('is numbered through, whichever sheets are chosen', () => {
+    const pages = printJob(plan, survey, kinds, { paper: 'a4', printed: '1 March 2026' });
+    expect(pages.length).toBeGreaterThan(3);
+    pages.forEach((page, i) => {
+      expect(textsOf(page.marks)).toContain(`${i + 1} of ${pages.length}`);
+    });
+  });
+
+  it('has sheets with ids and titles of their own', () => {
+    const list = sheetList();
+    expect(list.map(({ id }) => id)).toEqual(['plan', 'schedule', 'quote']);
+    expect(new Set(list.map(({ title }) => title.text)).size).toBe(list.length);
+  });
+
+  it('is the same for the same input', () => {
+    const again = { paper: 'tabloid', printed: '1 March 2026' } as const;
+    expect(printJob(plan, survey, kinds, again)).toEqual(printJob(plan, survey, kinds, again));
+  });
+});
