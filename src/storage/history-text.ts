@@ -14,7 +14,8 @@ export interface Advance {
 }
 
 function moveTo(history: History, cursor: number): History {
-  if (!(cursor >= 0 && cursor <= history.steps.length)) throw new Error('no such step');
+  const there = (n: number) => n >= 0 && n <= history.steps.length;
+  if (!there(cursor) || !there(history.cursor)) throw new Error('there is no such step');
   let at = history;
   while (at.cursor > cursor) at = undo(at);
   while (at.cursor < cursor) at = redo(at);
@@ -30,7 +31,7 @@ export function advance(from: History, by: Advance): History {
   const last = by.drop + by.keep;
   if (last > from.steps.length || by.cursor > by.keep + by.add.length)
     throw new Error('the advance does not start from this state of the job');
-  const at = moveTo(from, Math.min(from.cursor, last));
+  const at = moveTo(from, Math.min(Math.max(from.cursor, by.drop), last));
   const steps = [...at.steps.slice(by.drop, last), ...by.add];
   return moveTo({ plan: at.plan, steps, cursor: at.cursor - by.drop }, by.cursor);
 }

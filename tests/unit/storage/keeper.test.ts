@@ -88,7 +88,7 @@ describe('the keeper', () => {
     keeper.keep(start);
     await keeper.settled();
     const found = await createJournal(store, 'reader').load();
-    expect(shape(found!.history!)).toEqual(shape(start));
+    expect(shape(found!.history!)).toBe(shape(start));
   });
 
   test('stops for good when another tab has taken the job over', async () => {
