@@ -126,7 +126,13 @@ function placePower(drawing: Drawing, device: SiteDevice, id: string): void {
 /** The plan of a site. */
 export function planOf(site: Site): Plan {
   const drawing = new Drawing();
-  drawing.set('job', 'job', { name: site.name, address: site.address, units: 'ft' });
+  drawing.set('job', 'job', {
+    name: site.name,
+    address: site.address,
+    client: 'The owner',
+    preparedBy: 'Sample job',
+    units: 'ft',
+  });
   drawing.set('levels', LEVEL, {
     deck: mm(site.deck_ft),
     ceiling: { kind: 'open', height: mm(site.deck_ft) },
