@@ -47,7 +47,8 @@ const settings = z.strictObject({
   fieldLoop: or(length, 0),
   closetLoop: or(length, 3000),
   wastePercent: or(percent(100), 10),
-  orderStep: or(size, 305),
+  /** Cable is ordered in whole steps of this: a foot, 304.8 mm exactly, so the one length that is not whole mm. */
+  orderStep: or(z.number().check(z.gte(1), z.lte(FAR)), 304.8),
   cordCloset: or(length, 914),
   /** ANSI/TIA-568.0: permanent link at most 90 m, channel at most 100 m. */
   linkLimit: or(size, 90_000),

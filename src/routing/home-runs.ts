@@ -203,7 +203,7 @@ function routedRun(s: Settings, task: Task, route: Route, level: Level, plan: Pl
     slack,
     path: route.path,
     cable,
-    order: Math.ceil((cable * (100 + s.wastePercent)) / (100 * s.orderStep)) * s.orderStep,
+    order: orderLength(cable, s),
     channel: cable + cord + s.cordCloset,
     cost: route.cost,
     parts: partsOf(segments, s),
@@ -278,4 +278,10 @@ function laysOf(routed: readonly Routed[]): Lay[] {
           ];
         }),
   );
+}
+
+/** The cable with its waste, in whole ordering steps, to the nearest mm; a length of whole steps takes no more. */
+function orderLength(cable: number, s: Settings): number {
+  const steps = (cable * (100 + s.wastePercent)) / (100 * s.orderStep);
+  return Math.round(Math.ceil(steps - 1e-9) * s.orderStep);
 }

@@ -61,6 +61,10 @@ describe('the worked numbers through a plan', () => {
     });
     // 23050 x 1.1 = 25355 = 83.13 steps of 305.
     expect(run.order).toBe(84 * 305);
+    // In feet as they stand in the defaults: 25355 / 304.8 = 83.19, so 84 ft = 25603.2 mm, and no inch more.
+    expect(only(planWith({ ...ROOM, settings: { settings: { wastePercent: 10 } } })).order).toBe(
+      25_603,
+    );
     expect(run.parts).toEqual([
       { kind: 'up', length: 2400, zone: null, pathway: null },
       { kind: 'across', length: 16_000, zone: null, pathway: null },
