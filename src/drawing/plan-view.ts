@@ -103,6 +103,7 @@ export interface Drafting {
 
 /** From the building to paper and back; both have their origin in the same place. */
 export const toPaper = (view: PlanView, [x, y]: Point): Point => [x * view.scale, y * view.scale];
+/** From paper back to the building, mm. */
 export const toBuilding = (view: PlanView, [x, y]: Point): Point => [
   x / view.scale,
   y / view.scale,

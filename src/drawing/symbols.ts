@@ -21,6 +21,7 @@ export function turned([x, y]: Point, degrees: number): Point {
   return [x * c - y * s, x * s + y * c];
 }
 
+/** An upright box as a mark, from its corner and its size. */
 export const rect = (x: number, y: number, width: number, height: number, style: Style): Mark => ({
   op: 'line',
   closed: true,

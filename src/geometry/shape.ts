@@ -15,6 +15,7 @@ export interface Shape {
   readonly flat: Float64Array;
 }
 
+/** The area of an upright box; x0 <= x1 and y0 <= y1. */
 export function boxShape(x0: number, y0: number, x1: number, y1: number): Shape {
   return { x0, y0, x1, y1, box: true, flat: Float64Array.of(x0, y0, x1, y0, x1, y1, x0, y1) };
 }

@@ -55,6 +55,7 @@ export interface Graph {
   readonly bend: number;
 }
 
+/** The network of a level: its walls, ceilings, keep-outs and pathways as lines to search on. */
 export function buildGraph(site: Site): Graph {
   const ground = groundOf(site);
   const media = new Media(ground);
@@ -101,6 +102,7 @@ function eachCrossing(h: LineSet, v: LineSet, visit: (h: number, v: number) => b
   }
 }
 
+/** The first place in a sorted row whose value is not below this one; its length where all are. */
 export function lowerBound(sorted: Float64Array, value: number): number {
   let lo = 0;
   let hi = sorted.length;

@@ -53,6 +53,7 @@ export interface Ground {
   readonly closets: readonly { readonly id: string; readonly at: Point; readonly height: number }[];
 }
 
+/** A site turned into its frame: areas, wall boxes, barred places, pathways and closets. */
 export function groundOf(site: Site): Ground {
   const frame = frameAt(site.frameAngle);
   const into = (points: readonly Point[], closed: boolean) =>

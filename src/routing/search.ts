@@ -38,6 +38,9 @@ const BUCKETS = 8192;
 /** 64 mm of plain length, in units. */
 const WIDTH = 12_800;
 
+/**
+ * The least cost from the seeds to every state of a network, with the next state on the way; infinite where none leads.
+ */
 export function search(net: Network, seeds: readonly Seed[]): Field {
   const { states, first, to, cost: weight, second: extra } = net;
   const cost = new Float64Array(states).fill(Infinity);

@@ -38,6 +38,7 @@ export interface Track {
   readonly doors: Point[];
 }
 
+/** The straight pieces of all pathways, with what lies along them and the places where they can be joined. */
 export function tracksOf(ground: Ground, media: Media): Track[] {
   const tracks: Track[] = [];
   ground.lines.forEach((line, index) => {

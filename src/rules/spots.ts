@@ -25,4 +25,5 @@ export function placeSpot(plan: Plan, place: Place): Spot {
   return level ? { level: level.id, point: [Math.round(place[0]), Math.round(place[1])] } : null;
 }
 
+/** The row that a run is about: its jack. */
 export const jackRef = (run: Run): Ref => ({ table: 'jacks', id: run.jack });

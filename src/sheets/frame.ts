@@ -37,12 +37,15 @@ export const insideBorder = (size: { width: number; height: number }): Rect => (
   height: size.height - 2 * EDGE,
 });
 
+/** The outline of a box on the sheet; `line` in paper mm. */
 export const box = ({ x, y, width, height }: Rect, line = 0.25): Mark =>
   rect(x, y, width, height, { stroke: 'ink', width: line });
 
+/** The border of a sheet. */
 export const border = (size: { width: number; height: number }): Mark =>
   box(insideBorder(size), BORDER);
 
+/** A straight line on the sheet; `width` in paper mm. */
 export const ruleLine = (a: Point, b: Point, width = 0.25, stroke: Ink = 'ink'): Mark => ({
   op: 'line',
   points: [a, b],
@@ -57,6 +60,7 @@ export interface TextLook {
   readonly vertical?: 'baseline' | 'middle';
 }
 
+/** Words on the sheet; `size` is the height of the type in paper mm. */
 export const text = (at: Point, words: string, size: number, look: TextLook = {}): Mark => ({
   op: 'text',
   at,

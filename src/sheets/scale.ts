@@ -26,6 +26,7 @@ const METRIC: readonly DrawingScale[] = [20, 50, 100, 200, 500].map((ratio) => (
   words: `1:${ratio}`,
 }));
 
+/** The scales that drawings are made at, largest first, in the units of the job. */
 export const standardScales = (units: Units): readonly DrawingScale[] =>
   units === 'ft' ? ARCHITECT : METRIC;
 
