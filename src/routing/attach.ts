@@ -14,6 +14,7 @@ export type Leg =
       readonly axis: 0 | 1;
       readonly c: number;
       readonly side: 0 | 1;
+      readonly profile: Profile;
       readonly from: number;
       readonly to: number;
       readonly fromSide: 0 | 1;
@@ -47,6 +48,8 @@ export interface Place {
   readonly wall: number | null;
   /** A floor outlet, which only an under-slab pathway serves. */
   readonly floor: boolean;
+  /** Where its cable goes to. */
+  readonly closet: Point;
 }
 
 const SIDES = [0, 1] as const;
@@ -113,7 +116,7 @@ function reachOf(track: Track, at: Point, floor: boolean): { p: number; lead: nu
 
 /** The cheapest way from a terminal into a field, or null. */
 export function attach(graph: Graph, field: Field, place: Place): Attachment | null {
-  const best = new Best(field);
+  const best = new Best(field, place.closet, leastFactor(graph));
   tryAll(graph, place, best);
   return best.found();
 }
@@ -126,6 +129,8 @@ export function reachable(graph: Graph, place: Place): number[] {
       states.push(state);
       return false;
     },
+    hopelessTo: () => false,
+    hopelessFrom: () => false,
     keep: () => {},
   });
   return states;
@@ -134,11 +139,17 @@ export function reachable(graph: Graph, place: Place): number[] {
 /** Hears of every way to join the network; asks to keep the way when it is better than what it has. */
 interface Taker {
   better(cost: number, second: number, own: number, state: number): boolean;
+  /** Whether no way that costs at least this much to a state, or to a place, can be better. */
+  hopelessTo(cost: number, state: number): boolean;
+  hopelessFrom(cost: number, x: number, y: number): boolean;
   keep(start: Start | null, legs: readonly Leg[]): void;
 }
 
 class Best implements Taker {
   readonly #field: Field;
+  readonly #closet: Point;
+  /** Units per mm of straight line that any way costs at least. */
+  readonly #rate: number;
   #cost = Infinity;
   #second = Infinity;
   #own = Infinity;
@@ -146,8 +157,19 @@ class Best implements Taker {
   #start: Start | null = null;
   #legs: readonly Leg[] = [];
 
-  constructor(field: Field) {
+  constructor(field: Field, closet: Point, rate: number) {
     this.#field = field;
+    this.#closet = closet;
+    this.#rate = rate;
+  }
+
+  hopelessTo(cost: number, state: number): boolean {
+    return cost + this.#field.cost[state]! > this.#cost;
+  }
+
+  hopelessFrom(cost: number, x: number, y: number): boolean {
+    const line = Math.hypot(x - this.#closet[0], y - this.#closet[1]) - SLACK;
+    return cost + line * this.#rate > this.#cost;
   }
 
   /** Ties: fewest bends, shortest, then what shares most of its way, then the lowest state. */
@@ -185,6 +207,14 @@ class Best implements Taker {
       legs: this.#legs,
     };
   }
+}
+
+/** Room for the rounding of slanted stretches in a lower bound, mm. */
+const SLACK = 10;
+
+function leastFactor({ site }: Graph): number {
+  const { tileFactor, openFactor, hardFactor, pathwayFactor } = site.prices;
+  return 2 * Math.min(tileFactor, openFactor, hardFactor, pathwayFactor);
 }
 
 function tryAll(graph: Graph, place: Place, best: Taker): void {
@@ -294,11 +324,13 @@ function castRays(
   const below = media.beside(axis, c, 0);
   const above = media.beside(axis, c, 1);
   const equal = via === null && sameProfile(below, above);
+  const from = axis === 0 ? start.x : start.y;
+  // Towards the closet first, so that what goes the other way is soon given up.
+  const toward: readonly (0 | 1)[] = place.closet[axis] >= from ? [1, 0] : [0, 1];
   for (const side of SIDES) {
     if (side === 1 && equal) continue;
     const profile = side === 0 ? below : above;
-    const from = axis === 0 ? start.x : start.y;
-    for (const forward of SIDES) {
+    for (const forward of toward) {
       const number = mediumAt(profile, from, forward);
       const medium = media.list[number]!;
       if (medium.barred) continue;
@@ -337,6 +369,7 @@ const rayLeg = (ray: Ray, to: number, toSide: 0 | 1): Leg => ({
   axis: ray.axis,
   c: ray.c,
   side: ray.side,
+  profile: ray.profile,
   from: ray.from,
   to,
   fromSide: ray.forward,
@@ -368,6 +401,8 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): void {
     second += Math.round(2 * out.length);
     at = d;
     atSide = dSide;
+    if (ray.axis === 0 ? best.hopelessFrom(cost, d, ray.c) : best.hopelessFrom(cost, ray.c, d))
+      return;
     if (!covers(lines, i, ray.c, ray.side)) continue;
     const mine = mediumAt(ray.profile, d, dSide);
     const profile = lines.profiles[i]!;
@@ -390,6 +425,7 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): void {
       if (p === ray.c && pSide === ray.side && graph.lineOf[ray.axis][node]! >= 0)
         if (best.better(cost, second, own, 2 * node + ray.axis))
           best.keep(ray.start, [...ray.legs, rayLeg(ray, d, dSide)]);
+      if (best.hopelessTo(cost + turned, 2 * node + across)) continue;
       if (j === k) toll(media, profile, p, pSide, ray.c, ray.side, out);
       else toll(media, profile, ray.c, ray.side, p, pSide, out);
       if (out.cost < 0) continue;
@@ -403,6 +439,7 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): void {
           axis: across,
           c: d,
           side: dSide,
+          profile,
           from: ray.c,
           to: p,
           fromSide: ray.side,

@@ -162,8 +162,7 @@ function clip(spans: readonly number[], lo: number, hi: number): [number, number
 
 function elevationAt(graph: Graph, leg: Leg, at: number): number {
   if (leg.on === 'track') return elevationOn(graph.media, graph.tracks[leg.track]!, at, 0);
-  const profile = graph.media.beside(leg.axis, leg.c, leg.side);
-  return graph.media.list[mediumAt(profile, at, 0)]!.z;
+  return graph.media.list[mediumAt(leg.profile, at, 0)]!.z;
 }
 
 function placeAt(graph: Graph, leg: Leg, at: number, z: number): SitePlace {

@@ -39,12 +39,14 @@ interface Sky {
 export class Media {
   readonly list: Medium[] = [];
   readonly #ground: Ground;
-  readonly #keys = new Map<string, number>();
+  /** Number of each medium: by sky, state and body where at most one holds it, else by all of them in words. */
+  readonly #keys = new Map<number | string, number>();
   readonly #skies: Sky[] = [];
   /** Sky of each zone, and last that of the site. */
   readonly #skyOf: number[] = [];
   /** Bodies that matter: those with a price, and under a hard ceiling all. */
   readonly #bodies: number[] = [];
+  readonly #mattering: ReadonlySet<number>;
   readonly #positions: number[] = [];
   readonly #codes: number[] = [];
   readonly #hard: boolean;
@@ -59,6 +61,7 @@ export class Media {
       const hard = this.#hard && touchesHard(ground, index);
       if (hard || (body.passing.price > 0 && !body.passing.barred)) this.#bodies.push(index);
     });
+    this.#mattering = new Set(this.#bodies);
   }
 
   #sky(ceiling: SiteCeiling): number {
@@ -76,9 +79,9 @@ export class Media {
     return this.#skies.push({ z: ceiling.elevation, factor, kind: ceiling.kind }) - 1;
   }
 
-  /** Whether walls without a price matter here, because it lies under a hard ceiling. */
+  /** Whether a body has a say in cost: it has a price, or it lies under a hard ceiling. */
   matters(body: number): boolean {
-    return this.#bodies.includes(body);
+    return this.#mattering.has(body);
   }
 
   /** The stretches of the line along `axis` just beside coordinate `c`; see `spansBeside`. */
@@ -122,30 +125,44 @@ export class Media {
     return this.#cut(face);
   }
 
-  /** Takes pairs of positions as entries and exits: kind 0 zone, 1 body, 2 barred, 3 face. */
+  /** Takes pairs of positions as entries and exits, in order: kind 0 zone, 1 body, 2 barred, 3 face. */
   #events(spans: number[], index: number, kind: number): void {
+    const code = (index * 4 + kind) * 2;
     for (let i = 0; i + 1 < spans.length; i += 2) {
       if (spans[i]! >= spans[i + 1]!) continue;
-      this.#positions.push(spans[i]!, spans[i + 1]!);
-      this.#codes.push((index * 4 + kind) * 2, (index * 4 + kind) * 2 + 1);
+      this.#event(spans[i]!, code);
+      this.#event(spans[i + 1]!, code + 1);
     }
     spans.length = 0;
+  }
+
+  #event(at: number, code: number): void {
+    const positions = this.#positions;
+    const codes = this.#codes;
+    let i = positions.length;
+    positions.push(at);
+    codes.push(code);
+    for (; i > 0 && positions[i - 1]! > at; i--) {
+      positions[i] = positions[i - 1]!;
+      codes[i] = codes[i - 1]!;
+    }
+    positions[i] = at;
+    codes[i] = code;
   }
 
   #cut(faced: boolean): Profile {
     const positions = this.#positions;
     const codes = this.#codes;
-    const order = codes.map((_, i) => i).sort((a, b) => positions[a]! - positions[b]!);
     const zones: number[] = [];
     const bodies: number[] = [];
     let barred = 0;
     let faces = faced ? 1 : 0;
     const starts = [-Infinity];
     const media = [this.#medium(zones, bodies, 0, faces)];
-    for (let k = 0; k < order.length; ) {
-      const at = positions[order[k]!]!;
-      for (; k < order.length && positions[order[k]!]! === at; k++) {
-        const code = codes[order[k]!]!;
+    for (let k = 0; k < positions.length; ) {
+      const at = positions[k]!;
+      for (; k < positions.length && positions[k]! === at; k++) {
+        const code = codes[k]!;
         const leave = (code & 1) === 1;
         const kind = (code >> 1) & 3;
         const index = code >> 3;
@@ -165,14 +182,26 @@ export class Media {
   #medium(zones: number[], bodies: number[], barred: number, faces: number): number {
     const zone = zones.length ? zones[zones.length - 1]! : this.#skyOf.length - 1;
     const sky = this.#skyOf[zone]!;
-    const { kind, z, factor } = this.#skies[sky]!;
-    const pass = barred === 0 && (kind !== 'hard' || faces > 0 || bodies.length > 0);
-    const priced = bodies.filter((i) => this.#ground.bodies[i]!.passing.price > 0);
-    const key = `${sky} ${barred > 0 ? 'x' : pass ? 'p' : 'h'} ${priced.join(' ')}`;
+    const pass =
+      barred === 0 && (this.#skies[sky]!.kind !== 'hard' || faces > 0 || bodies.length > 0);
+    const state = sky * 3 + (barred > 0 ? 2 : pass ? 1 : 0);
+    let priced = 0;
+    let one = -1;
+    for (const i of bodies)
+      if (this.#ground.bodies[i]!.passing.price > 0) {
+        priced++;
+        one = i;
+      }
+    const held =
+      priced > 1 ? bodies.filter((i) => this.#ground.bodies[i]!.passing.price > 0) : null;
+    const key = held
+      ? `${state} ${held.join(' ')}`
+      : state * (this.#ground.bodies.length + 1) + one + 1;
     const known = this.#keys.get(key);
     if (known !== undefined) return known;
-    const number =
-      this.list.push({ z, factor, kind, pass, barred: barred > 0, bodies: priced }) - 1;
+    const { kind, z, factor } = this.#skies[sky]!;
+    const list = held ?? (one >= 0 ? [one] : []);
+    const number = this.list.push({ z, factor, kind, pass, barred: barred > 0, bodies: list }) - 1;
     this.#keys.set(key, number);
     return number;
   }
@@ -222,6 +251,7 @@ function touchesHard(ground: Ground, body: number): boolean {
   });
 }
 
+/** Whether two profiles change at the same places to the same media. */
 export function sameProfile(a: Profile, b: Profile): boolean {
   if (a.starts.length !== b.starts.length) return false;
   for (let i = 0; i < a.starts.length; i++)
@@ -243,6 +273,7 @@ export function stretchAt(profile: Profile, at: number, side: 0 | 1): number {
   return lo;
 }
 
+/** The medium that holds at a position of a profile: on a boundary the side decides. */
 export const mediumAt = (profile: Profile, at: number, side: 0 | 1): number =>
   profile.media[stretchAt(profile, at, side)]!;
 

@@ -49,6 +49,7 @@ export function prepare(site: Site): Network {
         height: terminal.height,
         wall: terminal.wall === null ? null : (walls.get(terminal.wall) ?? null),
         floor: terminal.mount === 'floor',
+        closet: closetOf(closet).at,
       };
       return routeIn(graph, fieldOf(closet), place, closetOf(closet));
     },

@@ -98,6 +98,7 @@ function legBetween(graph: Graph, a: number, b: number): Leg | null {
     axis,
     c: graph.lines[axis].c[line]!,
     side: graph.lines[axis].side[line] as 0 | 1,
+    profile: graph.lines[axis].profiles[line]!,
     from: position[a >> 1]!,
     to: position[b >> 1]!,
     fromSide: sideAt(graph, axis, a >> 1),
@@ -123,6 +124,7 @@ function placeLeg(graph: Graph, state: number): Leg {
     axis,
     c: graph.lines[axis].c[line]!,
     side: graph.lines[axis].side[line] as 0 | 1,
+    profile: graph.lines[axis].profiles[line]!,
     from: p,
     to: p,
     fromSide: side,
@@ -177,7 +179,7 @@ function stretch(
 ): Stretch {
   const { media, ground } = graph;
   if (leg.on === 'line') {
-    const profile = media.beside(leg.axis, leg.c, leg.side);
+    const { profile } = leg;
     const at = (v: number): Point => (leg.axis === 0 ? [v, leg.c] : [leg.c, v]);
     return {
       from: at(p),

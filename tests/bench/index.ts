@@ -26,6 +26,7 @@ const places = outlets.map((outlet) => ({
   height: outlet.height,
   wall: site.walls.findIndex((wall) => wall.id === outlet.wall),
   floor: false,
+  closet: closet.at,
 }));
 
 const rows: Record<string, string | number>[] = [];
