@@ -196,8 +196,13 @@ function useKeys(section: React.RefObject<HTMLElement | null>, props: SurfacePro
     [section],
   );
   useEffect(() => {
+    const forget = () => latest.current.keys.forget();
     window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
+    window.addEventListener('blur', forget);
+    return () => {
+      window.removeEventListener('keydown', onKey);
+      window.removeEventListener('blur', forget);
+    };
   }, [onKey]);
 }
 

@@ -59,6 +59,8 @@ export interface Editor {
   cancel(): void;
   /** The pointer has left the board. */
   leave(): void;
+  /** Where the pointer is, mm; null when it is not over the board. */
+  pointer(): Point | null;
   /** What lies under a place, topmost first. */
   hit(raw: Point, touch: boolean): readonly Ref[];
   /** Tells where symbols are drawn that stand aside from their own place. */
@@ -291,11 +293,13 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     },
     leave() {
       snapped = null;
+      last = null;
       const { preview, hover, actions } = session.getState();
       if (state === tool.start && preview !== null) actions.show(null);
       if (hover !== null) actions.set({ hover: null });
       changed();
     },
+    pointer: () => last?.raw ?? null,
     hit: (raw, touch) => context().hit(raw, touch),
     drawnAt(places) {
       drawn = places;

@@ -2,6 +2,7 @@ import { FOOT, INCH } from '../base/units.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { job, onLevel, type Ref } from '../plan/plan.ts';
+import { createCopies } from './copies.ts';
 import type { Editor } from './editor.ts';
 import { type SessionApi, shownPlan } from './session.ts';
 import { gridStep } from './snap.ts';
@@ -23,6 +24,8 @@ export interface Keys {
   cursor(): Point | null;
   /** A pointer has taken over. */
   drop(): void;
+  /** The window was left: what was copied here may not stand before what is copied elsewhere. */
+  forget(): void;
 }
 
 const ARROWS: Readonly<Record<string, Point>> = {
@@ -52,6 +55,7 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
   let cursor: Point | null = null;
   /** Whether the cursor has moved since it last clicked, so that Enter means a click. */
   let fresh = false;
+  const copies = createCopies(session, () => cursor ?? editor.pointer());
   /** Nudges in a row are one step; anything else begins a new row. */
   let row = 0;
 
@@ -129,6 +133,12 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
         return true;
       case 'a':
         return focused && selectAll();
+      case 'c':
+        return focused && copies.copy();
+      case 'v':
+        return focused && copies.paste();
+      case 'd':
+        return focused && copies.repeat();
       default:
         return false;
     }
@@ -198,6 +208,7 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
       return press(key, focused);
     },
     cursor: () => cursor,
+    forget: copies.forget,
     drop() {
       cursor = null;
       fresh = false;

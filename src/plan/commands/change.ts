@@ -101,7 +101,8 @@ const PLACES: Partial<Record<TableName, readonly string[]>> = {
   powers: ['at'],
 };
 
-function shiftRow(
+/** The fields of a row that hold places, shifted. */
+export function shiftRow(
   row: AnyEntity,
   table: TableName,
   by: Point,
@@ -119,7 +120,8 @@ function shiftRow(
   );
 }
 
-const tooFar = (place: Point | readonly Point[]): boolean =>
+/** Whether a place lies beyond what a plan can hold. */
+export const tooFar = (place: Point | readonly Point[]): boolean =>
   place.flat().some((n) => Math.abs(n) > FAR);
 
 /** A selection with all that goes along: devices that share a jack, outlets on a moved wall. */
@@ -210,7 +212,7 @@ const WORDS: Readonly<Record<TableName, string>> = {
 };
 
 /** What a step is about, in words: `device A3`, `wall`, `5 things`. */
-function nameOf(plan: Plan, refs: readonly Ref[]): string {
+export function nameOf(plan: Plan, refs: readonly Ref[]): string {
   if (refs.length !== 1) return `${refs.length} things`;
   const { table, id } = refs[0]!;
   const label = [...plan.tables.jacks.values()].find(

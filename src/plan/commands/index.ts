@@ -2,6 +2,7 @@ import { addBackground, checkScale, setScale, turnBackground } from './base.ts';
 import { edit, move, remove, turn } from './change.ts';
 import type { Command } from './command.ts';
 import { drawKeepout, drawPathway, drawWalls, drawZone } from './draw.ts';
+import { duplicate } from './duplicate.ts';
 import { addJack, giveJack, makeSpare, renumber, shareJack } from './jacks.ts';
 import { movePoint } from './move-point.ts';
 import { placeCloset, placeDevice, placePower, placeSpare } from './place.ts';
@@ -16,6 +17,7 @@ export const commands = {
   'draw-pathway': drawPathway,
   'draw-walls': drawWalls,
   'draw-zone': drawZone,
+  duplicate,
   edit,
   'give-jack': giveJack,
   'make-spare': makeSpare,

@@ -147,4 +147,28 @@ describe('On the board, keys', () => {
     expect(away('w')).toBe(true);
     expect(d.state().tool).toBe('wall');
   });
+
+  it('copy and paste to where the pointer is, as one step', () => {
+    const d = drive({ plan: roomPlan() });
+    d.play('click 3000,600 · key Ctrl+c · move 5000,2600 · key Ctrl+v');
+    expect(d.plan().tables.devices.get('D2')?.at).toEqual([5000, 2600]);
+    expect(d.state().selection).toEqual([{ table: 'devices', id: 'D2' }]);
+    expect(d.state().history.cursor).toBe(1);
+  });
+
+  it('repeat a copy in a row, as far as the first was moved', () => {
+    const d = drive({ plan: roomPlan() });
+    d.play('click 7000,5000 · key Ctrl+d');
+    const [x, y] = d.plan().tables.closets.get('C2')!.at;
+    d.play(`drag ${x},${y} 7000,3800 · key Ctrl+d`);
+    expect(d.plan().tables.closets.get('C3')?.at).toEqual([7000, 2600]);
+  });
+
+  it('paste nothing where nothing was copied, so that pictures can be pasted', () => {
+    const d = drive({ plan: roomPlan() });
+    expect(d.keys.press({ key: 'v', shift: false, ctrl: true }, true)).toBe(false);
+    d.play('click 3000,600 · key Ctrl+c');
+    d.keys.forget();
+    expect(d.keys.press({ key: 'v', shift: false, ctrl: true }, true)).toBe(false);
+  });
 });

@@ -175,6 +175,16 @@ const sessions = fc.commands(
           return a && b && { device: a.id, host: b.id };
         }),
     ),
+    fc.tuple(pick, at, fc.integer({ min: 1, max: 2 })).map(
+      ([n, by, count]) =>
+        new Run('duplicate', (plan) => ({
+          refs: rowsOf(plan)
+            .filter((_, i) => i % 4 === n % 4)
+            .slice(0, 4),
+          by,
+          count,
+        })),
+    ),
     fc.constant(new Run('renumber', () => ({}))),
     fc.constant(new Undo()),
     fc.constant(new Redo()),
