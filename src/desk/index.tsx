@@ -1,4 +1,5 @@
 export { Desk } from './Desk.tsx';
 export { askLength, type LengthQuestion } from './dialogs/ask-length.tsx';
 export { choosePage } from './dialogs/choose-page.tsx';
+export { type MenuQuestion, openMenu } from './menu/open-menu.tsx';
 export type { ChoosePage, PageChoice, Services } from './services.ts';

@@ -31,6 +31,16 @@ export const en = {
   'menu.new': 'New job on a blank sheet',
   'menu.sample-restaurant': 'Open the sample restaurant',
   'menu.sample-cafe': 'Open the sample café',
+  'menu.place': 'Place here',
+  'menu.turn': 'Turn a quarter',
+  'menu.copy': 'Copy beside it',
+  'menu.delete': 'Delete {what}',
+  'repeat.title': 'Repeat in a row',
+  'repeat.count': 'How many more',
+  'repeat.east': 'Each east by',
+  'repeat.south': 'Each south by',
+  'repeat.hint': "West and north take a minus: -4'.",
+  'repeat.go': 'Repeat',
   'keys.save': 'Ctrl S',
 
   'legs.label': 'Legs of the job',
@@ -343,6 +353,8 @@ export const en = {
   'next.scale': 'Every length hangs on the scale. Draw along a length you know, and type it.',
   'next.check':
     'The scale is set. Draw along a second known length, the other way, to see whether it is right.',
+  'next.drawn':
+    'This job is drawn to scale without a picture. You can still bring one and lay it under.',
   'next.rooms': 'The base stands. Trace the rooms, or go straight to Devices.',
   'next.first-room':
     'Draw a room from corner to corner; its ceiling decides how high the cable lies. You can also leave rooms out: cables then run under the deck.',
@@ -600,7 +612,7 @@ export const en = {
   'length.leave': 'Leave it',
   'replace.title': 'Replace “{job}”?',
   'replace.words':
-    'This device keeps one job at a time. What you did since you last saved a file would be gone.',
+    'This job could not be saved on this device. If you replace it and shut the page, it is gone.',
   'replace.save': 'Save it as a file first',
   'replace.keep': 'Keep this job',
   'replace.go': 'Replace it',

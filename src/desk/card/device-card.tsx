@@ -16,6 +16,7 @@ import { jackIdsOf, kindName, nameOf } from '../names.ts';
 import { DeleteButton, PlaceFields, useEdit } from './common.tsx';
 import { CardHead } from './head.tsx';
 import { OutletFields } from './outlet-card.tsx';
+import { Repeat } from './repeat.tsx';
 import { RunParts } from './run-card.tsx';
 
 export function DeviceCard({ id }: { id: string }) {
@@ -38,6 +39,7 @@ export function DeviceCard({ id }: { id: string }) {
       {kind ? <JackPart device={device} kind={kind} jacks={jacks} /> : null}
       <RunParts jacks={jacks} />
       <PowerPart plan={plan} device={device} kind={kind} />
+      <Repeat refs={[{ table: 'devices', id }]} />
       <DeleteButton refs={[{ table: 'devices', id }]} label={t('card.delete-device')} />
     </>
   );

@@ -2,6 +2,7 @@ import type { Leg } from '../../board/session.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Survey } from '../../results/types.ts';
 import { type Key, t } from '../../text/index.ts';
+import { isBlank } from '../blank.ts';
 import { useActions, useKinds, usePlan, useSession } from '../context.tsx';
 import { Button } from '../controls/parts.tsx';
 import { TOOL } from '../tool-ids.ts';
@@ -34,6 +35,7 @@ const TOOLS: Partial<Record<NextKey, string>> = {
 /** Steps that another leg does, and the leg. */
 const LEGS: Partial<Record<NextKey, Leg>> = {
   'next.rooms': 'rooms',
+  'next.drawn': 'rooms',
   'next.ceilings': 'devices',
   'next.no-runs': 'devices',
   'next.clear': 'price',
@@ -66,7 +68,7 @@ export function nextStep(leg: Leg, plan: Plan, survey: Survey | null): NextKey {
   const { backgrounds, zones, walls, closets, devices, jacks } = plan.tables;
   switch (leg) {
     case 'base':
-      if (backgrounds.size === 0) return 'next.bring';
+      if (backgrounds.size === 0) return isBlank(plan) ? 'next.bring' : 'next.drawn';
       if ([...backgrounds.values()].some((b) => b.scale === null)) return 'next.scale';
       return [...backgrounds.values()].some((b) => b.check === null) ? 'next.check' : 'next.rooms';
     case 'rooms':

@@ -14,6 +14,7 @@ import { showRefs } from '../show.ts';
 import { MOUNTS } from './choices.ts';
 import { DeleteButton, PlaceFields, useEdit } from './common.tsx';
 import { CardHead } from './head.tsx';
+import { Repeat } from './repeat.tsx';
 import { RunPart, RunParts } from './run-card.tsx';
 
 const jacksAt = (plan: Plan, outlet: string): Jack[] =>
@@ -54,6 +55,7 @@ export function OutletCard({ id }: { id: string }) {
           </Button>
         </div>
       </Section>
+      <Repeat refs={[{ table: 'outlets', id }]} />
       <DeleteButton refs={[{ table: 'outlets', id }]} label={t('card.delete-outlet')} />
     </>
   );

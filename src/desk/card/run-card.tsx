@@ -1,3 +1,4 @@
+import { groupBy } from '../../base/group.ts';
 import type { Id } from '../../base/ids.ts';
 import { formatLength } from '../../base/units.ts';
 import { entity, type Plan } from '../../plan/plan.ts';
@@ -6,7 +7,7 @@ import { formatPercent, t } from '../../text/index.ts';
 import { useDesk, usePlan, useSession, useUnits } from '../context.tsx';
 import { Button, Fold, Section } from '../controls/parts.tsx';
 import { showRefs } from '../show.ts';
-import { type Against, type RunSum, runSum } from './run-sum.ts';
+import { type Against, crossingWords, type RunSum, runSum } from './run-sum.ts';
 
 /** The run of a jack, as the survey has it now; null while it has none. */
 export const useRun = (jack: Id): Run | null =>
@@ -120,21 +121,15 @@ function homeWords(plan: Plan, run: Run): string {
   return t('run.home', { closet: closet?.name ?? t('thing.closets') });
 }
 
+/** The holes that the run needs, alike ones counted. */
 function Crossings({ plan, run }: { plan: Plan; run: Run }) {
-  const worked = run.crossings.filter((c) => c.work !== 'none' || c.firestop);
-  if (worked.length === 0) return null;
+  const holes = groupBy(crossingWords(plan, run), (words) => words);
+  if (holes.size === 0) return null;
   return (
     <ul className="crossings">
-      {worked.map((crossing) => {
-        const wall = entity(plan, 'walls', crossing.wall);
-        const look = wall ? t(`wall.${wall.construction}`).toLowerCase() : t('thing.gone');
-        const work = t(`crossing.${crossing.work}`, { wall: look });
-        return (
-          <li key={`${crossing.wall} ${crossing.at.join(' ')}`}>
-            {crossing.firestop ? `${work}, ${t('crossing.firestop')}` : work}
-          </li>
-        );
-      })}
+      {[...holes].map(([words, these]) => (
+        <li key={words}>{these.length === 1 ? words : `${these.length} × ${words}`}</li>
+      ))}
     </ul>
   );
 }

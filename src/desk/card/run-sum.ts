@@ -117,3 +117,14 @@ function upKey(plan: Plan, run: Run) {
 /** The sum in one line, as it is read out: `up the wall 7'-10" + … = 107'-6"`. */
 export const sumInWords = (sum: RunSum): string =>
   `${sum.lines.map((line) => `${line.label} ${line.shown}`).join(' + ')} = ${sum.cable}`;
+
+/** The holes that a run needs, each in words; crossings without work are left out. */
+export const crossingWords = (plan: Plan, run: Run): string[] =>
+  run.crossings
+    .filter((crossing) => crossing.work !== 'none' || crossing.firestop)
+    .map((crossing) => {
+      const wall = entity(plan, 'walls', crossing.wall);
+      const look = wall ? t(`wall.${wall.construction}`).toLowerCase() : t('thing.gone');
+      const work = t(`crossing.${crossing.work}`, { wall: look });
+      return crossing.firestop ? `${work}, ${t('crossing.firestop')}` : work;
+    });

@@ -10,6 +10,7 @@ import { nameOf } from '../names.ts';
 import { AREAS, CONSTRUCTIONS, MOUNTS, PATHWAYS, TOPS } from './choices.ts';
 import { DeleteButton } from './common.tsx';
 import { CardHead } from './head.tsx';
+import { Repeat } from './repeat.tsx';
 
 /** Several things at once: how many of each, what they have in common, and what can be done to all. */
 export function Several({ refs }: { refs: readonly Ref[] }) {
@@ -29,6 +30,7 @@ export function Several({ refs }: { refs: readonly Ref[] }) {
         ))}
       </ul>
       {table ? <CommonFields table={table} refs={refs} key={refs.map(refKey).join()} /> : null}
+      <Repeat refs={refs} />
       <DeleteButton refs={refs} label={t('several.delete', { count: refs.length })} />
     </>
   );

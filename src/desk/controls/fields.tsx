@@ -16,18 +16,26 @@ interface LengthProps extends Common {
   /** Least and most, mm; from 0 to as far as a plan reaches unless said. */
   readonly min?: number;
   readonly max?: number;
+  /** Kept as typed; otherwise rounded to whole mm, as places and heights are stored. */
+  readonly exact?: boolean;
 }
 
 /** Smallest fraction shown: a quarter inch keeps what people type; metric shows mm when they are not whole cm. */
 export const showLength = (mm: number, units: Units): string =>
   formatLength(mm, units, units === 'm' && mm % 10 === 0 ? 1 : 4);
 
-/** Reads a typed length between two bounds, to whole mm. */
-export function readLength(text: string, units: Units, min = 0, max = FAR): Reading<number> {
+/** Reads a typed length between two bounds, to whole mm unless it is kept exact. */
+export function readLength(
+  text: string,
+  units: Units,
+  min = 0,
+  max = FAR,
+  exact = false,
+): Reading<number> {
   const mm = parseLength(text, units);
   if (mm === null)
     return { why: t(units === 'ft' ? 'field.length.wrong-ft' : 'field.length.wrong-m') };
-  const whole = Math.round(mm);
+  const whole = exact ? mm : Math.round(mm);
   if (whole < min) return { why: t('field.length.low', { min: showLength(min, units) }) };
   if (whole > max) {
     const inches = units === 'ft' && /^\s*\d+(\.\d+)?\s*$/.test(text);
@@ -38,14 +46,14 @@ export function readLength(text: string, units: Units, min = 0, max = FAR): Read
 }
 
 /** A length as people type it, in feet and inches or metric. */
-export function LengthField({ value, onCommit, min, max, ...common }: LengthProps) {
+export function LengthField({ value, onCommit, min, max, exact, ...common }: LengthProps) {
   const units = useUnits();
   return (
     <TypedField
       {...common}
       value={value}
       show={(mm) => showLength(mm, units)}
-      read={(text) => readLength(text, units, min, max)}
+      read={(text) => readLength(text, units, min, max, exact)}
       onCommit={onCommit}
     />
   );

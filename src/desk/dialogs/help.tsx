@@ -1,5 +1,6 @@
-import { renderMessage } from '../../base/message.ts';
+import { type Message, renderMessage } from '../../base/message.ts';
 import type { Units } from '../../base/units.ts';
+import { tools } from '../../board/tools/index.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import { t } from '../../text/index.ts';
 import { Dialog } from './dialog.tsx';
@@ -16,6 +17,7 @@ export default function Help({
   units: Units;
   onShut(): void;
 }) {
+  const toolKeys = [...tools.values()].filter((tool) => tool.key !== '');
   const kindKeys = [...kinds.values()].filter((kind) => kind.key !== '');
   return (
     <Dialog title={t('help.title')} wide onShut={onShut}>
@@ -33,20 +35,39 @@ export default function Help({
             ))}
           </dl>
         </section>
-        <section>
-          <h3>{t('help.devices')}</h3>
-          <dl className="keys">
-            {kindKeys.map((kind) => (
-              <div key={kind.id}>
-                <dt>
-                  <kbd>{kind.key.toUpperCase()}</kbd>
-                </dt>
-                <dd>{renderMessage(kind.label, units)}</dd>
-              </div>
-            ))}
-          </dl>
-        </section>
+        <KeyList
+          title={t('help.tools')}
+          rows={toolKeys.map(({ id, key, label }) => ({ id, key, label }))}
+          units={units}
+        />
+        <KeyList title={t('help.devices')} rows={kindKeys} units={units} />
       </div>
     </Dialog>
+  );
+}
+
+function KeyList({
+  title,
+  rows,
+  units,
+}: {
+  title: string;
+  rows: readonly { readonly id: string; readonly key: string; readonly label: Message }[];
+  units: Units;
+}) {
+  return (
+    <section>
+      <h3>{title}</h3>
+      <dl className="keys">
+        {rows.map((row) => (
+          <div key={row.id}>
+            <dt>
+              <kbd>{row.key.toUpperCase()}</kbd>
+            </dt>
+            <dd>{renderMessage(row.label, units)}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
   );
 }

@@ -6,9 +6,12 @@ import { Button } from '../controls/parts.tsx';
 import type { Services } from '../services.ts';
 import { ask, Dialog } from './dialog.tsx';
 
-/** Whether taking another job in hand would lose something: work was done, and it is not all undone. */
-export const wouldLose = ({ history }: Pick<Session, 'history'>): boolean =>
-  history.cursor > 0 && !isBlank(history.plan);
+/**
+ * Whether taking another job in hand would lose something. As a rule it does not, since undo brings the job back; but
+ * where this device could not keep it, it would be gone with the page.
+ */
+export const wouldLose = ({ history, kept }: Pick<Session, 'history' | 'kept'>): boolean =>
+  kept.state === 'failed' && history.cursor > 0 && !isBlank(history.plan);
 
 /** Takes another job in hand, after asking where something would be lost. */
 export async function replaceJob(

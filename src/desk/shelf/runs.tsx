@@ -18,7 +18,6 @@ const FACTORS = ['tileFactor', 'openFactor', 'hardFactor', 'pathwayFactor'] as c
 const PRICES = ['framedPrice', 'masonryPrice', 'ratedPrice', 'bendPrice'] as const;
 const HEIGHTS = ['tileClearance', 'openBelowDeck', 'hardBelowCeiling'] as const;
 const LIMITS = ['linkLimit', 'channelLimit', 'cordCloset', 'powerReach'] as const;
-const ORDER = ['orderStep', 'boxLength'] as const;
 
 export function RunsShelf() {
   const pathways = usePlan().tables.pathways;
@@ -65,9 +64,8 @@ export function RunsShelf() {
         {LIMITS.map((name) => (
           <SettingLength key={name} name={name} />
         ))}
-        {ORDER.map((name) => (
-          <SettingLength key={name} name={name} min={1} />
-        ))}
+        <SettingLength name="orderStep" min={1} exact />
+        <SettingLength name="boxLength" min={1} />
       </Fold>
     </>
   );
@@ -84,9 +82,14 @@ function useSetting(name: LengthName) {
   };
 }
 
-const SettingLength = ({ name, min }: { name: LengthName; min?: number }) => (
-  <LengthField {...useSetting(name)} {...(min === undefined ? {} : { min })} />
-);
+const SettingLength = ({
+  name,
+  ...bounds
+}: {
+  name: LengthName;
+  min?: number;
+  exact?: boolean;
+}) => <LengthField {...useSetting(name)} {...bounds} />;
 
 const SettingPercent = ({ name, max }: { name: LengthName; max: number }) => (
   <WholeField {...useSetting(name)} sign="%" max={max} />
