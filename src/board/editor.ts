@@ -4,6 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import type { CommandArgs } from '../plan/commands/index.ts';
 import { job, type Plan, type Ref, refKey } from '../plan/plan.ts';
+import type { Way } from '../results/types.ts';
 import { type HitIndex, hitAt, hitBox, hitIndex } from './hit.ts';
 import type { SessionApi, SessionStore } from './session.ts';
 import { gridStep, type Snapped, snap, snapTargets } from './snap.ts';
@@ -83,9 +84,10 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   const listeners = new Set<() => void>();
 
   const targets = remember((plan: Plan, level: string) => snapTargets(plan, level));
-  const hits = remember((plan: Plan, level: string, loose: boolean) =>
-    hitIndex(plan, level, loose),
-  ) as (plan: Plan, level: string, loose: boolean) => HitIndex;
+  const hits = remember(
+    (plan: Plan, level: string, loose: boolean, ways: readonly Way[]): HitIndex =>
+      hitIndex(plan, level, loose, ways),
+  );
 
   const changed = () => {
     version += 1;
@@ -96,7 +98,9 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     const s = session.getState();
     const plan = s.history.plan;
     const pixel = 1 / s.viewport.scale;
-    const index = () => hits(plan, s.level, s.backgroundsLoose);
+    // A cable is picked where the runs are what the leg is about.
+    const ways = s.leg === 'runs' || s.leg === 'checks' ? (s.survey?.ways ?? NO_WAYS) : NO_WAYS;
+    const index = () => hits(plan, s.level, s.backgroundsLoose, ways);
     return {
       plan,
       kinds,
@@ -327,6 +331,8 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     dispose: unsubscribe,
   };
 }
+
+const NO_WAYS: readonly Way[] = [];
 
 const toolOf = (id: string): Tool => tools.get(id) ?? tools.get('select')!;
 

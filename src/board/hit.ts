@@ -4,7 +4,8 @@ import { distance, nearestOnSegment, wallCorners } from '../geometry/nearest.ts'
 import type { Point } from '../geometry/point.ts';
 import { doubleArea, insidePolygon } from '../geometry/polygon.ts';
 import { fromPicture } from '../plan/commands/base.ts';
-import { onLevel, type Plan, type Ref } from '../plan/plan.ts';
+import { onLevel, type Plan, type Ref, refKey } from '../plan/plan.ts';
+import type { Way } from '../results/types.ts';
 
 /** What lies where on a level. `symbols` are points drawn at paper size; the rest are shapes of the building. */
 interface Item {
@@ -22,10 +23,28 @@ export interface HitIndex {
   readonly index: Flatbush | null;
 }
 
-const RANK = { symbols: 0, pathways: 1, walls: 2, keepouts: 3, zones: 4, backgrounds: 5 } as const;
+const RANK = {
+  symbols: 0,
+  pathways: 1,
+  cables: 2,
+  walls: 3,
+  keepouts: 4,
+  zones: 5,
+  backgrounds: 6,
+} as const;
 
-/** Indexes a level. @param loose whether backgrounds can be hit */
-export function hitIndex(plan: Plan, level: Id, loose: boolean): HitIndex {
+/**
+ * Indexes a level.
+ *
+ * @param loose whether backgrounds can be hit
+ * @param ways cables that can be hit, for the jack at their end; where several share a way nobody knows which is meant
+ */
+export function hitIndex(
+  plan: Plan,
+  level: Id,
+  loose: boolean,
+  ways: readonly Way[] = [],
+): HitIndex {
   const items: Item[] = [];
   const put = (ref: Ref, rank: number, shape: Item['shape'], points: readonly Point[]) =>
     items.push({ ref, rank, shape, points, size: Math.abs(doubleArea(points)) });
@@ -34,6 +53,15 @@ export function hitIndex(plan: Plan, level: Id, loose: boolean): HitIndex {
       put({ table, id }, RANK.symbols, 'symbol', [at]);
   for (const { id, points } of onLevel(plan, 'pathways', level))
     put({ table: 'pathways', id }, RANK.pathways, 'chain', points);
+  for (const way of ways) {
+    const id = way.jacks[0];
+    if (way.level !== level || way.jacks.length !== 1 || id === undefined) continue;
+    if (!plan.tables.jacks.has(id)) continue;
+    put({ table: 'jacks', id }, RANK.cables, 'chain', [
+      [way.from[0], way.from[1]],
+      [way.to[0], way.to[1]],
+    ]);
+  }
   for (const wall of onLevel(plan, 'walls', level))
     put(
       { table: 'walls', id: wall.id },
@@ -72,16 +100,17 @@ function indexOf(items: readonly Item[]): Flatbush | null {
 }
 
 /** Half the size of a symbol, and the reach round the pointer and round a finger (44 px across), px. */
-const SYMBOL = 11;
+const SYMBOL = 12;
 const REACH = 5;
 const TOUCH = 22;
 
 /**
- * What lies under a place, topmost first: what the place is on comes before what is merely in reach; devices and
- * jacks before pathways, walls, keep-outs, rooms; the nearer symbol and the smaller room first.
+ * What lies under a place, topmost first: what the place is on comes before what is merely in reach, and keep-outs and
+ * rooms, which are large, come last; of these devices and jacks before pathways, cables and walls, the nearer symbol
+ * and the smaller room first. Nothing is named twice.
  *
  * @param pixel one screen pixel in mm
- * @param scene the places where symbols are drawn, where they stand aside from their own
+ * @param drawn the places where symbols are drawn, where they stand aside from their own
  */
 export function hitAt(
   { items, index }: HitIndex,
@@ -100,17 +129,22 @@ export function hitAt(
   );
   const candidates = new Set((found ?? []).map((i) => items[i]!));
   if (drawn.size > 0)
-    for (const item of items)
-      if (drawn.has(`${item.ref.table}/${item.ref.id}`)) candidates.add(item);
+    for (const item of items) if (drawn.has(refKey(item.ref))) candidates.add(item);
   const hits = [...candidates].flatMap((item) => {
-    const d = gap(item, at, pixel, drawn.get(`${item.ref.table}/${item.ref.id}`));
-    return d <= reach ? [{ item, d, near: d > 0 ? 1 : 0 }] : [];
+    const d = gap(item, at, pixel, drawn.get(refKey(item.ref)));
+    return d <= reach ? [{ item, d, order: orderOf(item, d, pixel) }] : [];
   });
   hits.sort(
     (a, b) =>
-      a.near - b.near || a.item.rank - b.item.rank || a.d - b.d || a.item.size - b.item.size,
+      a.order - b.order || a.item.rank - b.item.rank || a.d - b.d || a.item.size - b.item.size,
   );
-  return hits.map(({ item }) => item.ref);
+  return [...new Map(hits.map(({ item }) => [refKey(item.ref), item.ref])).values()];
+}
+
+/** 0 on a thing, 1 in reach of it, 2 for large areas; a thin line counts as hit from as near as a mouse can aim. */
+function orderOf({ rank, shape }: Item, d: number, pixel: number): number {
+  if (rank >= RANK.keepouts) return d > 0 ? 3 : 2;
+  return d > (shape === 'symbol' ? 0 : REACH * pixel) ? 1 : 0;
 }
 
 const NONE: ReadonlyMap<string, Point> = new Map();
@@ -136,7 +170,7 @@ function toChain(points: readonly Point[], at: Point, closed: boolean): number {
 }
 
 /**
- * What a box holds: only what lies wholly inside, or all that it touches. Backgrounds are never held.
+ * What a box holds: only what lies wholly inside, or all that it touches. Backgrounds and cables are never held.
  */
 export function hitBox(
   { items, index }: HitIndex,
@@ -156,7 +190,9 @@ export function hitBox(
     .map((i) => items[i]!)
     .filter(
       (item) =>
-        item.rank !== RANK.backgrounds && (touching ? touches(item, box) : within(item, box)),
+        item.rank !== RANK.backgrounds &&
+        item.rank !== RANK.cables &&
+        (touching ? touches(item, box) : within(item, box)),
     )
     .map((item) => item.ref);
 }

@@ -113,7 +113,10 @@ function begin(
     );
   const grabbed = hits.find((ref) => has(context.selection, ref)) ?? hits[0];
   const moves =
-    grabbed && !event.shift && (has(context.selection, grabbed) || !SLOW.has(grabbed.table));
+    grabbed &&
+    grabbed.table !== 'jacks' &&
+    !event.shift &&
+    (has(context.selection, grabbed) || !SLOW.has(grabbed.table));
   if (!moves) return [{ mode: 'box', a: raw, to: event.raw }, [{ do: 'hover', ref: null }]];
   const refs = has(context.selection, grabbed) ? context.selection : [grabbed];
   const from = carriedPoint(raw, grabbed, context.plan);

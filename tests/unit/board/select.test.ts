@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { kinds } from '../../../src/kinds/index.ts';
 import type { Ref } from '../../../src/plan/plan.ts';
+import { createSurveyor } from '../../../src/survey/survey.ts';
 import { drive, picturePlan, planWith, roomPlan } from './driver.ts';
 
 const DEVICE: Ref = { table: 'devices', id: 'D1' };
@@ -48,14 +50,34 @@ describe('A click', () => {
 
   it('of a finger reaches what is 20 px away, a mouse does not', () => {
     const mouse = room();
-    mouse.play('click 7000,5300');
+    mouse.play('click 5500,250');
     expect(mouse.state().selection).toEqual([ZONE]);
     const finger = room();
-    finger.play('click 5500,200', { touch: true });
-    expect(finger.state().selection).toEqual([ZONE]);
-    const outside = room();
-    outside.play('click 5500,-200', { touch: true });
-    expect(outside.state().selection).toEqual([NORTH]);
+    finger.play('click 5500,250', { touch: true });
+    expect(finger.state().selection).toEqual([NORTH]);
+    const far = room();
+    far.play('click 5500,350', { touch: true });
+    expect(far.state().selection).toEqual([ZONE]);
+  });
+
+  it('a little beside a thin line still means the line, not the room that it lies in', () => {
+    const d = room();
+    d.play('click 2000,4040');
+    expect(d.state().selection).toEqual([{ table: 'pathways', id: 'P1' }]);
+    d.play('click 5500,100');
+    expect(d.state().selection).toEqual([NORTH]);
+  });
+
+  it('on a cable selects its jack, on the leg of the runs', () => {
+    const d = room();
+    d.state().actions.set({ survey: createSurveyor(kinds)(d.plan()) });
+    d.play('click 3000,2500');
+    expect(d.state().selection).toEqual([ZONE]);
+    d.state().actions.set({ leg: 'runs' });
+    d.play('click 3000,2500');
+    expect(d.state().selection).toEqual([{ table: 'jacks', id: 'J1' }]);
+    d.play('drag 3000,2500 4000,2500');
+    expect(d.state().history.cursor).toBe(0);
   });
 
   it('makes no step', () => {
