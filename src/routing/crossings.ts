@@ -1,3 +1,4 @@
+import type { Point } from '../geometry/point.ts';
 import { spansAlong, spansBeside } from '../geometry/shape.ts';
 import type { Leg } from './attach.ts';
 import type { Graph } from './graph.ts';
@@ -38,23 +39,46 @@ export function crossingsOf(graph: Graph, legs: readonly Leg[]): RouteCrossing[]
     begin: legs[0]!.on === 'line' ? 0 : -1,
     end: legs[legs.length - 1]!.on === 'line' ? total : Infinity,
   };
-  for (const body of graph.ground.bodies) {
-    let travelled = 0;
-    const insides: Inside[] = [];
-    legs.forEach((leg, i) => {
-      for (const inside of insideOf(graph, leg, body, travelled, ends)) {
-        const last = insides[insides.length - 1];
-        if (last && inside.from - last.to < 1e-6) merge(last, inside);
-        else insides.push(inside);
-      }
-      travelled += lengths[i]!;
-    });
-    for (const inside of insides) {
+  const insides = new Map<Body, Inside[]>();
+  let travelled = 0;
+  legs.forEach((leg, i) => {
+    for (const body of bodiesNear(graph, leg))
+      for (const inside of insideOf(graph, leg, body, travelled, ends)) add(insides, body, inside);
+    travelled += lengths[i]!;
+  });
+  for (const [body, list] of insides)
+    for (const inside of list) {
       if (body.passing.price === 0 && startsInside(legs, body, inside, total)) continue;
       found.push({ at: inside.from, crossing: crossing(graph, body, inside) });
     }
-  }
-  return found.sort((a, b) => a.at - b.at).map((f) => f.crossing);
+  return found
+    .sort((a, b) => a.at - b.at || (a.crossing.wall < b.crossing.wall ? -1 : 1))
+    .map((f) => f.crossing);
+}
+
+function add(insides: Map<Body, Inside[]>, body: Body, inside: Inside): void {
+  const list = insides.get(body);
+  const last = list?.[list.length - 1];
+  if (!list || !last) insides.set(body, [inside]);
+  else if (inside.from - last.to < 1e-6) merge(last, inside);
+  else list.push(inside);
+}
+
+/** The bodies whose bounds a leg touches. */
+function bodiesNear(graph: Graph, leg: Leg): Body[] {
+  if (leg.from === leg.to) return [];
+  const [ax, ay] = placeOf(graph, leg, leg.from);
+  const [bx, by] = placeOf(graph, leg, leg.to);
+  const [x0, x1] = [Math.min(ax, bx), Math.max(ax, bx)];
+  const [y0, y1] = [Math.min(ay, by), Math.max(ay, by)];
+  return graph.ground.bodies.filter(
+    ({ shape: s }) => s.x0 <= x1 && s.x1 >= x0 && s.y0 <= y1 && s.y1 >= y0,
+  );
+}
+
+function placeOf(graph: Graph, leg: Leg, at: number): Point {
+  if (leg.on === 'track') return placeOn(graph.tracks[leg.track]!, at);
+  return leg.axis === 0 ? [at, leg.c] : [leg.c, at];
 }
 
 function merge(into: Inside, next: Inside): void {
@@ -166,12 +190,7 @@ function elevationAt(graph: Graph, leg: Leg, at: number): number {
 }
 
 function placeAt(graph: Graph, leg: Leg, at: number, z: number): SitePlace {
-  const [x, y] =
-    leg.on === 'track'
-      ? placeOn(graph.tracks[leg.track]!, at)
-      : leg.axis === 0
-        ? [at, leg.c]
-        : [leg.c, at];
+  const [x, y] = placeOf(graph, leg, at);
   const [u, v] = graph.ground.frame.back(x, y);
   return [u, v, Math.round(z)];
 }

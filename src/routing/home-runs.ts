@@ -187,11 +187,11 @@ function routedRun(s: Settings, task: Task, route: Route, level: Level, plan: Pl
   const { cord, ...rest } = blank(s, task);
   const slack = s.outletSlack + s.fieldLoop + s.closetLoop;
   const cable = route.path + slack;
-  const segments = route.segments.map(({ track: _t, span: _s, ...segment }) => ({
-    ...segment,
-    from: lift(segment.from, level),
-    to: lift(segment.to, level),
-  }));
+  const segments = route.segments.map((segment): Segment => {
+    const { kind, length, zone, ceiling, pathway } = segment;
+    const from = lift(segment.from, level);
+    return { kind, from, to: lift(segment.to, level), length, zone, ceiling, pathway };
+  });
   const over = cable > rest.limit;
   const near = cable * 100 >= rest.limit * s.nearPercent;
   return {

@@ -62,34 +62,39 @@ export function trace(
   };
 }
 
-/** The legs from a state to the source of a field. */
+/** The legs from a state to the source of a field: one for each line or track that the way keeps to. */
 function legsFrom(graph: Graph, field: Field, state: number): Leg[] {
-  const legs: Leg[] = [placeLeg(graph, state)];
-  for (let s = state; ; ) {
-    const next = field.next[s]!;
-    if (next < 0) return legs;
-    legs.push(legBetween(graph, s, next) ?? placeLeg(graph, next));
-    s = next;
+  const legs: Leg[] = [];
+  for (let from = state; from >= 0; ) {
+    let to = from;
+    let next = field.next[to]!;
+    while (next >= 0 && keepsTo(graph, to, next)) {
+      to = next;
+      next = field.next[to]!;
+    }
+    legs.push(legBetween(graph, from, to));
+    from = next;
   }
+  return legs;
 }
 
-/** The way along one line or track between two states; null for a turn, a join or a passing on. */
-function legBetween(graph: Graph, a: number, b: number): Leg | null {
+/** Whether two neighbouring states lie on one line of the plane, or on one track. */
+function keepsTo(graph: Graph, a: number, b: number): boolean {
   const plane = 2 * graph.nodes;
-  if (a >= plane && b >= plane) {
-    const [s, t] = [graph.stopOf[a - plane]!, graph.stopOf[b - plane]!];
-    if (s.track !== t.track) return null;
-    const [p, q] = [graph.stops[s.track]![s.index]!, graph.stops[t.track]![t.index]!];
-    return {
-      on: 'track',
-      track: s.track,
-      from: p.p,
-      to: q.p,
-      fromSide: p.side,
-      toSide: q.side,
-    };
+  if (a >= plane && b >= plane)
+    return graph.stopOf[a - plane]!.track === graph.stopOf[b - plane]!.track;
+  return a < plane && b < plane && a >> 1 !== b >> 1;
+}
+
+/** The way along one line or track between two of its states; of no length when they are one. */
+function legBetween(graph: Graph, a: number, b: number): Leg {
+  const plane = 2 * graph.nodes;
+  if (a >= plane) {
+    const { track, index } = graph.stopOf[a - plane]!;
+    const stops = graph.stops[track]!;
+    const [p, q] = [stops[index]!, stops[graph.stopOf[b - plane]!.index]!];
+    return { on: 'track', track, from: p.p, to: q.p, fromSide: p.side, toSide: q.side };
   }
-  if (a >= plane || b >= plane || a >> 1 === b >> 1) return null;
   const axis = (a & 1) as 0 | 1;
   const line = graph.lineOf[axis][a >> 1]!;
   const position = axis === 0 ? graph.x : graph.y;
@@ -103,32 +108,6 @@ function legBetween(graph: Graph, a: number, b: number): Leg | null {
     to: position[b >> 1]!,
     fromSide: sideAt(graph, axis, a >> 1),
     toSide: sideAt(graph, axis, b >> 1),
-  };
-}
-
-/** A leg of no length that says where a state is. */
-function placeLeg(graph: Graph, state: number): Leg {
-  const plane = 2 * graph.nodes;
-  if (state >= plane) {
-    const { track, index } = graph.stopOf[state - plane]!;
-    const { p, side } = graph.stops[track]![index]!;
-    return { on: 'track', track, from: p, to: p, fromSide: side, toSide: side };
-  }
-  const node = state >> 1;
-  const axis = (state & 1) as 0 | 1;
-  const line = graph.lineOf[axis][node]!;
-  const p = (axis === 0 ? graph.x : graph.y)[node]!;
-  const side = sideAt(graph, axis, node);
-  return {
-    on: 'line',
-    axis,
-    c: graph.lines[axis].c[line]!,
-    side: graph.lines[axis].side[line] as 0 | 1,
-    profile: graph.lines[axis].profiles[line]!,
-    from: p,
-    to: p,
-    fromSide: side,
-    toSide: side,
   };
 }
 
