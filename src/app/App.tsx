@@ -1,9 +1,40 @@
-import { useStore } from 'zustand';
+import { useMemo } from 'react';
+import { Board, type LoadPicture } from '../board/index.ts';
 import type { SessionApi } from '../board/session.ts';
-import { job } from '../plan/plan.ts';
+import { askLength, Desk, type Services } from '../desk/index.tsx';
+import type { KindRegistry } from '../kinds/kind.ts';
+import { Boundary } from './Boundary.tsx';
 
-/** Stands in until the desk and the board are here. */
-export function App({ session }: { readonly session: SessionApi }) {
-  const name = useStore(session, (s) => job(s.history.plan).name);
-  return <main>{name}: the desk and the board are not here yet.</main>;
+/** The desk with the board in its middle. */
+export function App({
+  session,
+  kinds,
+  services,
+  loadPicture,
+}: {
+  readonly session: SessionApi;
+  readonly kinds: KindRegistry;
+  readonly services: Services;
+  readonly loadPicture: LoadPicture;
+}) {
+  const board = useMemo(
+    () => (
+      <Boundary what="The board" onSave={services.saveFile}>
+        <Board
+          session={session}
+          kinds={kinds}
+          loadPicture={loadPicture}
+          onAskLength={(request) => askLength(session, request)}
+          // What is under the finger is selected: its card says what can be done with it.
+          onMenu={(request) => session.getState().actions.select(request.refs)}
+        />
+      </Boundary>
+    ),
+    [session, kinds, services, loadPicture],
+  );
+  return (
+    <Boundary what="The desk" onSave={services.saveFile}>
+      <Desk session={session} kinds={kinds} services={services} board={board} />
+    </Boundary>
+  );
 }

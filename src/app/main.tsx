@@ -1,10 +1,122 @@
-import { createRoot } from 'react-dom/client';
-import { createSession } from '../board/session.ts';
+import { createRoot, type Root } from 'react-dom/client';
+import * as z from 'zod/mini';
+import { type Message, msg } from '../base/message.ts';
+import type { LoadPicture } from '../board/index.ts';
+import { createSession, type SessionApi } from '../board/session.ts';
+import { fitPlan } from '../board/view.ts';
 import { kinds } from '../kinds/index.ts';
+import { readPlan } from '../plan/codec.ts';
+import { startHistory } from '../plan/history.ts';
 import { emptyPlan } from '../plan/plan.ts';
+import type { AssetPort } from '../ports/ports.ts';
+import { createSurveyClient, openWorker } from '../worker/client.ts';
 import { App } from './App.tsx';
+import { Elsewhere } from './Elsewhere.tsx';
+import { unforeseen } from './files.ts';
+import { type Kept, keepFrom, openKept } from './keeping.ts';
+import { holdJob } from './one-tab.ts';
+import { flatOf } from './pictures/take.ts';
+import { Trouble } from './pictures/trouble.ts';
+import { createServices, sampleText } from './services.ts';
+import { surveyAlong } from './surveying.ts';
 import './fonts.css';
 import './app.css';
 
-const session = createSession(kinds, emptyPlan());
-createRoot(document.getElementById('root')!).render(<App session={session} />);
+// The page forbids code made from strings, so the checks of files are not compiled either.
+z.config({ jitless: true });
+
+const SAMPLES = ['restaurant', 'cafe'] as const;
+
+/** The job to begin with: as it was left, or on the first visit the sample, already measured. */
+async function firstPlan(session: SessionApi, kept: Kept): Promise<void> {
+  const { actions } = session.getState();
+  if (kept.history) {
+    actions.open(kept.history);
+  } else {
+    const read = await sampleText('restaurant').then((text) =>
+      readPlan(text, new Set(kinds.keys())),
+    );
+    if (!read.ok) throw new Error(read.issues[0]?.message ?? 'the sample cannot be read');
+    actions.open(startHistory(read.value.plan));
+  }
+  if (kept.found) actions.say(kept.found, 'warning');
+}
+
+/** Loads a background for the board; says once what is wrong with one that cannot be shown. */
+function pictureLoader(assets: AssetPort, say: (message: Message) => void): LoadPicture {
+  return async (hash) => {
+    try {
+      const asset = await assets.get(hash);
+      if (!asset)
+        throw new Trouble(msg('A background is no longer on this device. Bring it again.'));
+      const { bytes, type } = await flatOf(asset);
+      return await createImageBitmap(new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
+    } catch (error) {
+      say(error instanceof Trouble ? error.words : unforeseen(error));
+      return null;
+    }
+  };
+}
+
+/** Files that are dropped beside every target would otherwise take the place of the page. */
+function guardDrops(): void {
+  for (const type of ['dragover', 'drop'] as const)
+    window.addEventListener(type, (event) => event.preventDefault());
+}
+
+/** `?sample=cafe` opens a sample over the kept job, as the menu does; the address is plain again afterwards. */
+function askedSample(): (typeof SAMPLES)[number] | undefined {
+  const asked = new URLSearchParams(location.search).get('sample');
+  if (asked !== null) history.replaceState(null, '', location.pathname + location.hash);
+  return SAMPLES.find((id) => id === asked);
+}
+
+function showTitle(session: SessionApi): void {
+  const show = () => {
+    const name = session.getState().history.plan.tables.job.get('job')?.name;
+    document.title = name ? `${name} – Dropwise` : 'Dropwise';
+  };
+  show();
+  session.subscribe(show);
+}
+
+async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
+  const kept = await openKept(`${Date.now()}-${Math.random()}`);
+  const session = createSession(kinds, emptyPlan());
+  const { actions } = session.getState();
+  const warn = (message: Message) => session.getState().actions.say(message, 'warning');
+  await firstPlan(session, kept).catch((error) =>
+    warn(error instanceof Trouble ? error.words : unforeseen(error)),
+  );
+  const surveys = createSurveyClient(openWorker);
+  const parts = { session, kinds, assets: kept.assets, surveys, now: () => new Date() };
+  const services = createServices(parts);
+  const loadPicture = pictureLoader(kept.assets, warn);
+  root.render(
+    <App session={session} kinds={kinds} services={services} loadPicture={loadPicture} />,
+  );
+  requestAnimationFrame(() => requestAnimationFrame(() => fitPlan(session)));
+  showTitle(session);
+  const stopSurveys = surveyAlong(session, surveys);
+  let stopKeeping = (): void => undefined;
+  lostBy.now = () => {
+    stopKeeping();
+    stopSurveys();
+    root.render(<Elsewhere lost />);
+  };
+  addEventListener('unhandledrejection', (event) => warn(unforeseen(event.reason)));
+  stopKeeping = await keepFrom(session, kept, () => lostBy.now());
+  const sample = askedSample();
+  if (sample) await services.openSample(sample);
+  actions.set({ selection: [] });
+}
+
+async function start(): Promise<void> {
+  guardDrops();
+  const root = createRoot(document.getElementById('root')!);
+  const lostBy = { now: () => root.render(<Elsewhere lost />) };
+  if (await holdJob(() => lostBy.now())) await work(root, lostBy);
+  else root.render(<Elsewhere lost={false} />);
+}
+
+void start();

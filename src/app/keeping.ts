@@ -1,0 +1,101 @@
+import { msg, renderMessage } from '../base/message.ts';
+import type { SessionApi } from '../board/session.ts';
+import { type History, startHistory } from '../plan/history.ts';
+import { emptyPlan } from '../plan/plan.ts';
+import type { AssetPort, JournalPort } from '../ports/ports.ts';
+import { assetsOfHistory, memoryAssets } from '../storage/assets.ts';
+import { openDisk } from '../storage/disk.ts';
+import { createJournal } from '../storage/journal.ts';
+import { createKeeper, keepTrouble } from '../storage/keeper.ts';
+
+/** What is there to work with: where pictures are kept, the job as it was left, and how to go on keeping it. */
+export interface Kept {
+  readonly assets: AssetPort;
+  readonly history: History | null;
+  /** Words about what was found, for a notice. */
+  readonly found: ReturnType<typeof msg> | null;
+  readonly journal: JournalPort | null;
+}
+
+/** Opens what this browser keeps. Where it keeps nothing, the job lives in this page alone, and a notice says so. */
+export async function openKept(owner: string): Promise<Kept> {
+  try {
+    const disk = await openDisk();
+    const journal = createJournal(disk.journal, owner);
+    const loaded = await journal.load();
+    const history = loaded?.history ?? null;
+    if (history) await disk.assets.prune(assetsOfHistory(history)).catch(() => undefined);
+    return { assets: disk.assets, history, found: wordsOf(loaded), journal };
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    const found = msg(
+      'This browser keeps nothing ({reason}). Save the job as a file before you shut the page.',
+      { reason },
+    );
+    return { assets: memoryAssets(), history: null, found, journal: null };
+  }
+}
+
+function wordsOf(loaded: Awaited<ReturnType<JournalPort['load']>>): Kept['found'] {
+  if (!loaded || (loaded.history && loaded.lost === 0)) return null;
+  if (!loaded.history)
+    return msg(
+      'The job that was kept on this device is damaged and cannot be read. Open the file that you saved last.',
+    );
+  return msg(
+    'The end of what was kept on this device was damaged. The job is here as it was {count} steps before its last one.',
+    { count: loaded.lost },
+  );
+}
+
+/** Keeps every committed step from now on, and shows how that stands. Resolves when the job is kept as it is now. */
+export async function keepFrom(
+  session: SessionApi,
+  kept: Kept,
+  taken: () => void,
+): Promise<() => void> {
+  const { actions } = session.getState();
+  const { journal } = kept;
+  if (!journal) {
+    actions.set({ kept: { state: 'failed', at: null } });
+    return () => undefined;
+  }
+  const start = session.getState().history;
+  let said = '';
+  const fail = (why: ReturnType<typeof msg>) => {
+    actions.set({ kept: { state: 'failed', at: null } });
+    const words = renderMessage(why, 'm');
+    if (words !== said) actions.say(why, 'warning');
+    said = words;
+  };
+  const isNew = start !== kept.history || kept.found !== null;
+  let first: History | null = start;
+  if (isNew)
+    await journal.begin(start).catch((error) => {
+      first = null;
+      fail(keepTrouble(error));
+    });
+  const keeper = createKeeper(journal, first ?? startHistory(emptyPlan()), (now) => {
+    if (now.state === 'taken') return taken();
+    if (now.state === 'failed') return fail(now.why);
+    said = '';
+    const at = now.state === 'saved' ? Date.now() : session.getState().kept.at;
+    actions.set({ kept: { state: now.state, at } });
+  });
+  const stop = session.subscribe((now, before) => {
+    if (now.history === before.history) return;
+    askToStay();
+    keeper.keep(now.history);
+  });
+  keeper.keep(session.getState().history);
+  return stop;
+}
+
+let asked = false;
+
+/** Asks the browser, once work is done here, not to clear it away when it needs room. It may refuse. */
+function askToStay(): void {
+  if (asked) return;
+  asked = true;
+  navigator.storage?.persist?.().catch(() => undefined);
+}

@@ -1,0 +1,176 @@
+import { type Message, msg } from '../base/message.ts';
+import type { SessionApi } from '../board/session.ts';
+import { fitPlan } from '../board/view.ts';
+import type { ChoosePage, Services } from '../desk/services.ts';
+import type { KindRegistry } from '../kinds/kind.ts';
+import { emptyPlan, job, type Plan } from '../plan/plan.ts';
+import type { AssetPort, SurveyPort } from '../ports/ports.ts';
+import type { Survey } from '../results/types.ts';
+import { fileName } from '../storage/file-name.ts';
+import { inOneSentence, readJob, writeJob } from '../storage/job-file.ts';
+import { cableSchedule, cableScheduleCsv } from '../takeoff/cable-schedule.ts';
+import { materialListCsv } from '../takeoff/material-list.ts';
+import { checkSize, download, pickFile, saveAs, unforeseen } from './files.ts';
+import { HEAD, sniff } from './pictures/sniff.ts';
+import { takePicture } from './pictures/take.ts';
+import { Trouble, trouble } from './pictures/trouble.ts';
+import { printedPdf } from './print.ts';
+import { replacePlan } from './replace.ts';
+
+export interface ServiceParts {
+  readonly session: SessionApi;
+  readonly kinds: KindRegistry;
+  readonly assets: AssetPort;
+  readonly surveys: SurveyPort;
+  /** The time now. */
+  readonly now: () => Date;
+}
+
+/** How much a drawing is reduced on a PDF page until its scale is set: 1/8 in. to 1 ft (common practice, no source). */
+const USUAL_REDUCTION = 96;
+/** How long something may take before a notice says that it is under way, ms. */
+const SILENT = 500;
+
+/** What the desk asks of the app. Whatever goes wrong is said in a notice, and the open job stays as it is. */
+export function createServices({ session, kinds, assets, surveys, now }: ServiceParts): Services {
+  const known = new Set(kinds.keys());
+  const plan = (): Plan => session.getState().history.plan;
+  const say = (message: Message, tone?: 'warning') => session.getState().actions.say(message, tone);
+
+  /** Does something that may go wrong, and says so; what takes long is said too. */
+  async function attempt(under: Message, act: () => Promise<void>): Promise<void> {
+    let notice: number | null = null;
+    const timer = setTimeout(() => {
+      say(under);
+      notice = session.getState().notices.at(-1)?.id ?? null;
+    }, SILENT);
+    try {
+      await act();
+    } catch (error) {
+      say(error instanceof Trouble ? error.words : unforeseen(error), 'warning');
+    } finally {
+      clearTimeout(timer);
+      if (notice !== null) session.getState().actions.dismiss(notice);
+    }
+  }
+
+  async function openText(name: string, text: string): Promise<void> {
+    const read = await readJob(text, known);
+    if (!read.ok)
+      trouble('“{name}” was not opened. {issues}', { name, issues: inOneSentence(read.issues) });
+    for (const asset of read.value.assets) await assets.put(asset);
+    replacePlan(session, read.value.plan);
+  }
+
+  async function take(file: File, choosePage: ChoosePage | null): Promise<void> {
+    checkSize(file);
+    const { name } = file;
+    const found = sniff(new Uint8Array(await file.slice(0, HEAD).arrayBuffer()));
+    if (found.kind === 'plan') return openText(name, await file.text());
+    if (found.kind === 'other')
+      trouble(
+        '“{name}” is {what}, which cannot be opened here. A floor plan can be a PDF, PNG, JPEG, WebP or SVG; a job is a file that was saved here.',
+        { name, what: found.what },
+      );
+    if (!choosePage)
+      trouble('“{name}” is a picture, not a job. Bring it as a floor plan on the Base leg.', {
+        name,
+      });
+    const taken = await takePicture(file, found.kind, choosePage);
+    if (!taken) return;
+    await assets.put(taken.asset);
+    const { level, actions } = session.getState();
+    const { width, height, paper, asset } = taken;
+    const laid = actions.run('add-background', {
+      level,
+      name: name.replace(/\.[^.]*$/, '').slice(0, 80),
+      asset: asset.hash,
+      width,
+      height,
+      ...(paper === null ? {} : { mmPerPixel: paper * USUAL_REDUCTION }),
+    });
+    if (!laid) return;
+    actions.set({ leg: 'base' });
+    fitPlan(session);
+  }
+
+  /** The survey of the plan as it is committed: the newest one, or one that is asked for now. */
+  async function surveyed(of: Plan): Promise<Survey> {
+    const { survey, surveyed: last } = session.getState();
+    const current = last === of ? survey : await surveys.survey(of);
+    return current ?? trouble('The job changed meanwhile. Try again.');
+  }
+
+  const reading = (name: string) => msg('Reading “{name}” …', { name });
+
+  return {
+    newJob: async () => replacePlan(session, emptyPlan()),
+
+    openSample: (id) =>
+      attempt(msg('Loading the sample …'), async () => {
+        await openText(`${id}.json`, await sampleText(id));
+      }),
+
+    openFile: () =>
+      attempt(msg('Opening …'), async () => {
+        const file = await pickFile();
+        if (file) await attempt(reading(file.name), () => take(file, null));
+      }),
+
+    bring: (file, choosePage) => attempt(reading(file.name), () => take(file, choosePage)),
+
+    choosePicture: async (choosePage) => {
+      const file = await pickFile().catch((error) => say(unforeseen(error), 'warning'));
+      if (file) await attempt(reading(file.name), () => take(file, choosePage));
+    },
+
+    saveFile: () =>
+      attempt(msg('Writing the file …'), async () => {
+        const written = await writeJob(plan(), assets);
+        if (!written.ok) trouble('{issues}', { issues: inOneSentence(written.issues) });
+        const name = fileName(job(plan()).name, '.dropwise.json');
+        const blob = new Blob([written.value], { type: 'application/json' });
+        if (await saveAs(blob, name)) say(msg('Saved as “{name}”.', { name }));
+      }),
+
+    print: (paper, sheets) =>
+      attempt(msg('Drawing the sheets …'), async () => {
+        const of = plan();
+        const choice = { paper, sheets, now: now() };
+        const pdf = await printedPdf(of, await surveyed(of), kinds, assets, choice);
+        download(pdf, fileName(job(of).name, '.pdf'));
+      }),
+
+    countPages: async (paper, sheets) => {
+      const of = plan();
+      const [{ printJob }, survey] = await Promise.all([
+        import('../sheets/print-job.ts'),
+        surveyed(of),
+      ]);
+      return printJob(of, survey, kinds, { paper, sheets, printed: '' }).length;
+    },
+
+    saveCsv: (what) =>
+      attempt(msg('Writing the list …'), async () => {
+        const of = plan();
+        const survey = await surveyed(of);
+        const { name, units } = job(of);
+        const text =
+          what === 'materials'
+            ? materialListCsv(survey.price)
+            : cableScheduleCsv(cableSchedule(of, kinds, survey.runs, survey.boxPlan), units);
+        const title = what === 'materials' ? 'materials' : 'cable schedule';
+        // The mark in front tells spreadsheets that the text is UTF-8.
+        const blob = new Blob([`\ufeff${text}`], { type: 'text/csv;charset=utf-8' });
+        download(blob, fileName(`${name} ${title}`, '.csv'));
+      }),
+  };
+}
+
+/** The text of a sample that comes with the program. */
+export async function sampleText(id: 'restaurant' | 'cafe'): Promise<string> {
+  const answer = await fetch(new URL(`samples/${id}.json`, document.baseURI)).catch(() => null);
+  if (!answer?.ok)
+    return trouble('The sample could not be loaded. Reload the page, or begin on a blank sheet.');
+  return answer.text();
+}
