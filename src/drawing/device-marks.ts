@@ -184,7 +184,7 @@ function push<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
 }
 
 const LABEL_SIZE = 2.5;
-const HEIGHT_SIZE = 1.9;
+const HEIGHT_SIZE = 2;
 
 function jackLabel(
   drafting: Drafting,

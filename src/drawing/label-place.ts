@@ -11,6 +11,7 @@ export interface Box {
   readonly y1: number;
 }
 
+/** An upright box round its middle, in the unit of its sizes. */
 export const boxAround = ([x, y]: Point, width: number, height: number): Box => ({
   x0: x - width / 2,
   y0: y - height / 2,
@@ -18,6 +19,7 @@ export const boxAround = ([x, y]: Point, width: number, height: number): Box => 
   y1: y + height / 2,
 });
 
+/** Whether two boxes share an area; touching edges share none. */
 export const overlaps = (a: Box, b: Box): boolean =>
   a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
 
@@ -37,6 +39,7 @@ export interface Field {
   readonly bounds: Box | null;
 }
 
+/** A field in which nothing is taken yet. */
 export const makeField = (bounds: Box | null = null): Field => ({
   hard: new Map(),
   soft: new Map(),
@@ -144,6 +147,8 @@ export interface Wish {
   readonly height: number;
   /** Whether its best place is on the anchor itself (a symbol) and not beside it (a label). */
   readonly onAnchor: boolean;
+  /** Whether it would rather be nowhere than on a wall, a line or a hatch. */
+  readonly clear?: boolean;
 }
 
 const GAP = 0.5;
@@ -208,7 +213,7 @@ export function place(field: Field, wish: Wish): Placed | null {
   const consider = (at: Point, cost: number): void => {
     if (best && best.cost <= cost) return;
     const box = boxAround(at, wish.width, wish.height);
-    if (!isFree(field, box)) return;
+    if (!isFree(field, box, wish.clear)) return;
     let full = cost + (hits(field.soft, box) ? SOFT_COST : 0);
     if (best && best.cost <= full) return;
     if (at !== wish.anchor && meets(field.walls, wish.anchor, at)) full += WALL_COST;

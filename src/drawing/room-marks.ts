@@ -33,6 +33,7 @@ export function zoneMarks({ plan, view, wants, put }: Drafting): void {
   }
 }
 
+/** How a room is filled: the tint of its service area, hatched under a closed ceiling. */
 export const zoneStyle = (zone: Pick<Zone, 'area' | 'ceiling'>): Style => ({
   fill: `tint-${areaInk(zone.area)}`,
   stroke: 'faint',
@@ -108,7 +109,7 @@ interface Tag {
 }
 
 const NAME_SIZE = 2.3;
-const NOTE_SIZE = 1.9;
+const NOTE_SIZE = 2;
 const LETTER_SIZE = 3.8;
 
 /** A room's tag round its middle: the area's letter, the name in as few lines as `room` allows, the ceiling. */

@@ -290,6 +290,8 @@ export const leaderMark = (
   ],
 });
 
+const NAME_SIZE = 2;
+
 /** Names and sizes of pathways, along their longest piece, where there is room. */
 export function pathwayNames(drafting: Drafting): void {
   const { plan, view, field, wants, put } = drafting;
@@ -299,7 +301,7 @@ export function pathwayNames(drafting: Drafting): void {
     if (words === '') continue;
     const [a, b] = longest(pathway).map((p) => toPaper(view, p)) as [Point, Point];
     const upright = Math.abs(b[1] - a[1]) > Math.abs(b[0] - a[0]);
-    const long = view.measure.width(words, 1.9, 'sans', false) + 0.6;
+    const long = view.measure.width(words, NAME_SIZE, 'sans', false) + 0.6;
     const [width, height] = upright ? [2.4, long] : [long, 2.4];
     const spots = [0.5, 0.35, 0.65, 0.25, 0.75].flatMap((t): Point[] => {
       const x = a[0] + (b[0] - a[0]) * t;
@@ -326,7 +328,7 @@ export function pathwayNames(drafting: Drafting): void {
       op: 'text',
       at: [0, 0],
       text: words,
-      size: 1.9,
+      size: NAME_SIZE,
       ink: 'soft',
       align: 'centre',
       vertical: 'middle',
@@ -340,15 +342,18 @@ export function pathwayNames(drafting: Drafting): void {
 /** A pathway's name in short lines where there is room, with a line to it. */
 function pathwayNote(drafting: Drafting, words: string, anchor: Point): void {
   const { view, field, put, leaveOut } = drafting;
-  const lines = wrapText(view.measure, words, 20, 1.9);
-  const width = Math.max(...lines.map((line) => view.measure.width(line, 1.9, 'sans', false)));
-  const placed = place(field, {
+  const lines = wrapText(view.measure, words, 20, NAME_SIZE);
+  const width = Math.max(
+    ...lines.map((line) => view.measure.width(line, NAME_SIZE, 'sans', false)),
+  );
+  const wish = {
     anchor,
     reach: 1.4,
     width: width + 0.6,
-    height: lines.length * 2.2 + 0.4,
+    height: lines.length * 2.3 + 0.4,
     onAnchor: false,
-  });
+  };
+  const placed = place(field, { ...wish, clear: true }) ?? place(field, wish);
   if (!placed) {
     leaveOut('pathways', words);
     return;
@@ -357,9 +362,9 @@ function pathwayNote(drafting: Drafting, words: string, anchor: Point): void {
   const marks = lines.map(
     (text, i): Mark => ({
       op: 'text',
-      at: [0, (i - (lines.length - 1) / 2) * 2.2],
+      at: [0, (i - (lines.length - 1) / 2) * 2.3],
       text,
-      size: 1.9,
+      size: NAME_SIZE,
       ink: 'soft',
       align: 'centre',
       vertical: 'middle',

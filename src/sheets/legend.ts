@@ -1,5 +1,6 @@
 import type { Id } from '../base/ids.ts';
 import { type Message, msg, renderMessage } from '../base/message.ts';
+import { formatLength } from '../base/units.ts';
 import { deviceSymbol, heightWords } from '../drawing/device-marks.ts';
 import type { Mark, Style } from '../drawing/display.ts';
 import { pathwayLines } from '../drawing/pathway-lines.ts';
@@ -17,7 +18,7 @@ import {
 } from '../drawing/symbols.ts';
 import { levelCrossings } from '../drawing/way-marks.ts';
 import { job, type Outlet, onLevel, type Pathway, type Wall } from '../plan/plan.ts';
-import type { CrossingWork } from '../results/types.ts';
+import type { CrossingWork, Way } from '../results/types.ts';
 import type { SheetContext } from './sheet.ts';
 
 /** A line of the legend: a symbol round its middle, within 9 × 4 mm, and what it means. */
@@ -85,7 +86,10 @@ function outletItems({ plan }: SheetContext, level: Id, add: Add): void {
     const letters = mounts.map((m) => `${MOUNT_LETTER[m]} ${MOUNT_WORDS[m]}`).join(', ');
     add([words(sample)], msg('Height above the floor; {letters}', { letters }));
   }
-  const doubled = [...plan.tables.jacks.values()].some((jack) => jack.label.includes('-'));
+  const here = new Set(outlets.map((outlet) => outlet.id));
+  const doubled = [...plan.tables.jacks.values()].some(
+    (jack) => here.has(jack.outlet) && jack.label.includes('-'),
+  );
   if (doubled) add([words('A1,-2', 'mono')], msg('Jacks A1 and A1-2'));
   if (onLevel(plan, 'powers', level).length > 0) add(powerSymbol(), msg('Power outlet'));
   if (onLevel(plan, 'closets', level).length > 0) add(closetSymbol(), msg('Network closet'));
@@ -116,16 +120,18 @@ function cableItems(context: SheetContext, level: Id, add: Add): void {
   const { plan, survey } = context;
   const ways = survey.ways.filter((way) => way.level === level);
   const flat = ways.filter((way) => way.from[0] !== way.to[0] || way.from[1] !== way.to[1]);
-  if (flat.length > 0) {
+  const areas = (way: Way): Set<string> =>
+    new Set(way.jacks.map((id) => plan.tables.jacks.get(id)?.label.charAt(0) ?? ''));
+  if (flat.length > 0)
     add(
       [sample({ stroke: 'cable', width: 0.9 }), ...countBadge('12', 2.4, 'cable')],
       msg('Cables in one way: wider line, their number'),
     );
+  if (flat.some((way) => way.jacks.length > 1 && areas(way).size === 1))
     add(
       [sample({ stroke: 'area-0', width: 0.5 }), ...countBadge('2 A', 3.2, 'area-0')],
       msg('All of one area: its letter'),
     );
-  }
   const deck = plan.tables.levels.get(level);
   const leaves = deck && ways.some((way) => Math.abs(way.to[2] - way.from[2]) > deck.deck);
   if (leaves) add(riserSymbol(true), msg('Cables to another level'));
@@ -213,7 +219,13 @@ function roomItems({ plan }: SheetContext, level: Id, add: Add): void {
       zones.some((zone) => zone.ceiling.kind === kind),
     );
     const names = present.map((kind) => CEILING_WORDS[kind]).join(', ');
-    add([words("TILE 9'")], msg('Ceiling and its height: {names}', { names }));
+    const { ceiling } = zones[0]!;
+    const height = formatLength(ceiling.height, job(plan).units);
+    const word = CEILING_WORDS[ceiling.kind].split(' ')[0]!;
+    add(
+      [{ ...words(`${word} ${height}`), size: 1.8 } as Mark],
+      msg('Ceiling and its height: {names}', { names }),
+    );
     if (present.includes('hard'))
       add(
         [rect(-4.2, -1.6, 8.4, 3.2, { stroke: 'faint', width: 0.13, hatch: 'diagonal' })],
