@@ -1,9 +1,75 @@
+import { createReadStream, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
+import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+
+/** Folders of pdfjs-dist that it reads while it draws: fonts that a PDF need not carry, decoders of scans, code maps. */
+const PDF_FOLDERS = ['cmaps', 'iccs', 'standard_fonts', 'wasm'];
+const PDF_HOME = join(import.meta.dirname, 'node_modules/pdfjs-dist');
+/** Parts of those folders that no plan needs: scripting and decoders for engines without WebAssembly. */
+const PDF_NEEDLESS = /quickjs|nowasm/i;
+
+const pdfFiles = (): string[] =>
+  PDF_FOLDERS.flatMap((folder) =>
+    readdirSync(join(PDF_HOME, folder))
+      .filter((name) => !PDF_NEEDLESS.test(name))
+      .map((name) => `${folder}/${name}`),
+  );
+
+/** Serves those folders under `pdfjs/`, and copies them into a built site. */
+const pdfParts: Plugin = {
+  name: 'pdf-parts',
+  configureServer(server) {
+    const known = new Set(pdfFiles());
+    server.middlewares.use('/pdfjs', (request, response, next) => {
+      const file = (request.url ?? '').replace(/^\//, '').replace(/\?.*$/, '');
+      if (!known.has(file)) return next();
+      const wasm = file.endsWith('.wasm');
+      response.setHeader('Content-Type', wasm ? 'application/wasm' : 'application/octet-stream');
+      createReadStream(join(PDF_HOME, file)).pipe(response);
+    });
+  },
+  generateBundle() {
+    for (const file of pdfFiles())
+      this.emitFile({
+        type: 'asset',
+        fileName: `pdfjs/${file}`,
+        source: readFileSync(join(PDF_HOME, file)),
+      });
+  },
+};
+
+/** What a built page may do: nothing leaves it. WebAssembly decodes scans in PDFs; panels set styles on elements. */
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "worker-src 'self'",
+  "style-src 'self' 'unsafe-inline'",
+  "img-src 'self' blob: data:",
+  "font-src 'self' data:",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+/** Puts the policy into the built page; the development server needs scripts in the page itself. */
+const policy: Plugin = {
+  name: 'policy',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: POLICY },
+      injectTo: 'head-prepend',
+    },
+  ],
+};
 
 export default defineConfig({
   base: './',
-  plugins: [react()],
+  plugins: [react(), pdfParts, policy],
   worker: { format: 'es' },
   build: { target: 'es2022' },
   test: {

@@ -71,6 +71,17 @@ function askedSample(): (typeof SAMPLES)[number] | undefined {
   return SAMPLES.find((id) => id === asked);
 }
 
+/** Shows the whole drawing while the panels round the board still find their places, until somebody does something. */
+function fitUntilTouched(session: SessionApi): void {
+  const touched = new AbortController();
+  for (const type of ['pointerdown', 'wheel', 'keydown'])
+    addEventListener(type, () => touched.abort(), { once: true, capture: true });
+  const stop = session.subscribe(({ viewport: now }, { viewport: before }) => {
+    if (now.width !== before.width || now.height !== before.height) fitPlan(session);
+  });
+  touched.signal.addEventListener('abort', stop);
+}
+
 function showTitle(session: SessionApi): void {
   const show = () => {
     const name = session.getState().history.plan.tables.job.get('job')?.name;
@@ -95,7 +106,7 @@ async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
   root.render(
     <App session={session} kinds={kinds} services={services} loadPicture={loadPicture} />,
   );
-  requestAnimationFrame(() => requestAnimationFrame(() => fitPlan(session)));
+  fitUntilTouched(session);
   showTitle(session);
   const stopSurveys = surveyAlong(session, surveys);
   let stopKeeping = (): void => undefined;
