@@ -2,6 +2,7 @@ import { FOOT, INCH } from '../base/units.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { job, onLevel, type Ref } from '../plan/plan.ts';
+import { withRoomWalls } from './company.ts';
 import { createCopies } from './copies.ts';
 import type { Editor } from './editor.ts';
 import { type SessionApi, shownPlan } from './session.ts';
@@ -67,7 +68,7 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
     const mm = metric ? (shift ? 100 : 10) : shift ? FOOT : INCH;
     const refs = selection.filter((ref) => ref.table !== 'backgrounds' || state().backgroundsLoose);
     if (refs.length === 0) return false;
-    const args = { refs, by: [by[0] * mm, by[1] * mm] as Point };
+    const args = { refs: withRoomWalls(history.plan, refs), by: [by[0] * mm, by[1] * mm] as Point };
     return actions.run('move', args, `nudge ${row}`);
   };
 

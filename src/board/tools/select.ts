@@ -4,6 +4,7 @@ import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import { pointsOf } from '../../plan/commands/move-point.ts';
 import { type AnyEntity, type Plan, type Ref, refKey } from '../../plan/plan.ts';
+import { withRoomWalls } from '../company.ts';
 import { dragged, lengthTag, previewOf, samePlace, towards, unitsOf } from '../gestures/marks.ts';
 import type { SnapKind } from '../snap.ts';
 import type { Call, PointerStep, Tool, ToolContext, ToolEffect } from './tool.ts';
@@ -118,11 +119,12 @@ function begin(
     !event.shift &&
     (has(context.selection, grabbed) || !SLOW.has(grabbed.table));
   if (!moves) return [{ mode: 'box', a: raw, to: event.raw }, [{ do: 'hover', ref: null }]];
-  const refs = has(context.selection, grabbed) ? context.selection : [grabbed];
+  const picked = has(context.selection, grabbed) ? context.selection : [grabbed];
+  const refs = withRoomWalls(context.plan, picked);
   const from = carriedPoint(raw, grabbed, context.plan);
   const moving: SelectState = { mode: 'moving', refs, from, offset: offset(from), to: from };
   const [next, effects] = drag(moving, event, context);
-  return [next, [{ do: 'select', refs }, { do: 'hover', ref: null }, ...effects]];
+  return [next, [{ do: 'select', refs: picked }, { do: 'hover', ref: null }, ...effects]];
 }
 
 /** The place of the carried point for an event that was snapped for the pointer alone. */

@@ -168,10 +168,26 @@ describe('A drag', () => {
     expect(d.plan().tables.zones.get('Z1')?.outline[0]).toEqual([0, 0]);
   });
 
-  it('of a selected room moves it', () => {
+  it('of a selected room moves it with its walls', () => {
     const d = room();
     d.play('click 5000,2500 · drag 5000,2500 6000,2500');
     expect(d.plan().tables.zones.get('Z1')?.outline[0]).toEqual([1000, 0]);
+    expect([...d.plan().tables.walls.values()].map((w) => w.a)).toEqual([
+      [1000, 0],
+      [9000, 0],
+      [9000, 6000],
+      [1000, 6000],
+    ]);
+    expect(d.state().selection).toEqual([ZONE]);
+    expect(d.state().history.cursor).toBe(1);
+  });
+
+  it('of a room leaves the wall that it shares with another', () => {
+    const d = drive({ tool: 'room' });
+    d.play('drag 0,0 4000,3000 · drag 4000,0 8000,3000 · key v');
+    d.play('click 2000,1500 · drag 2000,1500 1000,1500');
+    const shared = [...d.plan().tables.walls.values()].filter((w) => w.a[0] === w.b[0]);
+    expect(shared.map((w) => w.a[0]).sort()).toEqual([-1000, 4000, 8000]);
   });
 
   it('moves by a typed length along its direction', () => {
