@@ -58,7 +58,9 @@ export function formatLength(mm: number, units: Units, denominator = 1): string 
   if (!Number.isFinite(mm)) return '-';
   const size = Math.abs(mm);
   if (units === 'm') {
-    const metres = (size / METRE).toFixed(denominator === 1 ? 2 : 3);
+    // Rounded as a whole number: 232.755 falls to either side in binary, and printed sums would not add up.
+    const digits = denominator === 1 ? 2 : 3;
+    const metres = (Math.round((size * 10 ** digits) / METRE) / 10 ** digits).toFixed(digits);
     return `${mm < 0 && Number(metres) > 0 ? '-' : ''}${metres} m`;
   }
   const ticks = Math.round((size / INCH) * denominator);
