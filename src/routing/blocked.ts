@@ -42,18 +42,23 @@ function nearestReached(graph: Graph, place: Place, closet: Point): [Point, numb
   let best: Point = place.at;
   let state = -1;
   let least = distance(place.at, closet);
+  const look = (at: Point, s: number): void => {
+    const d = distance(at, closet);
+    if (d >= least) return;
+    least = d;
+    best = at;
+    state = s;
+  };
   while (stack.length) {
     const s = stack.pop()!;
     if (seen[s]) continue;
     seen[s] = 1;
-    const at = s < plane ? ([graph.x[s >> 1]!, graph.y[s >> 1]!] as const) : stopAt(graph, s).place;
-    const d = distance(at, closet);
-    if (d < least) {
-      least = d;
-      best = at;
-      state = s;
+    look(placeOfState(graph, s), s);
+    for (let e = net.first[s]!; e < net.first[s + 1]!; e++) {
+      const t = net.to[e]!;
+      stack.push(t);
+      if (s < plane && t < plane) look(nearestBetween(graph, s >> 1, t >> 1, closet), s);
     }
-    for (let e = net.first[s]!; e < net.first[s + 1]!; e++) stack.push(net.to[e]!);
   }
   if (state < 0) return [best, place.height];
   if (state >= plane) return [best, stopAt(graph, state).z];
@@ -61,6 +66,18 @@ function nearestReached(graph: Graph, place: Place, closet: Point): [Point, numb
   const line = graph.lineOf[axis][state >> 1]!;
   const medium = mediumAt(graph.lines[axis].profiles[line]!, best[axis]!, 1);
   return [best, graph.media.list[medium]!.z];
+}
+
+function placeOfState(graph: Graph, s: number): Point {
+  if (s >= 2 * graph.nodes) return stopAt(graph, s).place;
+  return [graph.x[s >> 1]!, graph.y[s >> 1]!];
+}
+
+/** The place nearest to a target between two neighbouring nodes of one line. */
+function nearestBetween(graph: Graph, a: number, b: number, [x, y]: Point): Point {
+  const clamp = (v: number, p: number, q: number) =>
+    Math.min(Math.max(p, q), Math.max(Math.min(p, q), v));
+  return [clamp(x, graph.x[a]!, graph.x[b]!), clamp(y, graph.y[a]!, graph.y[b]!)];
 }
 
 function stopAt(graph: Graph, state: number) {

@@ -63,29 +63,28 @@ export function buildGraph(site: Site): Graph {
   const wishes = wishesOf(ground, media, tracks);
   for (const closet of ground.closets)
     for (const start of startsOf(ground, media, closet.at, null)) wishes.cross(start.x, start.y);
-  const { lines, exact } = chosenLines(wishes, media);
-  return assemble(site, ground, media, tracks, lines, exact);
+  return assemble(site, ground, media, tracks, chosenLines(wishes, media));
 }
 
-/** All lines, or as many as the bound on crossings allows. */
-function chosenLines(
-  wishes: Wishes,
-  media: Media,
-): { lines: readonly [LineSet, LineSet]; exact: boolean } {
-  for (let keep = 1; ; keep *= 2) {
-    const lines = [linesOf(wishes, media, 0, keep), linesOf(wishes, media, 1, keep)] as const;
-    if (countCrossings(lines[0], lines[1], MAX_NODES) <= MAX_NODES)
-      return { lines, exact: keep === 1 };
+/** Most coordinates of lines along one axis. */
+const MAX_LINES = 4000;
+
+/** All lines, or as many as the bounds allow. */
+function chosenLines(wishes: Wishes, media: Media): readonly [LineSet, LineSet] {
+  for (let limit = MAX_LINES; ; limit /= 2) {
+    const lines = [linesOf(wishes, media, 0, limit), linesOf(wishes, media, 1, limit)] as const;
+    if (limit < 64 || countCrossings(lines[0], lines[1]) <= MAX_NODES) return lines;
   }
 }
 
-/** Calls back for each crossing in the order of the lines along x; stops after `limit`. */
-function countCrossings(h: LineSet, v: LineSet, limit: number): number {
+/** How many crossings there are, or a number beyond the bound. */
+function countCrossings(h: LineSet, v: LineSet): number {
   let count = 0;
-  eachCrossing(h, v, () => ++count <= limit);
+  eachCrossing(h, v, () => ++count <= MAX_NODES);
   return count;
 }
 
+/** Calls back for each crossing in the order of the lines along x, while the answer is true. */
 function eachCrossing(h: LineSet, v: LineSet, visit: (h: number, v: number) => boolean): void {
   for (let i = 0; i < h.count; i++) {
     const y = h.c[i]!;
@@ -115,11 +114,40 @@ export function lowerBound(sorted: Float64Array, value: number): number {
 }
 
 /** Nodes of a graph while it is being built. */
-interface Nodes {
-  readonly x: number[];
-  readonly y: number[];
-  readonly h: number[];
-  readonly v: number[];
+class Nodes {
+  count = 0;
+  x = new Float64Array(1024);
+  y = new Float64Array(1024);
+  h = new Int32Array(1024);
+  v = new Int32Array(1024);
+
+  /** Adds a node on line h along x and line v along y; -1 for none. Returns its number. */
+  add(x: number, y: number, h: number, v: number): number {
+    const n = this.count++;
+    if (n === this.x.length) this.#resize(2 * n);
+    this.x[n] = x;
+    this.y[n] = y;
+    this.h[n] = h;
+    this.v[n] = v;
+    return n;
+  }
+
+  trim(): void {
+    this.#resize(this.count);
+  }
+
+  #resize(size: number): void {
+    const [x, y] = [this.x, this.y];
+    const [h, v] = [this.h, this.v];
+    this.x = new Float64Array(size);
+    this.y = new Float64Array(size);
+    this.h = new Int32Array(size);
+    this.v = new Int32Array(size);
+    this.x.set(x.length > size ? x.subarray(0, size) : x);
+    this.y.set(y.length > size ? y.subarray(0, size) : y);
+    this.h.set(h.length > size ? h.subarray(0, size) : h);
+    this.v.set(v.length > size ? v.subarray(0, size) : v);
+  }
 }
 
 function assemble(
@@ -128,21 +156,18 @@ function assemble(
   media: Media,
   tracks: readonly Track[],
   lines: readonly [LineSet, LineSet],
-  exact: boolean,
 ): Graph {
-  const nodes: Nodes = { x: [], y: [], h: [], v: [] };
+  const nodes = new Nodes();
   eachCrossing(lines[0], lines[1], (i, j) => {
-    nodes.x.push(lines[1].c[j]!);
-    nodes.y.push(lines[0].c[i]!);
-    nodes.h.push(i);
-    nodes.v.push(j);
+    nodes.add(lines[1].c[j]!, lines[0].c[i]!, i, j);
     return true;
   });
-  const crossings = nodes.x.length;
+  const crossings = nodes.count;
   const drafts = tracks.map((track, index) =>
     draftStops(track, index, tracks, ground, lines, nodes),
   );
-  const count = nodes.x.length;
+  nodes.trim();
+  const { count } = nodes;
   const h = along(nodes.h, nodes.x, lines[0], crossings);
   const v = along(nodes.v, nodes.y, lines[1], crossings);
   const stopOf: { track: number; index: number }[] = [];
@@ -164,15 +189,15 @@ function assemble(
     media,
     lines,
     nodes: count,
-    x: Float64Array.from(nodes.x),
-    y: Float64Array.from(nodes.y),
-    lineOf: [Int32Array.from(nodes.h), Int32Array.from(nodes.v)] as const,
+    x: nodes.x,
+    y: nodes.y,
+    lineOf: [nodes.h, nodes.v] as const,
     from: [h.from, v.from] as const,
     list: [h.list, v.list] as const,
     tracks,
     stops,
     stopOf,
-    exact,
+    exact: lines[0].whole && lines[1].whole,
     bend: site.prices.bend * UNITS,
   };
   return { ...partial, net: networkOf(partial, drafts) };
@@ -180,22 +205,23 @@ function assemble(
 
 /** Nodes of each line, in order along it. */
 function along(
-  line: number[],
-  position: number[],
+  line: Int32Array,
+  position: Float64Array,
   lines: LineSet,
   crossings: number,
 ): { from: Int32Array; list: Int32Array } {
   const from = new Int32Array(lines.count + 1);
-  for (const l of line) if (l >= 0) from[l + 1]!++;
+  for (let node = 0; node < line.length; node++) if (line[node]! >= 0) from[line[node]! + 1]!++;
   for (let l = 0; l < lines.count; l++) from[l + 1]! += from[l]!;
   const fill = from.slice();
   const list = new Int32Array(from[lines.count]!);
   const mixed = new Set<number>();
-  line.forEach((l, node) => {
-    if (l < 0) return;
+  for (let node = 0; node < line.length; node++) {
+    const l = line[node]!;
+    if (l < 0) continue;
     list[fill[l]!++] = node;
     if (node >= crossings) mixed.add(l);
-  });
+  }
   for (const l of mixed) {
     const part = Array.from(list.subarray(from[l]!, from[l + 1]!));
     // Crossings are in order already; a stable sort keeps the sides of one coordinate as they are.
@@ -303,10 +329,7 @@ function meetLines(
     const at =
       axis === 0 ? track.ax + k * (track.bx - track.ax) : track.ay + k * (track.by - track.ay);
     if (!(at > set.lo[i]! && at < set.hi[i]!)) continue;
-    const node = nodes.x.push(axis === 0 ? at : c) - 1;
-    nodes.y.push(axis === 0 ? c : at);
-    nodes.h.push(axis === 0 ? i : -1);
-    nodes.v.push(axis === 0 ? -1 : i);
+    const node = axis === 0 ? nodes.add(at, c, i, -1) : nodes.add(c, at, -1, i);
     stop(k * track.pb, 0).joins.push(node);
   }
 }
@@ -334,7 +357,7 @@ function joinPlane(
   const fixed = track.axis === 0 ? nodes.y : nodes.x;
   const c = track.axis === 0 ? track.ay : track.ax;
   const ends = [Math.min(track.pa, track.pb), Math.max(track.pa, track.pb)];
-  for (let node = 0; node < mine.length; node++) {
+  for (let node = 0; node < nodes.count; node++) {
     if (fixed[node] !== c || nodes.h[node]! < 0 || nodes.v[node]! < 0) continue;
     const drafts = at.get(mine[node]!);
     if (!drafts) continue;
@@ -351,7 +374,7 @@ function joinEnds(track: Track, list: readonly Draft[], nodes: Nodes): void {
     const start = draft.p === track.pa && track.openA;
     if (!start && !(draft.p === track.pb && track.openB)) continue;
     const [x, y] = start ? [track.ax, track.ay] : [track.bx, track.by];
-    for (let node = 0; node < nodes.x.length; node++)
+    for (let node = 0; node < nodes.count; node++)
       if (nodes.x[node] === x && nodes.y[node] === y && !draft.joins.includes(node))
         draft.joins.push(node);
   }

@@ -20,10 +20,14 @@ export interface LineSet {
   readonly lo: Float64Array;
   readonly hi: Float64Array;
   readonly profiles: readonly Profile[];
+  /** False when some were left out. */
+  readonly whole: boolean;
 }
 
 /** Wishes for one coordinate: spans that a line must touch, for each side. */
 interface Wish {
+  /** Something can only be joined here, so the line stays when others are thinned out. */
+  must: boolean;
   readonly spans: [number[], number[]];
   /** Edges of zones: only wanted where the two sides differ. */
   readonly borders: number[];
@@ -37,7 +41,7 @@ export class Wishes {
   at(axis: 0 | 1, c: number): Wish {
     const known = this.axes[axis].get(c);
     if (known) return known;
-    const fresh: Wish = { spans: [[], []], borders: [], insides: [[], []] };
+    const fresh: Wish = { must: false, spans: [[], []], borders: [], insides: [[], []] };
     this.axes[axis].set(c, fresh);
     return fresh;
   }
@@ -52,6 +56,8 @@ export class Wishes {
   cross(x: number, y: number): void {
     this.both(0, y, x, x);
     this.both(1, x, y, y);
+    this.at(0, y).must = true;
+    this.at(1, x).must = true;
   }
 
   /** Lines to either side of a place that is on no whole millimetre, or that must not be hit exactly. */
@@ -126,17 +132,21 @@ export function wishesOf(ground: Ground, media: Media, tracks: readonly Track[])
   return wishes;
 }
 
-/** The lines along one axis; `keep` takes only every so manyth coordinate that no door needs. */
-export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, keep: number): LineSet {
+/**
+ * The lines along one axis, at no more coordinates than `limit` and those that must be; where there are more, every
+ * so manyth is taken.
+ */
+export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number): LineSet {
   const c: number[] = [];
   const side: number[] = [];
   const lo: number[] = [];
   const hi: number[] = [];
   const profiles: Profile[] = [];
   const coordinates = [...wishes.axes[axis].keys()].sort((a, b) => a - b);
+  const keep = Math.ceil(coordinates.length / limit);
   coordinates.forEach((at, i) => {
     const wish = wishes.axes[axis].get(at)!;
-    if (i % keep !== 0) return;
+    if (i % keep !== 0 && !wish.must) return;
     const pair: [Profile | null, Profile | null] = [null, null];
     const profile = (s: 0 | 1): Profile => {
       pair[s] ??= media.beside(axis, at, s);
@@ -167,6 +177,7 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, keep: number)
     lo: Float64Array.from(lo),
     hi: Float64Array.from(hi),
     profiles,
+    whole: keep <= 1,
   };
 }
 

@@ -1,4 +1,4 @@
-import { spansAlong, spansBeside } from '../geometry/shape.ts';
+import { type Shape, spansAlong, spansBeside } from '../geometry/shape.ts';
 import type { Ground } from './ground.ts';
 import type { CeilingKind, SiteCeiling } from './site.ts';
 
@@ -50,6 +50,8 @@ export class Media {
   readonly #positions: number[] = [];
   readonly #codes: number[] = [];
   readonly #hard: boolean;
+  /** Bounds across each axis of zones, bodies and barred areas, low and high in turn: a cheap refusal. */
+  readonly #bounds: readonly (readonly [Float64Array, Float64Array])[];
 
   constructor(ground: Ground) {
     this.#ground = ground;
@@ -62,6 +64,7 @@ export class Media {
       if (hard || (body.passing.price > 0 && !body.passing.barred)) this.#bodies.push(index);
     });
     this.#mattering = new Set(this.#bodies);
+    this.#bounds = [ground.zones, ground.bodies, ground.barred].map(boundsOf);
   }
 
   #sky(ceiling: SiteCeiling): number {
@@ -90,10 +93,17 @@ export class Media {
     const spans: number[] = [];
     this.#positions.length = 0;
     this.#codes.length = 0;
+    const at = {
+      zones: this.#bounds[0]![axis],
+      bodies: this.#bounds[1]![axis],
+      barred: this.#bounds[2]![axis],
+    };
     for (let i = 0; i < zones.length; i++) {
+      if (c < at.zones[2 * i]! || c > at.zones[2 * i + 1]!) continue;
       if (spansBeside(zones[i]!.shape, axis, c, side, spans)) this.#events(spans, i, 0);
     }
     for (const i of this.#bodies) {
+      if (c < at.bodies[2 * i]! || c > at.bodies[2 * i + 1]!) continue;
       const { shape } = bodies[i]!;
       if (spansBeside(shape, axis, c, side, spans)) this.#events(spans, i, 1);
       if (!this.#hard || !shape.box) continue;
@@ -105,6 +115,7 @@ export class Media {
       this.#events(spans, 0, 3);
     }
     for (let i = 0; i < barred.length; i++) {
+      if (c < at.barred[2 * i]! || c > at.barred[2 * i + 1]!) continue;
       if (spansBeside(barred[i]!.shape, axis, c, side, spans)) this.#events(spans, 0, 2);
     }
     return this.#cut(false);
@@ -228,6 +239,15 @@ export class Media {
   step(a: number, b: number): number {
     return Math.abs(this.list[a]!.z - this.list[b]!.z);
   }
+}
+
+function boundsOf(
+  areas: readonly { readonly shape: Shape }[],
+): readonly [Float64Array, Float64Array] {
+  return [
+    Float64Array.from(areas.flatMap(({ shape }) => [shape.y0, shape.y1])),
+    Float64Array.from(areas.flatMap(({ shape }) => [shape.x0, shape.x1])),
+  ];
 }
 
 function insert(list: number[], value: number): void {

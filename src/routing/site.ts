@@ -163,4 +163,4 @@ export const JOIN_REACH = 100;
 /** In a hard zone, an outlet without a drawn wall starts at a wall face at most this far off. */
 export const FACE_REACH = 300;
 /** Most crossings of lines that a graph may hold; beyond it lines are thinned out and `exact` is false. */
-export const MAX_NODES = 1_500_000;
+export const MAX_NODES = 800_000;
