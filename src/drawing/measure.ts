@@ -1,9 +1,8 @@
 import type { TextMeasure } from './display.ts';
 import { FONT_WIDTHS, type FontWidths } from './font-widths.ts';
 
-/** Height of the capitals and depth of the descenders as parts of the em, the same in all faces (from the fonts). */
+/** Height of the capitals as a part of the em, the same in all faces (from the fonts). */
 export const CAP_HEIGHT = 0.668;
-export const DESCENT = 0.2;
 
 type Lookup = (code: number) => number;
 

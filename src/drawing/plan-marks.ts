@@ -1,8 +1,10 @@
 import { job, type Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
+import { crossingMarks } from './crossing-marks.ts';
 import { deviceMarks, findingMarks } from './device-marks.ts';
 import type { Mark } from './display.ts';
 import { makeField } from './label-place.ts';
+import { pathwayMarks, pathwayNames } from './pathway-marks.ts';
 import {
   type Drafting,
   type LeftOut,
@@ -12,7 +14,7 @@ import {
   type PlanView,
 } from './plan-view.ts';
 import { backgroundMarks, keepoutMarks, roomTags, wallMarks, zoneMarks } from './room-marks.ts';
-import { countMarks, crossingMarks, pathwayMarks, pathwayNames, wayMarks } from './way-marks.ts';
+import { countMarks, wayMarks } from './way-marks.ts';
 
 export type { LeftOut, PlanDrawing, PlanGroup, PlanLayer, PlanView } from './plan-view.ts';
 export { GROUP_TITLES, PLAN_GROUPS } from './plan-view.ts';

@@ -1,8 +1,10 @@
 import type { Id } from '../base/ids.ts';
 import { type Message, msg, renderMessage } from '../base/message.ts';
 import { formatLength } from '../base/units.ts';
-import { deviceSymbol, heightWords } from '../drawing/device-marks.ts';
+import { levelCrossings } from '../drawing/crossing-marks.ts';
+import { deviceSymbol } from '../drawing/device-symbol.ts';
 import type { Mark, Style } from '../drawing/display.ts';
+import { heightWords } from '../drawing/outlet-marks.ts';
 import { pathwayLines } from '../drawing/pathway-lines.ts';
 import { KEEPOUT_STYLE, wallStyles } from '../drawing/room-marks.ts';
 import {
@@ -16,7 +18,6 @@ import {
   rect,
   riserSymbol,
 } from '../drawing/symbols.ts';
-import { levelCrossings } from '../drawing/way-marks.ts';
 import { job, type Outlet, onLevel, type Pathway, type Wall } from '../plan/plan.ts';
 import type { CrossingWork, Way } from '../results/types.ts';
 import type { SheetContext } from './sheet.ts';

@@ -1,7 +1,7 @@
 import { msg } from '../base/message.ts';
-import { extent } from '../drawing/device-marks.ts';
 import type { Mark } from '../drawing/display.ts';
 import { wrapText } from '../drawing/measure.ts';
+import { extent } from '../drawing/put-symbol.ts';
 import { checkSide, checkSquare, northArrow, scaleBar } from '../drawing/symbols.ts';
 import { job } from '../plan/plan.ts';
 import { say, text, textWithin } from './frame.ts';

@@ -104,12 +104,12 @@ export function titleStrip(context: SheetContext, area: Rect, facts: TitleFacts)
     ...cell(context, { x: x + half, y: y + low, width: half, height: 10 }, preparedBy),
     ...[sheetX, revisionX, numberX].map((at) => ruleLine([at, y], [at, y + height], 0.25)),
     ...sheetCells(context, { x: sheetX, y, width: sheet, height }, facts),
-    ...bigCell(say(context, msg('Revision')), [revisionX + revision / 2, y], height),
+    ...bigCell(say(context, msg('Revision')), [revisionX + revision / 2, y]),
     text([revisionX + revision / 2, y + 18], job(context.plan).revision, revisionSize(context), {
       bold: true,
       align: 'centre',
     }),
-    ...bigCell(say(context, msg('Sheet')), [numberX + number / 2, y], height),
+    ...bigCell(say(context, msg('Sheet')), [numberX + number / 2, y]),
   ];
   return { marks, number: { at: [numberX + number / 2, y + 15], size: 4.6 } };
 }
@@ -120,7 +120,7 @@ const revisionSize = ({ plan, measure }: SheetContext): number => {
   return width === 0 ? 12 : Math.min(11.5, 16 / width);
 };
 
-const bigCell = (name: string, [x, y]: Point, _height: number): Mark[] => [
+const bigCell = (name: string, [x, y]: Point): Mark[] => [
   text([x, y + 2.7], name, NAME_SIZE, { ink: 'soft', align: 'centre' }),
 ];
 
@@ -198,12 +198,12 @@ export function titleColumn(context: SheetContext, area: Rect, facts: TitleFacts
     ),
     ruleLine([x + half, at], [x + half, y + height], 0.18),
     ruleLine([x, at + 8], [x + width, at + 8], 0.25),
-    ...bigCell(say(context, msg('Revision')), [x + half / 2, at + 8], 20),
+    ...bigCell(say(context, msg('Revision')), [x + half / 2, at + 8]),
     text([x + half / 2, y + height - 3.2], job(context.plan).revision, revisionSize(context), {
       bold: true,
       align: 'centre',
     }),
-    ...bigCell(say(context, msg('Sheet')), [x + half * 1.5, at + 8], 20),
+    ...bigCell(say(context, msg('Sheet')), [x + half * 1.5, at + 8]),
   );
   return { marks, number: { at: [x + half * 1.5, y + height - 5.4], size: 5 } };
 }
