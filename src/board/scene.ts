@@ -14,7 +14,7 @@ import { type Leg, type SessionStore, type Shown, shownPlan } from './session.ts
  */
 export function paperPixels(scale: number): number {
   const usual = 0.045;
-  return Math.min(5.4, Math.max(2.6, 4.5 * (scale / usual) ** 0.3));
+  return Math.min(5.4, Math.max(2.6, 4.5 * (scale / usual) ** 0.4));
 }
 
 /** How strongly a leg shows each group, 0 to 1; what is not named is shown in full. */

@@ -48,24 +48,26 @@ export function planExtent(plan: Plan, level: Id): Extent | null {
   return extent;
 }
 
-/** Room that a fitted drawing keeps from the board's edges, px: the rulers, and air. */
-const MARGIN = 56;
+/** Room that a fitted drawing keeps from the board's edges, px: the rulers at the top and the left, and air. */
+const RULERS = 20;
+const AIR = 22;
 
 /** The view that shows an extent whole and in the middle; never closer than a room. */
 export function fitted(view: Viewport, extent: Extent): Viewport {
   const width = Math.max(extent.x1 - extent.x0, 3000);
   const height = Math.max(extent.y1 - extent.y0, 3000);
+  const around = RULERS + 2 * AIR;
   const scale = clampScale(
     Math.min(
-      Math.max(view.width - 2 * MARGIN, 80) / width,
-      Math.max(view.height - 2 * MARGIN, 80) / height,
+      Math.max(view.width - around, 80) / width,
+      Math.max(view.height - around, 80) / height,
     ),
   );
   return {
     ...view,
     scale,
-    left: (extent.x0 + extent.x1) / 2 - view.width / 2 / scale,
-    top: (extent.y0 + extent.y1) / 2 - view.height / 2 / scale,
+    left: (extent.x0 + extent.x1) / 2 - (view.width + RULERS) / 2 / scale,
+    top: (extent.y0 + extent.y1) / 2 - (view.height + RULERS) / 2 / scale,
   };
 }
 

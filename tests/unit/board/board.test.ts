@@ -35,10 +35,10 @@ describe('The view', () => {
     const fit = fitted(view, { x0: 0, y0: 0, x1: 60_000, y1: 10_000 });
     const [left, top] = toBoard(fit, [0, 0]);
     const [right, bottom] = toBoard(fit, [60_000, 10_000]);
-    expect(left).toBeCloseTo(56);
-    expect(right).toBeCloseTo(1000 - 56);
+    expect(left).toBeCloseTo(20 + 22);
+    expect(right).toBeCloseTo(1000 - 22);
     expect(top).toBeGreaterThan(20);
-    expect(top + bottom).toBeCloseTo(700);
+    expect(top + bottom).toBeCloseTo(700 + 20);
   });
 
   it('counts backgrounds to what is on a level, unless they are hidden', () => {

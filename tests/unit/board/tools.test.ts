@@ -179,6 +179,15 @@ describe('The wall tool', () => {
     ]);
   });
 
+  it('takes two clicks on one place for one point', () => {
+    const d = drive({ tool: 'wall' });
+    d.play('click 0,0 · click 0,0 · key Enter');
+    expect(d.state().notices).toEqual([]);
+    d.play('click 3000,0 · click 3000,0 · key Backspace · click 4000,0 · key Enter');
+    expect(first(d.plan().tables.walls).b).toEqual([4000, 0]);
+    expect(d.plan().tables.walls.size).toBe(1);
+  });
+
   it('keeps what was drawn when a second finger comes down, but not the point under the first', () => {
     const d = drive({ tool: 'wall' });
     d.play('click 0,0 · click 4000,0 · press 9000,9000 · abandon · click 4000,3000 · key Enter');
