@@ -20,7 +20,6 @@ export type Closet = Entity<'closets'>;
 export type Device = Entity<'devices'>;
 export type Outlet = Entity<'outlets'>;
 export type Jack = Entity<'jacks'>;
-export type Power = Entity<'powers'>;
 export type AnyEntity = { [T in TableName]: Entity<T> }[TableName];
 
 export type Tables = { readonly [T in TableName]: ReadonlyMap<Id, Entity<T>> };
