@@ -25,7 +25,7 @@ export const overlaps = (a: Box, b: Box): boolean =>
 
 /** A label further from its object than this would mislead more than it tells. */
 export const FAR_AWAY = 40;
-const CELL = 6;
+const CELL = 8;
 
 /** What is taken, hashed by cells. Hard boxes are never covered; soft ones (walls, lines) only for want of better. */
 export interface Field {
@@ -53,7 +53,8 @@ const cellKey = (cx: number, cy: number): number => cx * 65_536 + cy;
 const cellOf = (v: number): number => Math.floor(v / CELL);
 
 function addTo(grid: Map<number, Box[]>, box: Box): void {
-  const [x1, y1] = [cellOf(box.x1), cellOf(box.y1)];
+  const x1 = cellOf(box.x1);
+  const y1 = cellOf(box.y1);
   for (let x = cellOf(box.x0); x <= x1; x++)
     for (let y = cellOf(box.y0); y <= y1; y++) {
       const key = cellKey(x, y);
@@ -65,7 +66,8 @@ function addTo(grid: Map<number, Box[]>, box: Box): void {
 
 /** Whether a box meets any of those in a grid, apart from those that overlap `own`. */
 function hits(grid: Map<number, Box[]>, box: Box, own: Box | null = null): boolean {
-  const [x1, y1] = [cellOf(box.x1), cellOf(box.y1)];
+  const x1 = cellOf(box.x1);
+  const y1 = cellOf(box.y1);
   for (let x = cellOf(box.x0); x <= x1; x++)
     for (let y = cellOf(box.y0); y <= y1; y++) {
       const list = grid.get(cellKey(x, y));
