@@ -17,9 +17,11 @@ async function screens(): Promise<void> {
   try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     await page.goto(server.resolvedUrls!.local[0]!);
-    // The figure of the runs comes with the first survey; the fonts may come later than it.
-    await page.getByRole('button', { name: /^Runs .*ft/ }).waitFor();
+    const runs = page.getByRole('navigation').getByRole('button', { name: /^Runs .*ft/ });
+    await runs.click();
     await page.evaluate(() => document.fonts.ready.then(() => undefined));
+    // The legs fade in what they bring forward.
+    await page.waitForTimeout(1000);
     await page.screenshot({ path: join(pictures, 'board.png') });
   } finally {
     await browser.close();
