@@ -46,17 +46,31 @@ const EMPHASIS: Readonly<Record<Leg, Partial<Record<PlanGroup, number>>>> = {
   print: { findings: 0 },
 };
 
+/** Farther than this the sheet is too small for more than what the leg is about: paper mm for one mm, 1/150. */
+const SMALL = 1 / 150;
+/** What a small drawing leaves out, except on the legs that are about it. */
+const FINE: Partial<Record<PlanGroup, readonly Leg[]>> = {
+  counts: ['runs', 'print'],
+  crossings: ['runs', 'checks', 'print'],
+  power: ['devices', 'print'],
+};
+/** Legs that read the names of pathways. */
+const NOTED: readonly Leg[] = ['runs', 'print'];
+
 const strength = (leg: Leg, group: PlanGroup): number => EMPHASIS[leg][group] ?? 1;
 
 /** Groups that are drawn at all: those that the leg shows and nobody has put away. */
-function groupsOf(leg: Leg, shown: Shown): ReadonlySet<PlanGroup> {
+function groupsOf(leg: Leg, shown: Shown, small: boolean): ReadonlySet<PlanGroup> {
   const away = new Set<PlanGroup>([
     ...(shown.background ? [] : (['background'] as const)),
     ...(shown.rooms ? [] : (['zones', 'rooms'] as const)),
     ...(shown.counts ? [] : (['counts'] as const)),
     ...(shown.power ? [] : (['power'] as const)),
   ]);
-  return new Set(PLAN_GROUPS.filter((group) => strength(leg, group) > 0 && !away.has(group)));
+  const fine = (group: PlanGroup) => small && FINE[group] && !FINE[group].includes(leg);
+  return new Set(
+    PLAN_GROUPS.filter((group) => strength(leg, group) > 0 && !away.has(group) && !fine(group)),
+  );
 }
 
 export interface SceneLayer {
@@ -187,7 +201,8 @@ function drawScene(
   which: 'all' | 'symbols',
   ...[level, leg, shown, kinds, scale]: Rest
 ): Scene {
-  const groups = groupsOf(leg, shown);
+  const small = scale / paperPixels(scale) < SMALL;
+  const groups = groupsOf(leg, shown, small);
   const drawing = planMarks(plan, survey, {
     level,
     scale: scale / paperPixels(scale),
@@ -196,6 +211,7 @@ function drawScene(
     groups: which === 'all' ? groups : new Set([...groups].filter((g) => SYMBOL_GROUPS.has(g))),
     spread: which === 'all',
     keep: true,
+    notes: NOTED.includes(leg) && !small,
   });
   return {
     layers: drawing.layers.map(({ group, marks }) => ({

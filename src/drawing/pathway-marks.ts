@@ -22,7 +22,7 @@ const NAME_SIZE = 2;
 /** Names and sizes of pathways, along their longest piece, where there is room. */
 export function pathwayNames(drafting: Drafting): void {
   const { plan, view, field, wants, put } = drafting;
-  if (!wants('pathways')) return;
+  if (!wants('pathways') || view.notes === false) return;
   for (const pathway of onLevel(plan, 'pathways', view.level)) {
     const words = [pathway.name, pathway.size].filter((word) => word !== '').join(', ');
     if (words === '') continue;

@@ -60,6 +60,8 @@ export interface PlanView {
   readonly spread?: boolean;
   /** Whether a symbol without free room is drawn at its own place all the same, as on a screen, which shows everything. */
   readonly keep?: boolean;
+  /** Whether pathways say their name and size, which a small drawing has no room for; they do where it is left out. */
+  readonly notes?: boolean;
   /**
    * How often the drawing is made anew with what had no room put first; 1 where it is left out. Paper takes the time,
    * a screen zooms in.
