@@ -1,7 +1,8 @@
 import * as pdfjs from 'pdfjs-dist';
 import workerUrl from 'pdfjs-dist/build/pdf.worker.min.mjs?url';
-import { contextOf, encode, type Flat, whiteCanvas } from './flatten.ts';
-import { MOST_PIXELS } from './size.ts';
+import type { Flat } from '../../worker/picture-protocol.ts';
+import { MOST_PIXELS } from '../../worker/picture-size.ts';
+import { flattenCanvas, whiteCanvas } from './flatten.ts';
 import { trouble } from './trouble.ts';
 
 /** Points in an inch. */
@@ -41,11 +42,11 @@ export async function openPdf(name: string, bytes: Uint8Array): Promise<OpenPdf>
 
   async function paint(page: pdfjs.PDFPageProxy, scale: number): Promise<OffscreenCanvas> {
     const viewport = page.getViewport({ scale });
-    const canvas = whiteCanvas(
+    const { canvas, context } = whiteCanvas(
       Math.max(1, Math.floor(viewport.width)),
       Math.max(1, Math.floor(viewport.height)),
     );
-    const canvasContext = contextOf(canvas) as unknown as CanvasRenderingContext2D;
+    const canvasContext = context as unknown as CanvasRenderingContext2D;
     await page.render({ canvas: null, canvasContext, viewport }).promise;
     return canvas;
   }
@@ -63,7 +64,7 @@ export async function openPdf(name: string, bytes: Uint8Array): Promise<OpenPdf>
         const page = await doc.getPage(n);
         const { width, height } = page.getViewport({ scale: 1 });
         const scale = Math.min(FINEST / POINTS, Math.sqrt(MOST_PIXELS / (width * height)));
-        const flat = await encode(await paint(page, scale), false);
+        const flat = await flattenCanvas(await paint(page, scale));
         return { ...flat, paper: 25.4 / (POINTS * scale) };
       } catch {
         return trouble(

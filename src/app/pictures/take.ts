@@ -1,7 +1,8 @@
 import type { ChoosePage, PageChoice } from '../../desk/services.ts';
 import type { Asset } from '../../ports/ports.ts';
 import { hashOf } from '../../storage/assets.ts';
-import { type Flat, flattenRaster, flattenSvg } from './flatten.ts';
+import type { Flat } from '../../worker/picture-protocol.ts';
+import { flattenRaster, flattenSvg } from './flatten.ts';
 import type { OpenPdf } from './pdf.ts';
 import type { Sniffed } from './sniff.ts';
 import { trouble } from './trouble.ts';
