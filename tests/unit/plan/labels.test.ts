@@ -72,6 +72,7 @@ describe('a further jack', () => {
       fields: { label: 'B1-7' },
     });
     expect(nextCable(plan, 'B1')).toBe(8);
+    expect(nextCable(plan, 'A1')).toBe(1);
     plan = step(plan, 'add-jack', { outlet: 'O1' });
     expect(labels(plan)).toContain('B1-8');
   });
