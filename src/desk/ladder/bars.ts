@@ -40,7 +40,7 @@ export function barPaths(rows: readonly LadderRow[], scale: LadderScale, box: Ba
       paths[part] += `M${x} ${round(foot)}h${round(wide)}v${round(tall)}h${-round(wide)}z`;
     }
     if (row.limit <= scale.top)
-      paths.limits += `M${round(i * box.pitch)} ${round(box.height - px(row.limit))}h${round(box.pitch)}`;
+      paths.limits += `M${round(i * box.pitch + 1)} ${round(box.height - px(row.limit))}h${round(box.pitch - 2)}`;
   });
   return paths;
 }

@@ -56,7 +56,7 @@ export function ladderScale(rows: readonly LadderRow[], units: Units): LadderSca
   const limit = rows.reduce((low, row) => Math.min(low, row.limit), Number.POSITIVE_INFINITY);
   const limitInside = limit <= longest * ROOM_FOR_LIMIT;
   const reach = (limitInside ? Math.max(longest, limit) : longest) * 1.06;
-  const step = niceStep(reach / 3, units === 'ft' ? FOOT : METRE);
+  const step = niceStep(reach / 4, units === 'ft' ? FOOT : METRE);
   const top = Math.max(reach, step);
   const marks: number[] = [];
   for (let mark = step; mark <= top; mark += step) marks.push(mark);

@@ -1,0 +1,56 @@
+import { formatLength } from '../../base/units.ts';
+import { t } from '../../text/index.ts';
+import { StatusTag } from '../card/run-card.tsx';
+import { useActions, useUnits } from '../context.tsx';
+import { useMarked } from './marked.ts';
+import type { LadderRow } from './rows.ts';
+
+/** The same as a table, for the keyboard, for screen readers, and for whoever likes figures. */
+export function List({ rows }: { rows: readonly LadderRow[] }) {
+  const actions = useActions();
+  const units = useUnits();
+  const { selected } = useMarked();
+  const show = (mm: number) => formatLength(mm, units);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by the keyboard
+    <section className="ladder-list" tabIndex={0} aria-label={t('ladder.list')}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{t('ladder.col.run')}</th>
+            <th scope="col">{t('part.along')}</th>
+            <th scope="col">{t('part.vertical')}</th>
+            <th scope="col">{t('part.slack')}</th>
+            <th scope="col">{t('run.cable')}</th>
+            <th scope="col">{t('ladder.col.limit')}</th>
+            <th scope="col">{t('ladder.col.state')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.jack} className={selected.has(row.jack) ? 'picked' : undefined}>
+              <th scope="row">
+                <button
+                  type="button"
+                  className="link"
+                  aria-current={selected.has(row.jack) ? 'true' : undefined}
+                  onClick={() => actions.select([{ table: 'jacks', id: row.jack }])}
+                >
+                  {row.label}
+                </button>
+              </th>
+              <td>{show(row.along)}</td>
+              <td>{show(row.vertical)}</td>
+              <td>{show(row.slack)}</td>
+              <td>{show(row.cable)}</td>
+              <td>{show(row.limit)}</td>
+              <td>
+                <StatusTag run={row} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
