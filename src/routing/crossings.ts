@@ -121,7 +121,7 @@ function insideOf(graph: Graph, leg: Leg, body: Body, travelled: number, ends: E
     if (spansBeside(body.shape, track!.axis, c, 0, one))
       spansBeside(body.shape, track!.axis, c, 1, spans);
   }
-  return clip(spans, lo, hi).flatMap(([a, b]) => {
+  return clip(spans, lo, hi).flatMap(([a, b, span]) => {
     const middle = (a + b) / 2;
     const z = elevationAt(graph, leg, middle);
     if (z < 0) return [];
@@ -130,7 +130,7 @@ function insideOf(graph: Graph, leg: Leg, body: Body, travelled: number, ends: E
       {
         from: travelled + (forward ? a - lo : hi - b),
         to: travelled + (forward ? b - lo : hi - a),
-        halves: pathway >= 0 ? 0 : paidAt(leg, a, b, travelled, ends),
+        halves: pathway >= 0 ? 0 : paidAt(leg, span, travelled, ends),
         pathway,
         place: placeAt(graph, leg, middle, z),
         reaches: pathway >= 0 && belowCeiling(graph, leg, middle, z),
@@ -160,26 +160,37 @@ function faceInside(graph: Graph, leg: Leg, body: Body, travelled: number): Insi
 }
 
 /**
- * How often a leg of free travel inside a body from a to b pays half: at an end where it comes from outside, or where
- * the whole route begins or ends.
+ * How often a leg of free travel that runs inside a body pays half: at a face of the body that it comes through, and
+ * where the whole route sets out or arrives inside.
  */
-function paidAt(leg: Leg, a: number, b: number, travelled: number, at: Ends): number {
+function paidAt(
+  leg: Leg,
+  [low, high]: readonly [number, number],
+  travelled: number,
+  at: Ends,
+): number {
   const forward = leg.from <= leg.to;
   const [lo, hi] = forward ? [leg.from, leg.to] : [leg.to, leg.from];
   const [loSide, hiSide] = forward ? [leg.fromSide, leg.toSide] : [leg.toSide, leg.fromSide];
   const begins = travelled < at.begin + 1e-6;
   const ends = travelled + hi - lo > at.end - 1e-6;
-  const low = a > lo || loSide === 0 || (forward ? begins : ends);
-  const high = b < hi || hiSide === 1 || (forward ? ends : begins);
-  return (low ? 1 : 0) + (high ? 1 : 0);
+  const one = low > lo || (low === lo && loSide === 0) || (low <= lo && (forward ? begins : ends));
+  const two =
+    high < hi || (high === hi && hiSide === 1) || (high >= hi && (forward ? ends : begins));
+  return (one ? 1 : 0) + (two ? 1 : 0);
 }
 
-function clip(spans: readonly number[], lo: number, hi: number): [number, number][] {
-  const out: [number, number][] = [];
+/** The parts of spans between lo and hi, each with the whole span that it is part of. */
+function clip(
+  spans: readonly number[],
+  lo: number,
+  hi: number,
+): [from: number, to: number, span: readonly [number, number]][] {
+  const out: [number, number, readonly [number, number]][] = [];
   for (let i = 0; i + 1 < spans.length; i += 2) {
     const a = Math.max(lo, spans[i]!);
     const b = Math.min(hi, spans[i + 1]!);
-    if (b > a) out.push([a, b]);
+    if (b > a) out.push([a, b, [spans[i]!, spans[i + 1]!]]);
   }
   return out;
 }

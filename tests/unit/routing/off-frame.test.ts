@@ -1,0 +1,108 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Point } from '../../../src/geometry/point.ts';
+import {
+  prepare,
+  type Site,
+  type SitePathway,
+  type SiteWall,
+  type Terminal,
+} from '../../../src/routing/index.ts';
+import { PRICES } from './sites.ts';
+
+/** Closets in a raster: each draws lines through its place, so that the network gets as dense as the raster. */
+const RASTER = 100;
+const SIZE = 3000;
+
+const place: fc.Arbitrary<Point> = fc.tuple(
+  fc.integer({ min: 0, max: SIZE }),
+  fc.integer({ min: 0, max: SIZE }),
+);
+
+const walls = fc
+  .array(
+    fc.record({
+      a: place,
+      b: place,
+      thickness: fc.constantFrom(100, 124, 200),
+      construction: fc.constantFrom('framed' as const, 'masonry' as const, 'insulated' as const),
+      top: fc.constantFrom('grid' as const, 'deck' as const),
+      rated: fc.boolean(),
+      exterior: fc.constant(false),
+    }),
+    { minLength: 1, maxLength: 3 },
+  )
+  .map((list) => list.map((w, i): SiteWall => ({ ...w, id: `W${i}` })));
+
+const pathways = fc
+  .array(
+    fc.record({
+      points: fc.array(place, { minLength: 2, maxLength: 3 }),
+      kind: fc.constantFrom('tray' as const, 'hook-line' as const, 'conduit' as const),
+      elevation: fc.constantFrom(null, 2700),
+    }),
+    { maxLength: 2 },
+  )
+  .map((list) => list.map((p, i): SitePathway => ({ ...p, id: `P${i}` })));
+
+const task = fc.record({ walls, pathways, closet: place, at: place }).map((t) => {
+  const site: Site = {
+    frameAngle: 0,
+    ceiling: { kind: 'tile', elevation: 2850, height: 2700 },
+    zones: [],
+    keepouts: [],
+    prices: PRICES,
+    walls: t.walls,
+    pathways: t.pathways,
+    closets: [{ id: 'C1', at: t.closet, height: 1500 }],
+  };
+  const terminal: Terminal = { at: t.at, height: 450, mount: 'pole', wall: null };
+  return { site, terminal };
+});
+
+/** Stated bound: with slanted walls and pathways a route costs at most this much more than on a dense network. */
+const BOUND = 1;
+const RUNS = Number(process.env.ROUTING_RUNS ?? 60);
+const SEED = Number(process.env.ROUTING_SEED ?? 21);
+
+describe('off the frame', () => {
+  it('a route costs hardly more than on a network made dense by a raster of lines', () => {
+    let worst = 0;
+    fc.assert(
+      fc.property(task, ({ site, terminal }) => {
+        const raster = Array.from({ length: SIZE / RASTER + 1 }, (_, i) => ({
+          id: `R${i}`,
+          at: [i * RASTER, i * RASTER] as const,
+          height: 1500,
+        }));
+        const plain = prepare(site).route(terminal, 'C1');
+        const dense = prepare({ ...site, closets: [...site.closets, ...raster] });
+        const fine = dense.route(terminal, 'C1');
+        if (!plain.ok || !fine.ok) {
+          expect(plain.ok).toBe(fine.ok);
+          return;
+        }
+        worst = Math.max(worst, plain.cost - fine.cost);
+        expect(fine.cost).toBeLessThanOrEqual(plain.cost + 1);
+        expect(plain.cost - fine.cost).toBeLessThanOrEqual(BOUND);
+      }),
+      { numRuns: RUNS, seed: SEED },
+    );
+    if (process.env.ROUTING_RUNS) process.stdout.write(`worst ${worst}\n`);
+  }, 600_000);
+
+  it('lengths, walls passed and bends add up to the cost, to a millimetre for each stretch', () => {
+    fc.assert(
+      fc.property(task, ({ site, terminal }) => {
+        const route = prepare(site).route(terminal, 'C1');
+        if (!route.ok) return;
+        let sum = route.bends * PRICES.bend;
+        for (const s of route.segments)
+          sum += s.kind === 'across' && s.pathway !== null ? s.length * 0.8 : s.length;
+        for (const c of route.crossings) sum += c.price;
+        expect(Math.abs(route.cost - sum)).toBeLessThanOrEqual(route.segments.length);
+      }),
+      { numRuns: 3 * RUNS, seed: SEED },
+    );
+  }, 600_000);
+});
