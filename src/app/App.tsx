@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { Board, type LoadPicture } from '../board/index.ts';
 import type { SessionApi } from '../board/session.ts';
-import { askLength, Desk, type Services } from '../desk/index.tsx';
+import { askLength, Desk, openMenu, type Services } from '../desk/index.tsx';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { Boundary } from './Boundary.tsx';
 
@@ -25,8 +25,7 @@ export function App({
           kinds={kinds}
           loadPicture={loadPicture}
           onAskLength={(request) => askLength(session, request)}
-          // What is under the finger is selected: its card says what can be done with it.
-          onMenu={(request) => session.getState().actions.select(request.refs)}
+          onMenu={(request) => openMenu(session, kinds, request)}
         />
       </Boundary>
     ),
