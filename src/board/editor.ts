@@ -39,6 +39,8 @@ export interface EditorView {
   /** Whether a gesture has begun, and whether a typed length would mean something in it. */
   readonly busy: boolean;
   readonly measuring: boolean;
+  /** Where a typed length would begin. */
+  readonly anchor: Point | null;
 }
 
 /**
@@ -320,6 +322,7 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
             hint: tool.hint(state),
             busy: state !== tool.start,
             measuring: tool.anchor(state) !== null,
+            anchor: tool.anchor(state),
           },
         };
       return made.view;

@@ -82,7 +82,9 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
       viewport.top + viewport.height / 2 / viewport.scale,
     ];
     const snapTo = (v: number) => Math.round(v / grid) * grid;
-    const next: Point = [snapTo(from[0]) + by[0] * step, snapTo(from[1]) + by[1] * step];
+    // A step leaves the other way as it is, so that what was typed to the inch is not moved off it.
+    const stepped = (v: number, way: number) => (way === 0 && cursor ? v : snapTo(v) + way * step);
+    const next: Point = [stepped(from[0], by[0]), stepped(from[1], by[1])];
     cursor = next;
     fresh = true;
     const [w, h] = [viewport.width / viewport.scale, viewport.height / viewport.scale];
@@ -104,8 +106,20 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
     return true;
   };
 
+  /** A typed length ends the piece; arrows go on from its end, and Enter alone no longer means a click. */
+  const enterTyped = (): boolean => {
+    editor.key('Enter');
+    if (cursor) {
+      cursor = editor.view().anchor ?? cursor;
+      fresh = false;
+      editor.move(cursor);
+    }
+    return true;
+  };
+
   const enter = (): boolean => {
-    if (editor.view().typed !== '' || !cursor || !fresh) return editor.key('Enter');
+    if (editor.view().typed !== '') return enterTyped();
+    if (!cursor || !fresh) return editor.key('Enter');
     fresh = false;
     editor.press(cursor);
     editor.release(cursor);

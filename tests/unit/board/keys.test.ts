@@ -112,6 +112,17 @@ describe('On the board, keys', () => {
     expect(d.state().selection).toEqual([]);
   });
 
+  it('draw off the tape without a mouse: arrows go on from the end of what was typed', () => {
+    const d = drive({ tool: 'wall' });
+    d.play('key ArrowRight · key Enter · key ArrowDown');
+    d.play("key 7 · key ' · key 6 · key Enter · key ArrowRight · key 5 · key Enter · key Enter");
+    const ways = [...d.plan().tables.walls.values()].map(({ a, b }) => [b[0] - a[0], b[1] - a[1]]);
+    expect(ways).toEqual([
+      [0, 2286],
+      [1524, 0],
+    ]);
+  });
+
   it('draw without a mouse: arrows move a cross hair, Enter clicks there, Enter again ends', () => {
     const d = drive({ tool: 'wall' });
     d.play('key ArrowRight · key Enter');
