@@ -67,6 +67,7 @@ export function createServices({ session, kinds, assets, surveys, now }: Service
     const { name } = file;
     const found = sniff(new Uint8Array(await file.slice(0, HEAD).arrayBuffer()));
     if (found.kind === 'plan') return openText(name, await file.text());
+    if (found.kind === 'empty') trouble('“{name}” is empty. Bring another copy of it.', { name });
     if (found.kind === 'other')
       trouble(
         '“{name}” is {what}, which cannot be opened here. A floor plan can be a PDF, PNG, JPEG, WebP or SVG; a job is a file that was saved here.',

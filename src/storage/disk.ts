@@ -29,8 +29,13 @@ export async function openDisk(): Promise<Disk> {
   return { journal: journalOn(db), assets: assetsOn(db) };
 }
 
-/** Resolves only once the data has left the browser's buffers. */
+/** Resolves only once the data is on the disk itself; on a busy disk that takes half a second. */
 const STRICT = { durability: 'strict' } as const;
+/**
+ * Resolves once the system has the data: from then on it outlives the page and the browser, and a loss of power costs
+ * the last seconds. Steps are written so, since those that wait behind a slow one would be lost with the page.
+ */
+const PROMPT = { durability: 'relaxed' } as const;
 
 function journalOn(db: IDBPDatabase<Shape>): JournalStore {
   /** Writes in one stroke with the look at who owns the journal, so that a tab that lost it cannot write late. */
@@ -42,7 +47,8 @@ function journalOn(db: IDBPDatabase<Shape>): JournalStore {
       delete(range: IDBKeyRange): Promise<unknown>;
     }) => Promise<unknown>,
   ): Promise<void> {
-    const stroke = db.transaction([slot, 'owner'], 'readwrite', STRICT);
+    const hold = slot === 'steps' ? PROMPT : STRICT;
+    const stroke = db.transaction([slot, 'owner'], 'readwrite', hold);
     if ((await stroke.objectStore('owner').get('journal')) !== owner) {
       await stroke.done;
       throw new TakenOver();

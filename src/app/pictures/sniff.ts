@@ -1,6 +1,6 @@
 /** What a file is by its content; its name says nothing. `other` names what it is, for the notice. */
 export type Sniffed =
-  | { readonly kind: 'png' | 'jpeg' | 'webp' | 'svg' | 'pdf' | 'plan' }
+  | { readonly kind: 'png' | 'jpeg' | 'webp' | 'svg' | 'pdf' | 'plan' | 'empty' }
   | { readonly kind: 'other'; readonly what: string };
 
 /** Bytes at the start of a file that decide what it is. */
@@ -33,7 +33,7 @@ const MAGIC: readonly Magic[] = [
 
 /** Decides by the first bytes of a file, as many as there are up to `HEAD`. */
 export function sniff(head: Uint8Array): Sniffed {
-  if (head.length === 0) return other('empty');
+  if (head.length === 0) return { kind: 'empty' };
   const latin = String.fromCharCode(...head.subarray(0, HEAD));
   const magic = MAGIC.find(([at, bytes]) => latin.startsWith(bytes, at));
   if (magic) return magic[2];
@@ -46,7 +46,7 @@ function sniffText(head: Uint8Array): Sniffed {
   const text = textOf(head);
   if (text === null) return other('of a kind that is not known here');
   const start = text.trimStart();
-  if (start === '') return other('empty');
+  if (start === '') return { kind: 'empty' };
   if (start.startsWith('{')) return { kind: 'plan' };
   if (/^(<\?xml|<!--|<!DOCTYPE svg|<svg)/i.test(start) && /<svg[\s>]/i.test(start))
     return { kind: 'svg' };

@@ -19,7 +19,7 @@ export interface Taken {
 /** Pages that get a picture in the choice; those beyond are offered by their number. */
 const PICTURED = 40;
 
-type Kind = Exclude<Sniffed['kind'], 'plan' | 'other'>;
+type Kind = Exclude<Sniffed['kind'], 'plan' | 'empty' | 'other'>;
 
 /** Takes a picture in: flattens it once and names it by its bytes; null when no page was chosen. */
 export async function takePicture(
