@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { renderMessage } from '../base/message.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { job } from '../plan/plan.ts';
+import { t } from '../text/index.ts';
 import { BoardCanvas } from './canvas/BoardCanvas.tsx';
 import type { BoardTheme } from './canvas/paint-board.ts';
 import type { LoadPicture } from './canvas/pictures.ts';
@@ -41,7 +42,7 @@ export function Board({ session, kinds, loadPicture, onAskLength, onMenu, theme 
     };
   }, [session, kinds]);
   const worn = useTheme();
-  if (!parts) return <section className="board" aria-label="Drawing" />;
+  if (!parts) return <section className="board" aria-label={t('board.drawing')} />;
   return (
     <Surface
       {...parts}
@@ -71,11 +72,11 @@ function Surface(props: SurfaceProps) {
   useKeys(section, props);
   const cursor = useSyncExternalStore(editor.subscribe, () => editor.view().tool.cursor);
   return (
-    <section className="board" aria-label="Drawing" ref={section} data-cursor={cursor}>
+    <section className="board" aria-label={t('board.drawing')} ref={section} data-cursor={cursor}>
       <div
         className="board-surface"
         role="application"
-        aria-label="Floor plan"
+        aria-label={t('board.plan')}
         aria-describedby={hint}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing is worked on with keys of its own
         tabIndex={0}
@@ -109,25 +110,25 @@ function BoardBar({
       {busy === 'yes' ? (
         <>
           <button type="button" onClick={() => editor.key('Enter')}>
-            Finish
+            {t('board.finish')}
           </button>
           <button type="button" onClick={() => editor.cancel()}>
-            Drop
+            {t('board.drop')}
           </button>
         </>
       ) : drawing === 'yes' ? (
         <button type="button" onClick={() => editor.cancel()}>
-          Done
+          {t('board.done')}
         </button>
       ) : null}
       <span className="board-zoom">
-        <button type="button" aria-label="Zoom out" onClick={() => zoomBy(session, 0.8)}>
+        <button type="button" aria-label={t('board.farther')} onClick={() => zoomBy(session, 0.8)}>
           −
         </button>
         <button type="button" onClick={() => fitPlan(session)}>
-          Fit
+          {t('board.fit')}
         </button>
-        <button type="button" aria-label="Zoom in" onClick={() => zoomBy(session, 1.25)}>
+        <button type="button" aria-label={t('board.closer')} onClick={() => zoomBy(session, 1.25)}>
           +
         </button>
       </span>
@@ -159,7 +160,7 @@ function LengthField({ editor }: { editor: Editor }) {
       }}
     >
       <label>
-        Length
+        {t('board.length')}
         <input
           value={text}
           size={8}

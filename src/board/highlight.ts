@@ -1,13 +1,19 @@
+import { groupBy } from '../base/group.ts';
 import { formatLength, type Units } from '../base/units.ts';
 import type { Ink, Mark, Style } from '../drawing/display.ts';
 import { fontMeasure } from '../drawing/measure.ts';
+import { jackWords } from '../drawing/outlet-marks.ts';
 import { wallCorners } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { fromPicture } from '../plan/commands/base.ts';
 import { pointsOf } from '../plan/commands/move-point.ts';
 import { jacksOf, job, type Plan, type Ref } from '../plan/plan.ts';
 import type { Run, Survey } from '../results/types.ts';
-import { type SessionStore, shownPlan } from './session.ts';
+import { t } from '../text/index.ts';
+import { paperPixels } from './scene.ts';
+import { type SessionStore, shownPlan, toBoard } from './session.ts';
+
+type Places = ReadonlyMap<string, Point>;
 
 /** How much a thing stands out: picked, or merely under the pointer. */
 interface Look {
@@ -24,7 +30,7 @@ const stroke = ({ width, opacity }: Look, more: Partial<Style> = {}): Style => (
   ...more,
 });
 
-/** More runs than this are shown without their tags, which would cover the drawing. */
+/** The runs of more outlets than this are shown without their tags, which would cover the drawing. */
 const MOST_TAGS = 4;
 
 /**
@@ -33,11 +39,7 @@ const MOST_TAGS = 4;
  * @param drawn where symbols are drawn, by their row
  * @param drawing whether something new is being drawn, so that what is picked stays in the background
  */
-export function highlightMarks(
-  session: SessionStore,
-  drawn: ReadonlyMap<string, Point>,
-  drawing = false,
-): Mark[] {
+export function highlightMarks(session: SessionStore, drawn: Places, drawing = false): Mark[] {
   const plan = shownPlan(session);
   const { hover, survey, level } = session;
   const placing = placed(session);
@@ -55,11 +57,14 @@ export function highlightMarks(
     marks.push(...outlineOf(plan, hover, level, HOVERED, drawn));
   if (selection.length === 1 && session.tool === 'select')
     for (const at of pointsOf(plan, selection[0]!)) marks.push(handle(at));
-  const units = job(plan).units;
-  for (const run of picked.length <= MOST_TAGS ? picked : [])
-    marks.push(...runTag(plan, run, level, units, true, drawn));
-  for (const run of pointed.length <= MOST_TAGS ? pointed : [])
-    marks.push(...runTag(plan, run, level, units, false, drawn));
+  for (const [runs, firm] of [
+    [picked, true],
+    [pointed, false],
+  ] as const) {
+    const outlets = [...groupBy(runs, (run) => run.outlet).values()];
+    if (outlets.length <= MOST_TAGS)
+      for (const group of outlets) marks.push(...outletTag(session, group, firm, drawn));
+  }
   return marks;
 }
 
@@ -108,54 +113,58 @@ function wayHome(run: Run, survey: Survey, level: string, look: Look): Mark[] {
 }
 
 const TAG = 2.7;
+/** Nearest and farthest edge of a tag from its jack's middle, paper mm. */
+const NEAR = 4.2;
+const FAR = 8;
 
-/** The label of a run with its length, over its jack. */
-function runTag(
-  plan: Plan,
-  run: Run,
-  level: string,
-  units: Units,
+/** What stands on the tag of an outlet's runs: `F4,-2 43'-7"`; two lengths where they differ. */
+function tagWords(runs: readonly Run[], units: Units): string {
+  const lengths = runs.map((run) =>
+    run.status === 'unroutable' ? t('board.no-way') : formatLength(run.cable, units),
+  );
+  return `${jackWords(runs)} ${[...new Set(lengths)].join(' / ')}`;
+}
+
+/** The labels of an outlet's runs with their length: over it, or under it at the top of the board. */
+function outletTag(
+  session: SessionStore,
+  runs: readonly Run[],
   firm: boolean,
-  drawn: ReadonlyMap<string, Point>,
+  drawn: Places,
 ): Mark[] {
-  const outlet = plan.tables.outlets.get(run.outlet);
-  if (!outlet || outlet.level !== level) return [];
-  const words =
-    run.status === 'unroutable'
-      ? `${run.label} no way`
-      : `${run.label} ${formatLength(run.cable, units)}`;
+  const plan = shownPlan(session);
+  const outlet = plan.tables.outlets.get(runs[0]!.outlet);
+  if (!outlet || outlet.level !== session.level) return [];
+  const words = tagWords(runs, job(plan).units);
   const half = fontMeasure.width(words, TAG, 'mono', true) / 2 + 1;
+  const at = drawn.get(`outlets/${outlet.id}`) ?? outlet.at;
+  const { viewport } = session;
+  const room = toBoard(viewport, at)[1] / paperPixels(viewport.scale);
+  const way = room < FAR + 6 ? 1 : -1;
   const [ink, paper]: [Ink, Ink] = firm ? ['paper', 'pick'] : ['pick', 'paper'];
-  return [
-    {
-      op: 'symbol',
-      at: drawn.get(`outlets/${run.outlet}`) ?? outlet.at,
-      marks: [
-        {
-          op: 'line',
-          closed: true,
-          points: [
-            [-half, -8],
-            [half, -8],
-            [half, -4.2],
-            [-half, -4.2],
-          ],
-          style: { fill: paper, stroke: 'pick', width: 0.3 },
-        },
-        {
-          op: 'text',
-          at: [0, -6.1],
-          text: words,
-          size: TAG,
-          face: 'mono',
-          bold: true,
-          ink,
-          align: 'centre',
-          vertical: 'middle',
-        },
-      ],
-    },
-  ];
+  const box: Mark = {
+    op: 'line',
+    closed: true,
+    points: [
+      [-half, way * FAR],
+      [half, way * FAR],
+      [half, way * NEAR],
+      [-half, way * NEAR],
+    ],
+    style: { fill: paper, stroke: 'pick', width: 0.3 },
+  };
+  const text: Mark = {
+    op: 'text',
+    at: [0, (way * (NEAR + FAR)) / 2],
+    text: words,
+    size: TAG,
+    face: 'mono',
+    bold: true,
+    ink,
+    align: 'centre',
+    vertical: 'middle',
+  };
+  return [{ op: 'symbol', at, marks: [box, text] }];
 }
 
 /** A square on a point that can be dragged. */
@@ -191,13 +200,7 @@ const RADIUS: Readonly<Record<string, number>> = {
   powers: 3,
 };
 
-function outlineOf(
-  plan: Plan,
-  ref: Ref,
-  level: string,
-  look: Look,
-  drawn: ReadonlyMap<string, Point>,
-): Mark[] {
+function outlineOf(plan: Plan, ref: Ref, level: string, look: Look, drawn: Places): Mark[] {
   const row = plan.tables[ref.table].get(ref.id) as { level?: string; at?: Point } | undefined;
   if (!row) return [];
   if (ref.table === 'jacks') {

@@ -116,7 +116,13 @@ export function BoardCanvas(props: CanvasParts) {
     const observer = new ResizeObserver(() => {
       const width = Math.round(element.clientWidth);
       const height = Math.round(element.clientHeight);
-      Konva.pixelRatio = Math.min(MOST_RATIO, window.devicePixelRatio || 1);
+      const ratio = Math.min(MOST_RATIO, window.devicePixelRatio || 1);
+      // Layers that are there keep the ratio that they were made with, unless they are told: a zoomed page changes it.
+      if (ratio !== Konva.pixelRatio) {
+        Konva.pixelRatio = ratio;
+        drawing.current?.getCanvas().setPixelRatio(ratio);
+        top.current?.getCanvas().setPixelRatio(ratio);
+      }
       setSize({ width, height });
     });
     observer.observe(element);

@@ -2,6 +2,7 @@ import type { Units } from '../../base/units.ts';
 import { PALETTES } from '../../drawing/palette.ts';
 import type { Point } from '../../geometry/point.ts';
 import { job } from '../../plan/plan.ts';
+import { t } from '../../text/index.ts';
 import type { EditorView } from '../editor.ts';
 import { highlightMarks } from '../highlight.ts';
 import { division, ticks } from '../rulers.ts';
@@ -79,23 +80,11 @@ export function paintTop(context: CanvasRenderingContext2D, board: BoardPaint): 
   paintRulers(paint, board);
 }
 
-const WORDS: Readonly<Record<SnapAct['kind'], string>> = {
-  grid: '',
-  end: 'end',
-  middle: 'middle',
-  place: 'on it',
-  face: 'face',
-  centre: 'centre line',
-  edge: 'edge',
-  'right-angle': 'right angle',
-  aligned: 'in line',
-};
-
 /** Guide lines from what acted, a glyph at the place, and the words for it. */
 function paintSnap(paint: Paint, board: BoardPaint, { at, acts }: Snapped): void {
   const { context, palette } = paint;
   const { viewport } = board.session;
-  const strong = acts.filter((act) => act.kind !== 'grid');
+  const strong = acts.flatMap(({ kind, from }) => (kind === 'grid' ? [] : [{ kind, from }]));
   const [x, y] = toBoard(viewport, at);
   if (strong.length === 0) {
     if (acts.length > 0) glyph(context, palette.pick, x, y, 'grid');
@@ -117,7 +106,7 @@ function paintSnap(paint: Paint, board: BoardPaint, { at, acts }: Snapped): void
   const main = strong[0]!;
   const [gx, gy] = main.kind === 'aligned' && main.from ? toBoard(viewport, main.from) : [x, y];
   glyph(context, palette.pick, gx, gy, main.kind);
-  const words = [...new Set(strong.map((act) => WORDS[act.kind]))].join(', ');
+  const words = [...new Set(strong.map(({ kind }) => t(`snap.${kind}`)))].join(', ');
   label(paint, words, x + 12, y + 18);
 }
 

@@ -191,6 +191,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
   const menu = (event: MouseEvent) => {
     event.preventDefault();
     // A long press has asked already.
+    if (doing === 'spent') return;
     if (event instanceof PointerEvent && event.pointerType === 'touch') return;
     if (doing === 'tool') editor.abandon();
     menuAt(place(event), event, false);

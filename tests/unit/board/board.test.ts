@@ -205,6 +205,24 @@ describe('What stands out', () => {
     expect(texts(marks)[0]).toMatch(/^A1 \d+'(-\d+")?$/);
   });
 
+  it('is one tag for the jacks of an outlet, over it, or under it at the top of the board', () => {
+    const d = drive({ plan: roomPlan() });
+    d.state().actions.run('add-jack', { outlet: 'O1' });
+    d.state().actions.set({ survey: createSurveyor(kinds)(d.plan()) });
+    d.state().actions.select([{ table: 'outlets', id: 'O1' }]);
+    const tag = () => {
+      const marks = highlightMarks(d.state(), new Map());
+      const symbol = marks.findLast((mark) => mark.op === 'symbol' && mark.marks.length === 2);
+      return symbol?.op === 'symbol' ? symbol.marks[1] : undefined;
+    };
+    expect(texts(highlightMarks(d.state(), new Map()))).toEqual([
+      expect.stringMatching(/^A1,-2 \d+'(-\d+")?$/),
+    ]);
+    expect(tag()).toMatchObject({ at: [0, -6.1] });
+    d.state().actions.set({ viewport: { ...d.state().viewport, top: 0 } });
+    expect(tag()).toMatchObject({ at: [0, 6.1] });
+  });
+
   it('is the run of what is being placed, before it is placed', () => {
     const d = drive({ plan: roomPlan(), tool: 'device', option: 'kiosk' });
     d.play('move 5000,700');
