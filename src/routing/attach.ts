@@ -334,7 +334,7 @@ function castRays(
       const number = mediumAt(profile, from, forward);
       const medium = media.list[number]!;
       if (medium.barred) continue;
-      let enter = media.entry(number);
+      const enter = media.entry(number);
       let rise = Math.abs(medium.z - place.height);
       let lead = Math.round(start.lead * 2 * medium.factor);
       let bends = 0;
@@ -344,7 +344,6 @@ function castRays(
         rise = Math.abs(via.z - place.height) + Math.abs(medium.z - via.z);
         lead = Math.round(start.lead * 2 * graph.site.prices.pathwayFactor);
         bends = via.track.axis === axis ? 0 : 1;
-        enter = 0;
       }
       const ray: Ray = {
         axis,
@@ -517,12 +516,13 @@ function meetTrack(
   const face = track.line < 0 ? mediumAt(track.profile, hit.p, trackSide) : medium;
   if (media.list[face]!.barred || media.list[medium]!.barred) return;
   const drop = Math.abs(media.list[medium]!.z - elevationOn(media, track, hit.p, trackSide));
+  const wall = track.line < 0 ? media.price(face, medium) : media.entry(medium);
   alongTrack(
     graph,
     index,
     hit.p,
     trackSide,
-    ray.cost + out.cost + drop * UNITS + media.price(face, medium) + graph.bend,
+    ray.cost + out.cost + drop * UNITS + wall + graph.bend,
     ray.second + BEND + Math.round(2 * (out.length + drop)),
     2 * Math.abs(hit.at - ray.from),
     ray.start,

@@ -8,10 +8,20 @@ import type { RouteCrossing, SitePlace } from './site.ts';
 import { elevationOn, placeOn } from './tracks.ts';
 import { passing } from './wall-work.ts';
 
-/** Distances travelled where free travel sets out and arrives; out of range when it does not. */
+/** Whether free travel sets out at the start of a leg, or arrives at its end. */
 interface Ends {
-  readonly begin: number;
-  readonly end: number;
+  readonly begins: boolean;
+  readonly ends: boolean;
+}
+
+/** Whether nothing lies before (-1) or after (1) a leg, or a pathway does; legs of no length are looked past. */
+function isEdge(graph: Graph, legs: readonly Leg[], index: number, way: -1 | 1): boolean {
+  for (let i = index + way; ; i += way) {
+    const leg = legs[i];
+    if (!leg) return true;
+    if (leg.on === 'track') return graph.tracks[leg.track]!.line >= 0;
+    if (leg.from !== leg.to) return false;
+  }
 }
 
 /** One leg's stretch inside a body, by the distance travelled so far. */
@@ -34,14 +44,10 @@ export function crossingsOf(graph: Graph, legs: readonly Leg[]): RouteCrossing[]
   const found: { at: number; crossing: RouteCrossing }[] = [];
   const lengths = legs.map((leg) => Math.abs(leg.to - leg.from));
   const total = lengths.reduce((a, b) => a + b, 0);
-  // A route that comes to the plane or leaves it by a pathway enters no wall there.
-  const ends: Ends = {
-    begin: legs[0]!.on === 'line' ? 0 : -1,
-    end: legs[legs.length - 1]!.on === 'line' ? total : Infinity,
-  };
   const insides = new Map<Body, Inside[]>();
   let travelled = 0;
   legs.forEach((leg, i) => {
+    const ends: Ends = { begins: isEdge(graph, legs, i, -1), ends: isEdge(graph, legs, i, 1) };
     for (const body of bodiesNear(graph, leg))
       for (const inside of insideOf(graph, leg, body, travelled, ends)) add(insides, body, inside);
     travelled += lengths[i]!;
@@ -130,7 +136,7 @@ function insideOf(graph: Graph, leg: Leg, body: Body, travelled: number, ends: E
       {
         from: travelled + (forward ? a - lo : hi - b),
         to: travelled + (forward ? b - lo : hi - a),
-        halves: pathway >= 0 ? 0 : paidAt(leg, span, travelled, ends),
+        halves: pathway >= 0 ? 0 : paidAt(leg, span, ends),
         pathway,
         place: placeAt(graph, leg, middle, z),
         reaches: pathway >= 0 && belowCeiling(graph, leg, middle, z),
@@ -161,19 +167,12 @@ function faceInside(graph: Graph, leg: Leg, body: Body, travelled: number): Insi
 
 /**
  * How often a leg of free travel that runs inside a body pays half: at a face of the body that it comes through, and
- * where the whole route sets out or arrives inside.
+ * where free travel sets out or arrives inside.
  */
-function paidAt(
-  leg: Leg,
-  [low, high]: readonly [number, number],
-  travelled: number,
-  at: Ends,
-): number {
+function paidAt(leg: Leg, [low, high]: readonly [number, number], { begins, ends }: Ends): number {
   const forward = leg.from <= leg.to;
   const [lo, hi] = forward ? [leg.from, leg.to] : [leg.to, leg.from];
   const [loSide, hiSide] = forward ? [leg.fromSide, leg.toSide] : [leg.toSide, leg.fromSide];
-  const begins = travelled < at.begin + 1e-6;
-  const ends = travelled + hi - lo > at.end - 1e-6;
   const one = low > lo || (low === lo && loSide === 0) || (low <= lo && (forward ? begins : ends));
   const two =
     high < hi || (high === hi && hiSide === 1) || (high >= hi && (forward ? ends : begins));

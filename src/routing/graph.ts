@@ -527,7 +527,10 @@ const joinable = (track: Track, stop: Stop): boolean =>
 const canPass = (track: Track, stop: Stop): boolean =>
   track.anywhere || stop.p === track.pa || stop.p === track.pb;
 
-/** Between a stop and a node of the plane: the step, and a bend unless both go the same way. */
+/**
+ * Between a stop and a node of the plane: the step, a bend unless both go the same way, and inside a wall half a
+ * passage, since the hole of a pathway serves nobody who leaves it in the middle.
+ */
 function joinLinks(graph: Plain, track: Track, stop: Stop, node: number): Link[] {
   const { media } = graph;
   const links: Link[] = [];
@@ -542,10 +545,11 @@ function joinLinks(graph: Plain, track: Track, stop: Stop, node: number): Link[]
     const face = track.line < 0 ? mediumAt(track.profile, stop.p, stop.side) : medium;
     if (media.list[face]!.barred) continue;
     const turned = track.axis === axis ? 0 : 1;
+    const wall = track.line < 0 ? media.price(face, medium) : media.entry(medium);
     links.push({
       a: stop.state,
       b: 2 * node + axis,
-      cost: step * UNITS + media.price(face, medium) + turned * graph.bend,
+      cost: step * UNITS + wall + turned * graph.bend,
       second: Math.round(2 * step) + turned * BEND,
     });
   }

@@ -17,7 +17,9 @@ import type { Site, SiteWall, SiteZone, Terminal } from '../../../src/routing/in
  * - A pathway on a border lies at the lower of the two elevations.
  * - A terminal starts at its own place, unless that is inside a barred wall or one with a price; in a framed wall that
  *   can be passed also at the nearest points of both long faces, else at the nearer (of all four, where the wall has no
- *   length). The way there counts as length and not as a bend. To set out into a wall is to enter it. Under a hard ceiling with no wall it starts at the nearest face within 300.
+ *   length). The way there counts as length and not as a bend. To set out into a wall is to enter it,
+ *   and so is to join or leave a pathway inside one. Under a hard ceiling with no wall it starts at the nearest face
+ *   within 300.
  * - A terminal within 100 of a pathway that can be joined there may join it from its own height; the way to it counts
  *   as part of the pathway.
  */
@@ -494,7 +496,9 @@ class Grid {
     if (axis !== (node.along === 'x' ? 0 : 1)) return null;
     const along = node.along === 'x' ? sx : sy;
     if (node.side !== 0 && (along === 1) !== node.side > 0) return null;
-    return Math.abs(node.z - cell.z) * 100;
+    let wall = 0;
+    for (const w of cell.walls) wall += this.#walls[w]!.price * 50;
+    return Math.abs(node.z - cell.z) * 100 + wall;
   }
 
   #pathArcs(n: number): [number, number][] {
