@@ -29,7 +29,7 @@ const steps = [
   ['Browser', [join(root, 'tests/chromium.mjs')]],
   ['Types', [bin('typescript/bin/tsc'), '--noEmit']],
   ['Core without a screen', [bin('typescript/bin/tsc'), '-p', 'tests/tidy/tsconfig.core.json']],
-  ['Style', [bin('@biomejs/biome/bin/biome'), 'check', '.']],
+  ['Style', [bin('@biomejs/biome/bin/biome'), 'check', '--diagnostic-level=error', '.']],
   ['Unused code', [bin('knip/bin/knip.js')]],
   [
     'Unit tests',

@@ -16,7 +16,7 @@ import {
 import { backgroundMarks, keepoutMarks, roomTags, wallMarks, zoneMarks } from './room-marks.ts';
 import { countMarks, wayMarks } from './way-marks.ts';
 
-export type { LeftOut, PlanDrawing, PlanGroup, PlanLayer, PlanView } from './plan-view.ts';
+export type { LeftOut, PlanDrawing, PlanGroup, PlanView } from './plan-view.ts';
 export { GROUP_TITLES, PLAN_GROUPS } from './plan-view.ts';
 
 /**

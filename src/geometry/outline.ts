@@ -50,16 +50,3 @@ function level(
     return count === 1 ? v : Math.round(sum / count);
   });
 }
-
-/** Even-odd test; a point on the border may count as either. */
-export function insideOutline(x: number, y: number, flat: Float64Array): boolean {
-  let inside = false;
-  const n = flat.length;
-  for (let i = 0, j = n - 2; i < n; j = i, i += 2) {
-    const yi = flat[i + 1]!;
-    const yj = flat[j + 1]!;
-    if (yi > y === yj > y) continue;
-    if (x < flat[i]! + ((y - yi) / (yj - yi)) * (flat[j]! - flat[i]!)) inside = !inside;
-  }
-  return inside;
-}

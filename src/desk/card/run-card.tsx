@@ -1,6 +1,5 @@
 import { groupBy } from '../../base/group.ts';
 import type { Id } from '../../base/ids.ts';
-import { formatLength } from '../../base/units.ts';
 import { entity, type Plan } from '../../plan/plan.ts';
 import type { Run } from '../../results/types.ts';
 import { formatPercent, t } from '../../text/index.ts';
@@ -154,7 +153,3 @@ function Unroutable({ plan, run }: { plan: Plan; run: Run }) {
     </Section>
   );
 }
-
-/** The whole of a run in a few figures, for lists. */
-export const runFigure = (run: Run, units: 'ft' | 'm'): string =>
-  run.status === 'unroutable' ? t('status.unroutable') : formatLength(run.cable, units);

@@ -18,8 +18,6 @@ const GROUP: Readonly<Record<PartKind, PartGroup>> = {
   'closet-loop': 'slack',
 };
 
-export const partGroup = (kind: PartKind): PartGroup => GROUP[kind];
-
 export interface SumLine {
   readonly label: string;
   readonly group: PartGroup;
