@@ -32,7 +32,7 @@ export const formatMoneyShort = (cents: number, currency: string): string =>
  */
 export function parseMoney(text: string): number | null {
   const plain = text.replace(/[^\d.,-]/g, '');
-  if (text.trim() === '' || /[a-z]/i.test(text) || plain.includes('-')) return null;
+  if (/[a-z]/i.test(text)) return null;
   // A comma with two figures after it at the end is a decimal comma; every other comma parts thousands.
   const dotted = /,\d{1,2}$/.test(plain) && !plain.includes('.') ? plain.replace(',', '.') : plain;
   const digits = dotted.replace(/,/g, '');
