@@ -1,0 +1,116 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { LEGS } from '../../src/board/session.ts';
+import { fromPicture } from '../../src/plan/commands/base.ts';
+import { t } from '../../src/text/index.ts';
+import { type Job, openJob, SOON } from './job.ts';
+import { SCAN, scannedPlan } from './picture.ts';
+
+/** What axe finds on the page as it is now, in words that say where. */
+async function faults(page: Page, where: string): Promise<string[]> {
+  // There are no frames here; so axe need not open a second page for its sums.
+  const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map((node) => `${where}: ${id}: ${node.html.slice(0, 160)}: ${node.failureSummary}`),
+  );
+}
+
+const SIZES = [
+  { name: 'a laptop', width: 1280, height: 800 },
+  { name: 'a tablet', width: 820, height: 1180 },
+] as const;
+
+/** Opens a panel that a narrow screen draws out; a wide one has it in sight. */
+async function drawOut(desk: Job, panel: 'card' | 'ladder' | 'contents'): Promise<void> {
+  const bar = desk.page.getByRole('navigation', { name: t('panel.bar') });
+  if (await bar.isVisible())
+    await bar.getByRole('button', { name: t(`panel.${panel}.short`) }).click();
+  else if (panel === 'contents')
+    await desk.bench.getByRole('button', { name: t('contents.title') }).click();
+}
+
+for (const { name, width, height } of SIZES)
+  for (const colorScheme of ['light', 'dark'] as const)
+    test.describe(`on ${name}, ${colorScheme}`, () => {
+      test.use({ viewport: { width, height }, colorScheme });
+
+      test('axe has nothing against any leg, panel or card', async ({ page }) => {
+        const desk = await openJob(page);
+        await expect(desk.leg('runs')).toContainText(/\d/, SOON);
+        const found: string[] = [];
+        const look = async (where: string) => found.push(...(await faults(page, where)));
+        for (const leg of LEGS) {
+          if ((await desk.leg(leg).getAttribute('aria-current')) !== 'step') await desk.to(leg);
+          await look(leg);
+        }
+        const plan = await desk.plan();
+        await drawOut(desk, 'ladder');
+        await desk.ladder.getByRole('radio', { name: t('ladder.list') }).check();
+        await look('ladder as a list');
+        await desk.ladder
+          .getByRole('button', { name: [...plan.tables.jacks.values()][0]!.label, exact: true })
+          .click();
+        await drawOut(desk, 'card');
+        await look('card of a jack');
+        await drawOut(desk, 'contents');
+        await look('contents');
+        const kind = desk.shelf.getByRole('group').filter({ hasText: 'Devices' }).first();
+        await kind.getByRole('listitem').first().getByRole('button').first().click();
+        await look('contents with a row open');
+        await drawOut(desk, 'card');
+        await look('card of a device');
+        expect(found).toEqual([]);
+      });
+
+      test('axe has nothing against the start, the menus and the dialogs', async ({ page }) => {
+        const desk = await openJob(page);
+        const found: string[] = [];
+        const look = async (where: string) => found.push(...(await faults(page, where)));
+        await desk.bench.getByRole('button', { name: t('help.title') }).click();
+        await expect(desk.dialog).toBeVisible();
+        await look('help');
+        await page.keyboard.press('Escape');
+        await expect(desk.dialog).toHaveCount(0);
+        await desk.bench.getByRole('button', { name: t('shown.label') }).click();
+        await look('what is shown');
+        await page.keyboard.press('Escape');
+        await page.getByRole('button', { name: t('menu.job'), exact: true }).click();
+        await look('job menu');
+        await page.keyboard.press('Escape');
+        await desk.blank();
+        await look('start');
+
+        const buffer = scannedPlan();
+        await desk.choose({ name: 'hall.png', mimeType: 'image/png', buffer }, () =>
+          page
+            .getByRole('button', { name: t('base.choose') })
+            .first()
+            .click(),
+        );
+        await expect(desk.leg('base')).toContainText(t('leg.base.set-scale'), SOON);
+        const plan = await desk.plan();
+        const [picture] = [...plan.tables.backgrounds.values()];
+        const chart = await desk.fit(plan);
+        const on = (x: number, y: number) => chart(fromPicture(picture!, [x, y]));
+        for (const [tool, go] of [
+          [t('base.set'), t('length.set.go')],
+          [t('base.check'), t('length.check.go')],
+        ] as const) {
+          if (!(await desk.tool(tool).isVisible())) await desk.leg('base').click();
+          await desk.take(tool);
+          await desk.drag(on(SCAN.left, 400), on(SCAN.right, 400));
+          await desk.dialog.getByRole('textbox').fill('a door');
+          await desk.dialog.getByRole('button', { name: go }).click();
+          await look(`${go}, with a word that is no length`);
+          await desk.answerLength("113'", go);
+        }
+        await desk.openFile({
+          name: 'letter.json',
+          mimeType: 'application/json',
+          buffer: Buffer.from('{'),
+        });
+        await expect(desk.notices).toContainText('letter.json', SOON);
+        await look('a warning');
+        expect(found).toEqual([]);
+      });
+    });

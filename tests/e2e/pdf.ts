@@ -1,0 +1,55 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { BrowserContext } from '@playwright/test';
+
+/** A PDF as another program reads it. */
+export interface ReadPdf {
+  /** Width and height in mm, and the text that can be selected. */
+  readonly pages: readonly { readonly size: readonly [number, number]; readonly text: string }[];
+  /** What printing programs are told about scaling; null where nothing is said. */
+  readonly printScaling: string | null;
+  readonly title: string;
+}
+
+const reader = (file: string): string =>
+  readFileSync(createRequire(import.meta.url).resolve(`pdfjs-dist/build/${file}`), 'utf8');
+
+/** Reads a PDF with a reader that has nothing to do with the writer, in a page of its own. */
+export async function readPdf(context: BrowserContext, path: string): Promise<ReadPdf> {
+  const page = await context.newPage();
+  const bytes = readFileSync(path).toString('base64');
+  await page.route('http://reader.test/**', async (route) => {
+    const file = new URL(route.request().url()).pathname.slice(1);
+    if (file === '')
+      return route.fulfill({ contentType: 'text/html', body: '<title>reader</title>' });
+    return route.fulfill({ contentType: 'text/javascript', body: reader(file) });
+  });
+  try {
+    await page.goto('http://reader.test/');
+    return await page.evaluate(async (data) => {
+      const at = '/pdf.mjs';
+      const pdfjs = (await import(at)) as typeof import('pdfjs-dist');
+      pdfjs.GlobalWorkerOptions.workerSrc = '/pdf.worker.mjs';
+      const raw = Uint8Array.from(atob(data), (c) => c.charCodeAt(0));
+      const doc = await pdfjs.getDocument({ data: raw }).promise;
+      const pages = [];
+      for (let i = 1; i <= doc.numPages; i++) {
+        const one = await doc.getPage(i);
+        const [x0, y0, x1, y1] = one.view as [number, number, number, number];
+        const { items } = await one.getTextContent();
+        const text = items.map((item) => ('str' in item ? item.str : '')).join(' ');
+        const mm = (pt: number) => (pt / 72) * 25.4;
+        pages.push({ size: [mm(x1 - x0), mm(y1 - y0)] as const, text });
+      }
+      const wishes = (await doc.getViewerPreferences()) as Map<string, unknown> | null;
+      const { info } = (await doc.getMetadata()) as { info: { Title?: string } };
+      return {
+        pages,
+        printScaling: (wishes?.get('PrintScaling') as string | undefined) ?? null,
+        title: info.Title ?? '',
+      };
+    }, bytes);
+  } finally {
+    await page.close();
+  }
+}
