@@ -26,16 +26,15 @@ import './app.css';
 z.config({ jitless: true });
 
 const SAMPLES = ['restaurant', 'cafe'] as const;
+type SampleId = (typeof SAMPLES)[number];
 
-/** The job to begin with: as it was left, or on the first visit the sample, already measured. */
-async function firstPlan(session: SessionApi, kept: Kept): Promise<void> {
+/** The job to begin with: as it was left, or on the first visit a sample, already measured. */
+async function firstPlan(session: SessionApi, kept: Kept, sample: SampleId): Promise<void> {
   const { actions } = session.getState();
   if (kept.history) {
     actions.open(kept.history);
   } else {
-    const read = await sampleText('restaurant').then((text) =>
-      readPlan(text, new Set(kinds.keys())),
-    );
+    const read = await sampleText(sample).then((text) => readPlan(text, new Set(kinds.keys())));
     if (!read.ok) throw new Error(read.issues[0]?.message ?? 'the sample cannot be read');
     actions.open(startHistory(read.value.plan));
   }
@@ -65,7 +64,7 @@ function guardDrops(): void {
 }
 
 /** `?sample=cafe` opens a sample over the kept job, as the menu does; the address is plain again afterwards. */
-function askedSample(): (typeof SAMPLES)[number] | undefined {
+function askedSample(): SampleId | undefined {
   const asked = new URLSearchParams(location.search).get('sample');
   if (asked !== null) history.replaceState(null, '', location.pathname + location.hash);
   return SAMPLES.find((id) => id === asked);
@@ -94,9 +93,9 @@ function showTitle(session: SessionApi): void {
 async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
   const kept = await openKept(`${Date.now()}-${Math.random()}`);
   const session = createSession(kinds, emptyPlan());
-  const { actions } = session.getState();
   const warn = (message: Message) => session.getState().actions.say(message, 'warning');
-  await firstPlan(session, kept).catch((error) =>
+  const asked = askedSample();
+  await firstPlan(session, kept, asked ?? 'restaurant').catch((error) =>
     warn(error instanceof Trouble ? error.words : unforeseen(error)),
   );
   const surveys = createSurveyClient(openWorker);
@@ -117,9 +116,7 @@ async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
   };
   addEventListener('unhandledrejection', (event) => warn(unforeseen(event.reason)));
   stopKeeping = await keepFrom(session, kept, () => lostBy.now());
-  const sample = askedSample();
-  if (sample) await services.openSample(sample);
-  actions.set({ selection: [] });
+  if (asked && kept.history) await services.openSample(asked);
 }
 
 async function start(): Promise<void> {

@@ -49,11 +49,16 @@ function journalOn(db: IDBPDatabase<Shape>): JournalStore {
   ): Promise<void> {
     const hold = slot === 'steps' ? PROMPT : STRICT;
     const stroke = db.transaction([slot, 'owner'], 'readwrite', hold);
-    if ((await stroke.objectStore('owner').get('journal')) !== owner) {
-      await stroke.done;
+    // Both are asked for at once: on a busy page every answer that is waited for takes its time.
+    const holder = stroke.objectStore('owner').get('journal');
+    const written = work(stroke.objectStore(slot));
+    written.catch(() => undefined);
+    if ((await holder) !== owner) {
+      stroke.done.catch(() => undefined);
+      stroke.abort();
       throw new TakenOver();
     }
-    await Promise.all([work(stroke.objectStore(slot)), stroke.done]);
+    await Promise.all([written, stroke.done]);
   }
   return {
     claim: async (owner) => {
