@@ -315,8 +315,7 @@ function crossing(first: Hold, second: Hold, near: Point, reach: number): Point 
   const dy = second.through[1] - first.through[1];
   const t = (dx * second.u[1] - dy * second.u[0]) / det;
   const at: Point = [first.through[0] + first.u[0] * t, first.through[1] + first.u[1] * t];
-  if (Math.hypot(at[0] - near[0], at[1] - near[1]) > reach) return null;
-  return onPiece(first, at, reach) && onPiece(second, at, reach) ? at : null;
+  return Math.hypot(at[0] - near[0], at[1] - near[1]) > reach ? null : at;
 }
 
 const gridded = (value: number, step: number): number => Math.round(value / step) * step;

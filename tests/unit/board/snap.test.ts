@@ -196,6 +196,13 @@ describe('Snapping', () => {
     expect([1, 10, 30, 400].map((pixel) => gridStep('m', pixel))).toEqual([10, 100, 500, 500]);
   });
 
+  it('does not hold a thing that is dragged to the place that it comes from', () => {
+    const d = drive({ plan: wallPlan, snapping: true });
+    d.state().actions.run('edit', { table: 'job', id: 'job', fields: { units: 'm' } });
+    d.play('press 1500,0 · move 1500,200 · move 1500,80 · release 1500,80');
+    expect(d.plan().tables.walls.get('W1')?.a).toEqual([0, 100]);
+  });
+
   it('acts on the board only while it is switched on', () => {
     const on = drive({ plan: wallPlan, tool: 'wall', snapping: true });
     on.play('click 4030,20 · click 4030,3000 · key Enter');
