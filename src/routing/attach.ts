@@ -78,6 +78,7 @@ export function seedsOf(graph: Graph, at: Point, height: number): Seed[] {
           state: 2 * node + axis,
           cost: rise * UNITS + media.entry(number) + Math.round(start.lead * 2 * medium.factor),
           second: Math.round(2 * (rise + start.lead)),
+          lead: start.lead,
         });
       }
     }
@@ -91,6 +92,7 @@ export function seedsOf(graph: Graph, at: Point, height: number): Seed[] {
           state: stop.state,
           cost: rise * UNITS + Math.round(lead * 2 * graph.site.prices.pathwayFactor),
           second: Math.round(2 * (rise + lead)),
+          lead,
         });
       }
   });
@@ -116,7 +118,7 @@ function reachOf(track: Track, at: Point, floor: boolean): { p: number; lead: nu
 
 /** The cheapest way from a terminal into a field, or null. */
 export function attach(graph: Graph, field: Field, place: Place): Attachment | null {
-  const best = new Best(field, place.closet, leastFactor(graph));
+  const best = new Best(field, place.closet, leastRate(graph), graph.slanted);
   tryAll(graph, place, best);
   return best.found();
 }
@@ -148,8 +150,10 @@ interface Taker {
 class Best implements Taker {
   readonly #field: Field;
   readonly #closet: Point;
-  /** Units per mm of straight line that any way costs at least. */
+  /** Units per mm that any way costs at least. */
   readonly #rate: number;
+  /** Whether ways can be shorter than along the axes. */
+  readonly #slanted: boolean;
   #cost = Infinity;
   #second = Infinity;
   #own = Infinity;
@@ -157,8 +161,9 @@ class Best implements Taker {
   #start: Start | null = null;
   #legs: readonly Leg[] = [];
 
-  constructor(field: Field, closet: Point, rate: number) {
+  constructor(field: Field, closet: Point, rate: number, slanted: boolean) {
     this.#field = field;
+    this.#slanted = slanted;
     this.#closet = closet;
     this.#rate = rate;
   }
@@ -168,8 +173,10 @@ class Best implements Taker {
   }
 
   hopelessFrom(cost: number, x: number, y: number): boolean {
-    const line = Math.hypot(x - this.#closet[0], y - this.#closet[1]) - SLACK;
-    return cost + line * this.#rate > this.#cost;
+    const dx = Math.abs(x - this.#closet[0]);
+    const dy = Math.abs(y - this.#closet[1]);
+    const least = (this.#slanted ? Math.max(dx, dy) : dx + dy) - this.#field.lead - SLACK;
+    return cost + this.#field.base + Math.max(0, least) * this.#rate > this.#cost;
   }
 
   /** Ties: fewest bends, shortest, then what shares most of its way, then the lowest state. */
@@ -212,9 +219,13 @@ class Best implements Taker {
 /** Room for the rounding of slanted stretches in a lower bound, mm. */
 const SLACK = 10;
 
-function leastFactor({ site }: Graph): number {
-  const { tileFactor, openFactor, hardFactor, pathwayFactor } = site.prices;
-  return 2 * Math.min(tileFactor, openFactor, hardFactor, pathwayFactor);
+function leastRate({ site }: Graph): number {
+  const { prices } = site;
+  const factors = [site.ceiling, ...site.zones].map(({ kind }) =>
+    kind === 'tile' ? prices.tileFactor : kind === 'open' ? prices.openFactor : prices.hardFactor,
+  );
+  if (site.pathways.length > 0) factors.push(prices.pathwayFactor);
+  return 2 * Math.min(...factors);
 }
 
 function tryAll(graph: Graph, place: Place, best: Taker): void {

@@ -51,6 +51,8 @@ export interface Graph {
   readonly net: Network;
   /** False when the site was too large for all its lines: routes hold, but may not be the cheapest. */
   readonly exact: boolean;
+  /** Whether some track lies off the axes. */
+  readonly slanted: boolean;
   /** Price of a bend, in units. */
   readonly bend: number;
 }
@@ -198,6 +200,7 @@ function assemble(
     stops,
     stopOf,
     exact: lines[0].whole && lines[1].whole,
+    slanted: tracks.some((track) => track.axis === 2),
     bend: site.prices.bend * UNITS,
   };
   return { ...partial, net: networkOf(partial, drafts) };

@@ -22,6 +22,9 @@ export interface Field {
   readonly second: Float64Array;
   /** The next state towards the source; -1 at the source. */
   readonly next: Int32Array;
+  /** The least cost of a seed, and the longest lead of one: for lower bounds. */
+  readonly base: number;
+  readonly lead: number;
 }
 
 /** One bend in the second weight; below it stands the real length in half millimetres. */
@@ -32,6 +35,8 @@ export interface Seed {
   readonly state: number;
   readonly cost: number;
   readonly second: number;
+  /** Real length across that the cost holds already. */
+  readonly lead: number;
 }
 
 const BUCKETS = 8192;
@@ -125,5 +130,7 @@ export function search(net: Network, seeds: readonly Seed[]): Field {
       waiting++;
     }
   }
-  return { cost, second, next };
+  const base = seeds.reduce((m, s) => Math.min(m, s.cost), Infinity);
+  const lead = seeds.reduce((m, s) => Math.max(m, s.lead), 0);
+  return { cost, second, next, base, lead };
 }

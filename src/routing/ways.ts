@@ -45,26 +45,71 @@ function waysOnLine(lays: readonly Lay[]): Way[] {
   }
   events.sort((a, b) => a.at - b.at);
   const ways: Way[] = [];
-  const inside = new Map<Id, { lay: Lay; times: number }>();
-  let open: { from: Place; key: string; jacks: Id[] } | null = null;
+  const cables = new Cables();
+  let from: Place | null = null;
   for (let i = 0; i < events.length; ) {
-    const { at, place } = events[i]!;
-    for (; i < events.length && events[i]!.at === at; i++) count(inside, events[i]!);
-    const cables = [...inside.values()].sort((a, b) => a.lay.rank - b.lay.rank);
-    const jacks = cables.map((c) => c.lay.jack);
-    const key = jacks.join(' ');
-    if (open && open.key === key) continue;
-    if (open && open.jacks.length > 0) ways.push(way(lays[0]!, open.from, place, open.jacks));
-    open = { from: place, key, jacks };
+    const first = events[i]!;
+    const start = i;
+    while (i < events.length && events[i]!.at === first.at) i++;
+    const here = events.slice(start, i);
+    const changed = cables.changeAt(here);
+    if (changed) {
+      const jacks = cables.jacks();
+      if (from && jacks.length > 0) ways.push(way(first.lay, from, first.place, jacks));
+      from = first.place;
+    }
+    cables.apply(here);
   }
   return ways;
 }
 
-function count(inside: Map<Id, { lay: Lay; times: number }>, { lay, enter }: Event): void {
-  const entry = inside.get(lay.jack);
-  const times = (entry?.times ?? 0) + (enter ? 1 : -1);
-  if (times === 0) inside.delete(lay.jack);
-  else inside.set(lay.jack, { lay, times });
+/** The cables at a place of a line, by the rank of their jacks; one may lie there more than once. */
+class Cables {
+  readonly #times = new Map<Id, number>();
+  readonly #sorted: Lay[] = [];
+
+  jacks(): Id[] {
+    return this.#sorted.map((lay) => lay.jack);
+  }
+
+  /** Whether these events bring a cable in or take one out, rather than hand it on from stretch to stretch. */
+  changeAt(events: readonly Event[]): boolean {
+    const net = new Map<Id, number>();
+    for (const { lay, enter } of events)
+      net.set(lay.jack, (net.get(lay.jack) ?? 0) + (enter ? 1 : -1));
+    for (const [jack, change] of net) {
+      const times = this.#times.get(jack) ?? 0;
+      if (times > 0 !== times + change > 0) return true;
+    }
+    return false;
+  }
+
+  apply(events: readonly Event[]): void {
+    const touched = new Map<Id, { lay: Lay; change: number }>();
+    for (const { lay, enter } of events) {
+      const change = (touched.get(lay.jack)?.change ?? 0) + (enter ? 1 : -1);
+      touched.set(lay.jack, { lay, change });
+    }
+    for (const { lay, change } of touched.values()) {
+      const before = this.#times.get(lay.jack) ?? 0;
+      this.#times.set(lay.jack, before + change);
+      if (before > 0 === before + change > 0) continue;
+      const i = this.#place(lay.rank);
+      if (before > 0) this.#sorted.splice(i, 1);
+      else this.#sorted.splice(i, 0, lay);
+    }
+  }
+
+  #place(rank: number): number {
+    let lo = 0;
+    let hi = this.#sorted.length;
+    while (lo < hi) {
+      const mid = (lo + hi) >> 1;
+      if (this.#sorted[mid]!.rank < rank) lo = mid + 1;
+      else hi = mid;
+    }
+    return lo;
+  }
 }
 
 const way = (lay: Lay, from: Place, to: Place, jacks: readonly Id[]): Way => ({
