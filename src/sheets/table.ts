@@ -141,11 +141,12 @@ export function tablePages(context: SheetContext, table: Table): Page[] {
 function split(rows: readonly Laid[], room: number, foot: number): Laid[][] {
   const pages: Laid[][] = [[]];
   let left = room;
+  const needs = rows.map((row, i) => row.height + (i === rows.length - 1 ? foot : 0));
   rows.forEach((row, i) => {
-    const need = row.height + (i === rows.length - 1 ? foot : 0);
     const page = pages[pages.length - 1]!;
+    const need = needs[i]!;
     // A heading does not stand alone at the foot of a page.
-    const next = row.row.look === 'group' ? (rows[i + 1]?.height ?? 0) : 0;
+    const next = row.row.look === 'group' ? (needs[i + 1] ?? 0) : 0;
     if (need + next > left && page.length > 0) {
       pages.push([row]);
       left = room - row.height;
