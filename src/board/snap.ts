@@ -186,7 +186,12 @@ export function snap(targets: SnapTargets, raw: Point, ask: SnapAsk): Snapped {
   if (!first) return out(...onGrid(p, ask));
   const base = foot(first, p);
   const second = nearestHold(
-    holds.filter((hold) => crossing(first, hold, base, REACH * ask.pixel) !== null),
+    holds.filter(
+      (hold) =>
+        // Both right angles cross in the anchor itself, where nobody wants to be held.
+        (hold.kind !== 'right-angle' || first.kind !== 'right-angle') &&
+        crossing(first, hold, base, REACH * ask.pixel) !== null,
+    ),
   );
   if (second)
     return out(crossing(first, second, base, REACH * ask.pixel)!, [
