@@ -1,14 +1,18 @@
-import type { Plan, Tables } from '../plan/plan.ts';
-import type { Survey } from '../results/types.ts';
-import type { Answer, Ask } from './protocol.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Run, Survey } from '../results/types.ts';
+import { type Answer, type Ask, noRows, pack, withRows } from './protocol.ts';
 
-/** Answers questions one after another; tables that a question leaves out are those of the question before. */
+/** Answers questions one after another; rows that a question leaves out are those of the question before. */
 export function createAnswerer(survey: (plan: Plan) => Survey): (ask: Ask) => Answer {
-  let tables: Partial<Tables> = {};
-  return ({ id, tables: changed }) => {
-    tables = { ...tables, ...changed };
+  let plan = noRows();
+  let runs: readonly Run[] = [];
+  return ({ id, rows }) => {
+    plan = withRows(plan, rows);
     try {
-      return { id, survey: survey({ tables: tables as Tables }) };
+      const whole = survey(plan);
+      const packed = pack(whole, runs);
+      runs = whole.runs;
+      return { id, survey: packed };
     } catch (error) {
       return { id, failed: error instanceof Error ? error.message : String(error) };
     }

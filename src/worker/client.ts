@@ -1,8 +1,7 @@
-import type { Plan, Tables } from '../plan/plan.ts';
-import { TABLES } from '../plan/schema.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { SurveyPort } from '../ports/ports.ts';
-import type { Survey } from '../results/types.ts';
-import type { Answer, Ask } from './protocol.ts';
+import type { Run, Survey } from '../results/types.ts';
+import { type Answer, type Ask, rowsBetween, unpack } from './protocol.ts';
 
 /** What the client needs of a worker. */
 export interface Channel {
@@ -22,12 +21,6 @@ interface Question {
   readonly failed: (error: Error) => void;
 }
 
-/** The tables of a plan that are not those of another, by identity: rows and tables are never changed in place. */
-function changedTables(plan: Plan, known: Plan | null): Partial<Tables> {
-  const changed = TABLES.filter((table) => plan.tables[table] !== known?.tables[table]);
-  return Object.fromEntries(changed.map((table) => [table, plan.tables[table]]));
-}
-
 /**
  * Asks for surveys over a channel: at most one question is under way and one waits, so that a drag is answered as fast
  * as the engines go. A waiting question that a newer one overtakes is answered by null; answers come in order.
@@ -37,6 +30,7 @@ function changedTables(plan: Plan, known: Plan | null): Partial<Tables> {
 export function createSurveyClient(open: OpenChannel): SurveyPort {
   let channel: Channel | null = null;
   let known: Plan | null = null;
+  let runs: readonly Run[] = [];
   let asked: Question | null = null;
   let waiting: Question | null = null;
   let id = 0;
@@ -47,7 +41,7 @@ export function createSurveyClient(open: OpenChannel): SurveyPort {
     waiting = null;
     id++;
     channel ??= open(answered, died);
-    channel.post({ id, tables: changedTables(asked.plan, known) });
+    channel.post({ id, rows: rowsBetween(known, asked.plan) });
     known = asked.plan;
   }
 
@@ -56,8 +50,11 @@ export function createSurveyClient(open: OpenChannel): SurveyPort {
       throw new Error(`an answer to question ${answer.id}, not ${id}`);
     const question = asked;
     asked = null;
-    if ('survey' in answer) question.done(answer.survey);
-    else question.failed(new Error(answer.failed));
+    if ('survey' in answer) {
+      const survey = unpack(answer.survey, runs);
+      runs = survey.runs;
+      question.done(survey);
+    } else question.failed(new Error(answer.failed));
     next();
   }
 

@@ -5,6 +5,7 @@ import { apply, type Changes } from '../../../src/plan/change.ts';
 import { commands } from '../../../src/plan/commands/index.ts';
 import { emptyPlan, type Plan } from '../../../src/plan/plan.ts';
 import type { Survey } from '../../../src/results/types.ts';
+import { createSurveyor } from '../../../src/survey/survey.ts';
 import { createAnswerer } from '../../../src/worker/answering.ts';
 import { createSurveyClient } from '../../../src/worker/client.ts';
 import type { Answer, Ask } from '../../../src/worker/protocol.ts';
@@ -24,8 +25,23 @@ function rename(plan: Plan, name: string): Plan {
   return apply(plan, changes);
 }
 
+function remove(plan: Plan, n: number): Plan {
+  const ids = [...plan.tables.devices.keys()];
+  const id = ids[n % Math.max(1, ids.length)];
+  if (id === undefined) return plan;
+  const outcome = commands.delete(plan, { refs: [{ table: 'devices', id }] }, { kinds });
+  return apply(plan, outcome.ok ? outcome.changes : []);
+}
+
+const rowCount = (plan: Plan): number =>
+  Object.values(plan.tables).reduce((sum, table) => sum + table.size, 0);
+
+/** A plan as text, with its rows in their order. */
+const inText = (plan: Plan): string =>
+  JSON.stringify(Object.entries(plan.tables).map(([name, table]) => [name, [...table]]));
+
 /** What the other end was asked to survey: it stands in for a survey. */
-const echo = (plan: Plan): Survey => ({ seen: plan }) as unknown as Survey;
+const echo = (plan: Plan): Survey => ({ seen: plan, runs: [] }) as unknown as Survey;
 const seen = (survey: Survey | null): unknown =>
   survey && (survey as unknown as { seen: Plan }).seen;
 
@@ -65,14 +81,14 @@ describe('asking for surveys', () => {
     expect(got).toEqual([plans[0], null, null, plans[3]]);
   });
 
-  test('sends only the tables that changed since the question before', async () => {
+  test('sends only the rows that changed since the question before', async () => {
     const { port, asks, answer } = bench();
     const first = place(emptyPlan(), 1);
     void port.survey(first);
     answer();
-    expect(Object.keys(asks[0]!.tables)).toHaveLength(Object.keys(first.tables).length);
+    expect(asks[0]!.rows).toHaveLength(rowCount(first));
     void port.survey(rename(first, 'Another name'));
-    expect(Object.keys(asks[1]!.tables)).toEqual(['job']);
+    expect(asks[1]!.rows.map(({ table, id }) => `${table} ${id}`)).toEqual(['job job']);
   });
 
   test('lets the other end see every plan whole, whatever changed in between', async () => {
@@ -80,15 +96,44 @@ describe('asking for surveys', () => {
       fc.asyncProperty(fc.array(fc.nat(9), { maxLength: 12 }), async (list) => {
         const { port, answer } = bench();
         let plan = emptyPlan();
+        let earlier = plan;
         for (const n of list) {
-          plan = n < 5 ? place(plan, n) : rename(plan, `Job ${n}`);
+          const next =
+            n < 5
+              ? place(plan, n)
+              : n < 7
+                ? remove(plan, n)
+                : n < 9
+                  ? earlier
+                  : rename(plan, `${n}`);
+          [plan, earlier] = [next, plan];
           const asked = port.survey(plan);
           answer();
-          expect(seen(await asked)).toEqual(plan);
+          expect(inText(seen(await asked) as Plan)).toBe(inText(plan));
         }
       }),
       { seed: 20_263, numRuns: 40 },
     );
+  });
+
+  test('gives the whole survey, with the very runs of the answer before where they did not change', async () => {
+    const { port, asks, answer } = bench(createSurveyor(kinds));
+    const closet = commands['place-closet'](emptyPlan(), { level: 'L1', at: [9000, 0] }, { kinds });
+    let plan = apply(emptyPlan(), closet.ok ? closet.changes : []);
+    for (let n = 0; n < 6; n++) plan = place(plan, n);
+    const first = port.survey(plan);
+    answer();
+    const before = (await first)!;
+    const refs = [{ table: 'devices', id: 'D3' }] as const;
+    const moved = commands.move(plan, { refs, by: [0, 3000] }, { kinds });
+    plan = apply(plan, moved.ok ? moved.changes : []);
+    const second = port.survey(plan);
+    answer();
+    const after = (await second)!;
+    expect(asks).toHaveLength(2);
+    expect(after).toEqual(createSurveyor(kinds)(plan));
+    const anew = after.runs.filter((run) => !before.runs.includes(run));
+    expect(anew.map((run) => run.device)).toEqual(['D3']);
   });
 
   test('rejects a question whose survey fails, and answers the next', async () => {
@@ -113,7 +158,7 @@ describe('asking for surveys', () => {
     die('out of memory');
     await expect(lost).rejects.toThrow('out of memory');
     expect(opened()).toBe(2);
-    expect(Object.keys(asks[1]!.tables)).toHaveLength(Object.keys(plan.tables).length);
+    expect(asks[1]!.rows).toHaveLength(rowCount(plan));
     answer();
     expect(seen(await waiting)).toEqual(rename(plan, 'Waits'));
   });
