@@ -111,6 +111,14 @@ describe('sharing a jack', () => {
     expect([labels(plan), device(plan, 'D2').host]).toEqual([['A1', 'A2'], null]);
   });
 
+  it('hands on to the host whoever shared the jack that goes', () => {
+    let plan = printer(station(walled(), at(1000, 500)), 1500);
+    plan = station(plan, at(5000, 500));
+    plan = step(plan, 'edit', { table: 'devices', id: 'D1', fields: { kind: 'card-terminal' } });
+    plan = step(plan, 'share-jack', { device: 'D1', host: 'D3' });
+    expect([device(plan, 'D1').host, device(plan, 'D2').host]).toEqual(['D3', 'D3']);
+  });
+
   it('is refused between kinds that do not share, with itself, and with one that shares', () => {
     let plan = station(station(walled(), at(1000, 500)), at(2000, 500));
     expect(refusal(plan, 'share-jack', { device: 'D1', host: 'D2' })).toContain('cannot share');
