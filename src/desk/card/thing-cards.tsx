@@ -253,6 +253,11 @@ export function PathwayCard({ id }: { id: string }) {
           onCommit={(elevation) => edit({ elevation })}
         />
         <TextField label={t('field.size')} value={way.size} onCommit={(size) => edit({ size })} />
+        <CheckField
+          label={t('field.existing')}
+          checked={way.existing}
+          onChange={(existing) => edit({ existing })}
+        />
       </Section>
       <DeleteButton refs={[{ table: 'pathways', id }]} label={t('card.delete-pathway')} />
     </>
