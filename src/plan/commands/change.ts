@@ -213,6 +213,9 @@ const WORDS: Readonly<Record<TableName, string>> = {
 
 /** What a step is about, in words: `device A3`, `wall`, `5 things`. */
 export function nameOf(plan: Plan, refs: readonly Ref[]): string {
+  const walls = refs.filter((ref) => ref.table === 'walls').length;
+  const rooms = refs.filter((ref) => ref.table === 'zones').length;
+  if (rooms === 1 && walls > 0 && walls + rooms === refs.length) return 'room with its walls';
   if (refs.length !== 1) return `${refs.length} things`;
   const { table, id } = refs[0]!;
   const label = [...plan.tables.jacks.values()].find(

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { undoLabel } from '../../../src/board/session.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import type { Ref } from '../../../src/plan/plan.ts';
 import { createSurveyor } from '../../../src/survey/survey.ts';
@@ -180,6 +181,7 @@ describe('A drag', () => {
     ]);
     expect(d.state().selection).toEqual([ZONE]);
     expect(d.state().history.cursor).toBe(1);
+    expect(undoLabel(d.state())?.params).toEqual({ what: 'room with its walls' });
   });
 
   it('of a room leaves the wall that it shares with another', () => {
