@@ -116,6 +116,16 @@ describe('asking for surveys', () => {
     );
   });
 
+  test('keeps rows in the order of their ids when one comes back from between others', async () => {
+    const { port, answer } = bench();
+    const whole = place(place(place(emptyPlan(), 1), 2), 3);
+    for (const plan of [whole, remove(whole, 0), whole]) {
+      const asked = port.survey(plan);
+      answer();
+      expect(inText(seen(await asked) as Plan)).toBe(inText(plan));
+    }
+  });
+
   test('gives the whole survey, with the very runs of the answer before where they did not change', async () => {
     const { port, asks, answer } = bench(createSurveyor(kinds));
     const closet = commands['place-closet'](emptyPlan(), { level: 'L1', at: [9000, 0] }, { kinds });
