@@ -59,8 +59,7 @@ function LengthDialog({
           <input
             id="real-length"
             className="field-input length-input"
-            // biome-ignore lint/a11y/noAutofocus: the dialog asks for this one thing
-            autoFocus
+            data-first
             autoComplete="off"
             placeholder={t(units === 'ft' ? 'length.example-ft' : 'length.example-m')}
             value={text}

@@ -21,6 +21,8 @@ export function Dialog({
   useEffect(() => {
     const dialog = box.current;
     if (dialog && !dialog.open) dialog.showModal();
+    // The browser would begin with the button that shuts; what the dialog asks for comes first.
+    dialog?.querySelector<HTMLElement>('[data-first]')?.focus();
     return () => dialog?.close();
   }, []);
   return (

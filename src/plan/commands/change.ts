@@ -50,6 +50,10 @@ function dropOutlet(draft: Draft, id: Id, to: Point): void {
   });
 }
 
+/** The name of a field as people read it: `closetLoop` is the closet loop. */
+const inWords = (field: string): string =>
+  field.replace(/[A-Z0-9]+/g, (more) => ` ${more.toLowerCase()}`);
+
 /** Sets fields of one row; what follows from them (an outlet its device, outlets their wall) follows. */
 export const edit: Command<{
   table: TableName;
@@ -63,7 +67,7 @@ export const edit: Command<{
   try {
     next = makeRow(table, id, { ...current, ...fields } as never) as AnyEntity;
   } catch {
-    const names = Object.keys(fields).join(', ');
+    const names = Object.keys(fields).map(inWords).join(', ');
     return {
       ok: false,
       why: msg('That value does not fit ({fields}). Nothing was changed.', { fields: names }),
@@ -82,7 +86,7 @@ export const edit: Command<{
   return {
     ok: true,
     changes: draft.changes(),
-    label: msg('Change {fields}', { fields: Object.keys(fields).join(', ') }),
+    label: msg('Change {fields}', { fields: Object.keys(fields).map(inWords).join(', ') }),
   };
 };
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { LEGS } from '../../../src/board/session.ts';
+import { renderMessage } from '../../../src/base/message.ts';
+import { LEGS, undoLabel } from '../../../src/board/session.ts';
 import { tools } from '../../../src/board/tools/index.ts';
 import { isBlank } from '../../../src/desk/blank.ts';
 import { powerWords } from '../../../src/desk/card/device-card.tsx';
@@ -182,4 +183,13 @@ test('a menu on one of several selected things is about all of them', () => {
   expect(menuRefs({ selection }, { at: [0, 0], refs: [selection[1]!] })).toEqual(selection);
   const wall = { table: 'walls' as const, id: 'W1' };
   expect(menuRefs({ selection }, { at: [0, 0], refs: [wall, selection[1]!] })).toEqual([wall]);
+});
+
+test('undo names a changed field in words', () => {
+  const session = smallSite().session();
+  session
+    .getState()
+    .actions.run('edit', { table: 'settings', id: 'settings', fields: { closetLoop: 3658 } });
+  const label = undoLabel(session.getState())!;
+  expect(renderMessage(label, 'ft')).toBe('Change closet loop');
 });
