@@ -30,7 +30,7 @@ const LONG_PRESS = 500;
 /** A finger that moves less than this is still pressing, px. */
 const STILL = 10;
 /** Two releases within this time and place are a double click; the browser does not count fingers. */
-const DOUBLE_TIME = 350;
+const DOUBLE_TIME = 450;
 
 interface Finger {
   x: number;
