@@ -31,8 +31,6 @@ interface Wish {
   readonly spans: [number[], number[]];
   /** Edges of zones: only wanted where the two sides differ. */
   readonly borders: number[];
-  /** Faces of walls, by the side that is inside: wanted inside only where outside is worse. */
-  readonly insides: [number[], number[]];
 }
 
 export class Wishes {
@@ -41,7 +39,7 @@ export class Wishes {
   at(axis: 0 | 1, c: number): Wish {
     const known = this.axes[axis].get(c);
     if (known) return known;
-    const fresh: Wish = { must: false, spans: [[], []], borders: [], insides: [[], []] };
+    const fresh: Wish = { must: false, spans: [[], []], borders: [] };
     this.axes[axis].set(c, fresh);
     return fresh;
   }
@@ -66,14 +64,12 @@ export class Wishes {
     for (const c of [Math.floor(x - 0.01), Math.ceil(x + 0.01)]) this.both(1, c, y - 2, y + 2);
   }
 
-  /** The four faces of a box, seen from outside, and from inside where that can be of use. */
-  faces(s: Shape, inside: 'never' | 'if better' | 'always'): void {
+  /** The four faces of a box, seen from outside, and if wanted from inside too. */
+  faces(s: Shape, inside: boolean): void {
     const face = (axis: 0 | 1, c: number, lo: number, hi: number, out: 0 | 1) => {
       const wish = this.at(axis, c);
       wish.spans[out].push(lo, hi);
-      const within = (1 - out) as 0 | 1;
-      if (inside === 'if better') wish.insides[within].push(lo, hi);
-      if (inside === 'always') wish.spans[within].push(lo, hi);
+      if (inside) wish.spans[(1 - out) as 0 | 1].push(lo, hi);
     };
     face(0, s.y0, s.x0, s.x1, 0);
     face(0, s.y1, s.x0, s.x1, 1);
@@ -104,13 +100,14 @@ export function wishesOf(ground: Ground, media: Media, tracks: readonly Track[])
   for (const { shape } of ground.zones)
     wishes.edges(shape, (axis, c, lo, hi) => wishes.at(axis, c).borders.push(lo, hi));
   for (const { shape } of ground.barred) {
-    if (shape.box) wishes.faces(shape, 'never');
+    if (shape.box) wishes.faces(shape, false);
     else wishes.edges(shape, (axis, c, lo, hi) => wishes.both(axis, c, lo, hi));
   }
   const { tileFactor, openFactor, hardFactor, pathwayFactor } = ground.site.prices;
-  // A pathway dearer than free travel is only taken through a wall, so it matters where the inside begins.
+  // A segment inside a wall can be slid to its face, or to that of what lies beyond: outside is enough. But a pathway
+  // dearer than free travel is only taken through a wall, so then it matters where the inside begins.
   const dear = pathwayFactor > Math.min(tileFactor, openFactor, hardFactor);
-  const inside = dear && tracks.length > 0 ? 'always' : 'if better';
+  const inside = dear && tracks.length > 0;
   ground.bodies.forEach(({ shape, passing }, index) => {
     if (passing.barred || !media.matters(index)) return;
     if (shape.box) wishes.faces(shape, inside);
@@ -152,7 +149,7 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number
       pair[s] ??= media.beside(axis, at, s);
       return pair[s];
     };
-    const spans = resolve(wish, media, profile);
+    const spans = resolve(wish, profile);
     if (spans[0].length && spans[1].length && sameProfile(profile(0), profile(1))) {
       spans[0].push(...spans[1]);
       spans[1].length = 0;
@@ -181,11 +178,7 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number
   };
 }
 
-function resolve(
-  wish: Wish,
-  media: Media,
-  profile: (side: 0 | 1) => Profile,
-): [number[], number[]] {
+function resolve(wish: Wish, profile: (side: 0 | 1) => Profile): [number[], number[]] {
   const spans: [number[], number[]] = [[...wish.spans[0]], [...wish.spans[1]]];
   for (let i = 0; i < wish.borders.length; i += 2) {
     const [lo, hi] = [wish.borders[i]!, wish.borders[i + 1]!];
@@ -193,40 +186,7 @@ function resolve(
     spans[0].push(lo, hi);
     spans[1].push(lo, hi);
   }
-  for (const s of [0, 1] as const) {
-    const list = wish.insides[s];
-    for (let i = 0; i < list.length; i += 2) {
-      const outside = profile((1 - s) as 0 | 1);
-      if (!insideMatters(media, outside, () => profile(s), list[i]!, list[i + 1]!)) continue;
-      spans[s].push(list[i]!, list[i + 1]!);
-    }
-  }
   return spans;
-}
-
-/** Whether going along inside a face can beat going along outside it: outside it is barred or in one more wall. */
-function insideMatters(
-  media: Media,
-  outside: Profile,
-  inside: () => Profile,
-  lo: number,
-  hi: number,
-): boolean {
-  const last = stretchAt(outside, hi, 0);
-  for (let k = stretchAt(outside, lo, 1); k <= last; k++) {
-    const medium = media.list[outside.media[k]!]!;
-    if (medium.barred || !medium.pass) return true;
-    if (medium.bodies.length === 0) continue;
-    const from = Math.max(lo, outside.starts[k]!);
-    const to = k < last ? outside.starts[k + 1]! : hi;
-    const within = inside();
-    const end = stretchAt(within, to, 0);
-    for (let j = stretchAt(within, from, 1); j <= end; j++) {
-      const { bodies } = media.list[within.media[j]!]!;
-      if (medium.bodies.some((b) => !bodies.includes(b))) return true;
-    }
-  }
-  return false;
 }
 
 /** Whether two profiles differ somewhere between lo and hi. */

@@ -4,7 +4,7 @@ import { prepare } from '../../../src/routing/index.ts';
 import { oracleCost } from './dense-oracle.ts';
 import { PITCH, siteAndTerminal } from './random-sites.ts';
 
-const RUNS = Number(process.env.ROUTING_RUNS ?? 300);
+const RUNS = Number(process.env.ROUTING_RUNS ?? 200);
 const SEED = Number(process.env.ROUTING_SEED ?? 20_261_124);
 
 describe('the optimum', () => {
