@@ -115,9 +115,14 @@ export class Job {
 
   /** The job as its file holds it, saved by the key, or from the menu where there are no keys. */
   async saved(): Promise<string> {
-    return this.download(() =>
+    const text = await this.download(() =>
       this.touch ? this.menu(t('menu.save')) : this.page.keyboard.press('Control+s'),
     );
+    // What the site says of it would lie over the drawing for a while.
+    const said = this.notices.locator('div').filter({ hasText: /^Saved as/ });
+    await this.press(said.getByRole('button', { name: t('notices.shut') }).last());
+    await expect(said).toHaveCount(0);
+    return text;
   }
 
   async plan(): Promise<Plan> {
