@@ -98,8 +98,8 @@ async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
   await firstPlan(session, kept, asked ?? 'restaurant').catch((error) =>
     warn(error instanceof Trouble ? error.words : unforeseen(error)),
   );
-  const surveys = createSurveyClient(openWorker);
-  const parts = { session, kinds, assets: kept.assets, surveys, now: () => new Date() };
+  const surveying = surveyAlong(session, createSurveyClient(openWorker));
+  const parts = { session, kinds, assets: kept.assets, surveying, now: () => new Date() };
   const services = createServices(parts);
   const loadPicture = pictureLoader(kept.assets, warn);
   root.render(
@@ -107,11 +107,10 @@ async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
   );
   fitUntilTouched(session);
   showTitle(session);
-  const stopSurveys = surveyAlong(session, surveys);
   let stopKeeping = (): void => undefined;
   lostBy.now = () => {
     stopKeeping();
-    stopSurveys();
+    surveying.stop();
     root.render(<Elsewhere lost />);
   };
   addEventListener('unhandledrejection', (event) => warn(unforeseen(event.reason)));

@@ -4,8 +4,7 @@ import { fitPlan } from '../board/view.ts';
 import type { ChoosePage, Services } from '../desk/services.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { emptyPlan, job, type Plan } from '../plan/plan.ts';
-import type { AssetPort, SurveyPort } from '../ports/ports.ts';
-import type { Survey } from '../results/types.ts';
+import type { AssetPort } from '../ports/ports.ts';
 import { fileName } from '../storage/file-name.ts';
 import { inOneSentence, readJob, writeJob } from '../storage/job-file.ts';
 import { cableSchedule, cableScheduleCsv } from '../takeoff/cable-schedule.ts';
@@ -16,12 +15,13 @@ import { takePicture } from './pictures/take.ts';
 import { Trouble, trouble } from './pictures/trouble.ts';
 import { printedPdf } from './print.ts';
 import { replacePlan } from './replace.ts';
+import type { Surveying } from './surveying.ts';
 
 export interface ServiceParts {
   readonly session: SessionApi;
   readonly kinds: KindRegistry;
   readonly assets: AssetPort;
-  readonly surveys: SurveyPort;
+  readonly surveying: Surveying;
   /** The time now. */
   readonly now: () => Date;
 }
@@ -32,7 +32,7 @@ const USUAL_REDUCTION = 96;
 const SILENT = 500;
 
 /** What the desk asks of the app. Whatever goes wrong is said in a notice, and the open job stays as it is. */
-export function createServices({ session, kinds, assets, surveys, now }: ServiceParts): Services {
+export function createServices({ session, kinds, assets, surveying, now }: ServiceParts): Services {
   const known = new Set(kinds.keys());
   const plan = (): Plan => session.getState().history.plan;
   const say = (message: Message, tone?: 'warning') => session.getState().actions.say(message, tone);
@@ -95,13 +95,6 @@ export function createServices({ session, kinds, assets, surveys, now }: Service
     fitPlan(session);
   }
 
-  /** The survey of the plan as it is committed: the newest one, or one that is asked for now. */
-  async function surveyed(of: Plan): Promise<Survey> {
-    const { survey, surveyed: last } = session.getState();
-    const current = last === of ? survey : await surveys.survey(of);
-    return current ?? trouble('The job changed meanwhile. Try again.');
-  }
-
   const reading = (name: string) => msg('Reading “{name}” …', { name });
 
   return {
@@ -136,25 +129,21 @@ export function createServices({ session, kinds, assets, surveys, now }: Service
 
     print: (paper, sheets) =>
       attempt(msg('Drawing the sheets …'), async () => {
-        const of = plan();
+        const { plan: of, survey } = await surveying.current();
         const choice = { paper, sheets, now: now() };
-        const pdf = await printedPdf(of, await surveyed(of), kinds, assets, choice);
+        const pdf = await printedPdf(of, survey, kinds, assets, choice);
         download(pdf, fileName(job(of).name, '.pdf'));
       }),
 
     countPages: async (paper, sheets) => {
-      const of = plan();
-      const [{ printJob }, survey] = await Promise.all([
-        import('../sheets/print-job.ts'),
-        surveyed(of),
-      ]);
+      const { printJob } = await import('../sheets/print-job.ts');
+      const { plan: of, survey } = await surveying.current();
       return printJob(of, survey, kinds, { paper, sheets, printed: '' }).length;
     },
 
     saveCsv: (what) =>
       attempt(msg('Writing the list …'), async () => {
-        const of = plan();
-        const survey = await surveyed(of);
+        const { plan: of, survey } = await surveying.current();
         const { name, units } = job(of);
         const text =
           what === 'materials'

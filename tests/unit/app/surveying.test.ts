@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { surveyAlong } from '../../../src/app/surveying.ts';
+import { createSession } from '../../../src/board/session.ts';
+import { kinds } from '../../../src/kinds/index.ts';
+import { emptyPlan, type Plan } from '../../../src/plan/plan.ts';
+import type { SurveyPort } from '../../../src/ports/ports.ts';
+import { createSurveyor } from '../../../src/survey/survey.ts';
+
+const survey = createSurveyor(kinds);
+
+function bench(port: SurveyPort) {
+  const session = createSession(kinds, emptyPlan());
+  const along = surveyAlong(session, port);
+  const place = (x: number) =>
+    session.getState().actions.run('place-closet', { level: 'L1', at: [x, 0] });
+  return { session, along, place };
+}
+
+describe('surveying along', () => {
+  test('asks once for each plan that is shown, gestures included', async () => {
+    const asked: Plan[] = [];
+    const port = {
+      survey: async (plan: Plan) => {
+        asked.push(plan);
+        return survey(plan);
+      },
+    };
+    const { session, place } = bench(port);
+    place(1000);
+    const { plan } = session.getState().history;
+    session.getState().actions.show([]);
+    session.getState().actions.say({ text: 'Nothing new', params: {} });
+    const closet = plan.tables.closets.get('C1')!;
+    session
+      .getState()
+      .actions.show([
+        { table: 'closets', id: 'C1', before: closet, after: { ...closet, at: [2000, 0] } },
+      ]);
+    expect(asked.map((p) => p.tables.closets.get('C1')?.at[0])).toEqual([undefined, 1000, 2000]);
+  });
+
+  test('gives the survey of the plan as it is committed, though others were asked for before', async () => {
+    const { session, along, place } = bench({ survey: async (plan) => survey(plan) });
+    place(1000);
+    const current = along.current();
+    place(5000);
+    const { plan } = session.getState().history;
+    expect(await current).toEqual({ plan, survey: survey(plan) });
+  });
+
+  test('says once that the survey stopped, and again only after it has worked in between', async () => {
+    let broken = true;
+    const port: SurveyPort = {
+      survey: async (plan) => (broken ? Promise.reject(new Error('no way')) : survey(plan)),
+    };
+    const { session, along, place } = bench(port);
+    const said = () => session.getState().notices.map((n) => n.message.params.reason);
+    place(1000);
+    await expect(along.current()).rejects.toThrow('no way');
+    place(2000);
+    await expect(along.current()).rejects.toThrow('no way');
+    expect(said()).toEqual(['no way']);
+    broken = false;
+    place(3000);
+    await along.current();
+    broken = true;
+    place(4000);
+    await expect(along.current()).rejects.toThrow('no way');
+    expect(said()).toEqual(['no way', 'no way']);
+  });
+});
