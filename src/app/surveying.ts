@@ -62,7 +62,7 @@ export function surveyAlong(session: SessionApi, surveys: SurveyPort): Surveying
           continue;
         }
         const survey = await latest.answer;
-        if (survey) return { plan, survey };
+        if (survey && plan === session.getState().history.plan) return { plan, survey };
       }
     },
   };
