@@ -9,7 +9,7 @@ export default defineConfig({
   testDir: './e2e',
   outputDir: '../node_modules/.cache/playwright',
   snapshotPathTemplate: '{testDir}/__screenshots__/{testFileName}/{arg}{ext}',
-  timeout: 120_000,
+  timeout: 300_000,
   expect: { timeout: 20_000 },
   workers: 1,
   forbidOnly: Boolean(process.env.CI),
