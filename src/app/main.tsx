@@ -37,6 +37,8 @@ async function firstPlan(session: SessionApi, kept: Kept, sample: SampleId): Pro
     const read = await sampleText(sample).then((text) => readPlan(text, new Set(kinds.keys())));
     if (!read.ok) throw new Error(read.issues[0]?.message ?? 'the sample cannot be read');
     actions.open(startHistory(read.value.plan));
+    // What a finished job gives is seen at once: its runs, strong on the board.
+    actions.set({ leg: 'runs' });
   }
   if (kept.found) actions.say(kept.found, 'warning');
 }

@@ -43,9 +43,10 @@ const job = z.strictObject({
 
 /** How lengths are found: the factors, prices and allowances of the routing contract, and the limits. */
 const settings = z.strictObject({
-  outletSlack: or(length, 300),
+  /** A foot at the outlet and ten at the closet: industry handbook as quoted by a trade magazine; university standard. */
+  outletSlack: or(length, 305),
   fieldLoop: or(length, 0),
-  closetLoop: or(length, 3000),
+  closetLoop: or(length, 3048),
   wastePercent: or(percent(100), 10),
   /** Cable is ordered in whole steps of this: a foot, 304.8 mm exactly, so the one length that is not whole mm. */
   orderStep: or(z.number().check(z.gte(1), z.lte(FAR)), 304.8),

@@ -54,7 +54,12 @@ function worked(): Plan {
     [12_000, 9000],
     [0, 9000],
   ];
-  let plan = step(emptyPlan(), 'draw-zone', {
+  let plan = step(emptyPlan(), 'edit', {
+    table: 'settings',
+    id: 'settings',
+    fields: { outletSlack: 300, closetLoop: 3000 },
+  });
+  plan = step(plan, 'draw-zone', {
     level: 'L1',
     outline,
     look: { ceiling: { kind: 'tile', height: 2700 } },

@@ -63,7 +63,7 @@ describe('the page about the plan file', () => {
     };
     const code = await run(['kiosk.json'], { folder, now: new Date(0), out, error: out });
     rmSync(folder, { recursive: true });
-    expect([code, said]).toEqual([0, expect.stringContaining('23.05 m')]);
-    expect(page).toContain('run A1 takes 23.05 m of cable');
+    expect([code, said]).toEqual([0, expect.stringContaining('23.10 m')]);
+    expect(page).toContain('run A1 takes 23.10 m of cable');
   });
 });

@@ -22,9 +22,12 @@ function planWith(rows: Rows, base: Plan = emptyPlan()): Plan {
 
 const exterior = { level: 'L1', thickness: 200, exterior: true };
 
+/** The slack of the worked numbers. */
+const SLACK = { outletSlack: 300, closetLoop: 3000 };
+
 /** The room of the worked numbers as a plan: 12 by 9 m, lay-in ceiling at 2.70 m. */
 const ROOM: Rows = {
-  settings: { settings: { wastePercent: 10, orderStep: 305 } },
+  settings: { settings: { ...SLACK, wastePercent: 10, orderStep: 305 } },
   levels: { L1: { ceiling: { kind: 'tile', height: 2700 } } },
   walls: {
     W91: { ...exterior, a: [-100, -100], b: [12100, -100] },
@@ -62,9 +65,9 @@ describe('the worked numbers through a plan', () => {
     // 23050 x 1.1 = 25355 = 83.13 steps of 305.
     expect(run.order).toBe(84 * 305);
     // In feet as they stand in the defaults: 25355 / 304.8 = 83.19, so 84 ft = 25603.2 mm, and no inch more.
-    expect(only(planWith({ ...ROOM, settings: { settings: { wastePercent: 10 } } })).order).toBe(
-      25_603,
-    );
+    expect(
+      only(planWith({ ...ROOM, settings: { settings: { ...SLACK, wastePercent: 10 } } })).order,
+    ).toBe(25_603);
     expect(run.parts).toEqual([
       { kind: 'up', length: 2400, zone: null, pathway: null },
       { kind: 'across', length: 16_000, zone: null, pathway: null },
@@ -116,7 +119,7 @@ describe('the worked numbers through a plan', () => {
     const run = only(planWith({ ...ROOM, pathways }));
     expect(run.path).toBe(20_750);
     expect(run.pathways).toEqual(['P1']);
-    const dear = { settings: { settings: { pathwayFactor: 100 } } };
+    const dear = { settings: { settings: { ...SLACK, pathwayFactor: 100 } } };
     expect(only(planWith({ ...ROOM, ...dear, pathways })).path).toBe(19_750);
   });
 
@@ -156,7 +159,8 @@ describe('home runs', () => {
 
   it('is near from the share of the limit on, and over beyond the limit', () => {
     const at = (linkLimit: number, nearPercent: number) =>
-      only(planWith({ ...ROOM, settings: { settings: { linkLimit, nearPercent } } })).status;
+      only(planWith({ ...ROOM, settings: { settings: { ...SLACK, linkLimit, nearPercent } } }))
+        .status;
     expect(at(46_100, 50)).toBe('near');
     expect(at(46_102, 50)).toBe('ok');
     expect(at(23_050, 100)).toBe('near');
