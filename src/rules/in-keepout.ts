@@ -20,26 +20,31 @@ export const inKeepout: Rule = {
 };
 
 function remarks(plan: Plan, kinds: KindRegistry, keepout: Keepout): Remark[] {
-  const devices = onLevel(plan, 'devices', keepout.level).map((device) => ({
-    ...{ table: 'devices' as const, id: device.id, at: device.at },
-    name: deviceName(plan, kinds, device),
-  }));
-  const outlets = onLevel(plan, 'outlets', keepout.level).map((outlet) => ({
-    ...{ table: 'outlets' as const, id: outlet.id, at: outlet.at },
-    name: outletName(plan, outlet.id),
-  }));
-  return [...devices, ...outlets]
-    .filter((thing) => isWithin(keepout.outline, thing.at))
-    .map(({ table, id, at, name }) => ({
-      subjects: [
-        { table, id },
-        { table: 'keepouts', id: keepout.id },
-      ],
-      at: { level: keepout.level, point: at },
-      message: msg('{name} stands in the keep-out "{keepout}".', { name, keepout: keepout.name }),
-      remedy: msg('Move it out, or make the keep-out smaller. A cable gets in by a pathway only.'),
-      fix: null,
-    }));
+  const { level, outline } = keepout;
+  const devices = onLevel(plan, 'devices', level).filter(({ at }) => isWithin(outline, at));
+  const outlets = onLevel(plan, 'outlets', level).filter(({ at }) => isWithin(outline, at));
+  return [
+    ...devices.map((d) => remark(keepout, 'devices', d, deviceName(plan, kinds, d))),
+    ...outlets.map((o) => remark(keepout, 'outlets', o, outletName(plan, o.id))),
+  ];
+}
+
+function remark(
+  keepout: Keepout,
+  table: 'devices' | 'outlets',
+  { id, at }: { readonly id: string; readonly at: Point },
+  name: string,
+): Remark {
+  return {
+    subjects: [
+      { table, id },
+      { table: 'keepouts', id: keepout.id },
+    ],
+    at: { level: keepout.level, point: at },
+    message: msg('{name} stands in the keep-out "{keepout}".', { name, keepout: keepout.name }),
+    remedy: msg('Move it out, or make the keep-out smaller. A cable gets in by a pathway only.'),
+    fix: null,
+  };
 }
 
 function isWithin(outline: readonly Point[], at: Point): boolean {
