@@ -13,7 +13,7 @@ export function createSurveyor(kinds: KindRegistry): (plan: Plan) => Survey {
   const router = createRouter();
   return (plan) => {
     const { runs, ways } = router.homeRuns(plan);
-    const off = takeoff(plan, kinds, runs, ways);
+    const off = takeoff(plan, runs, ways);
     const findings = checkRules({ plan, kinds, runs, boxPlan: off.boxPlan });
     return { runs, ways, findings, ...off };
   };

@@ -1,4 +1,3 @@
-import type { KindRegistry } from '../kinds/kind.ts';
 import { type Plan, settings } from '../plan/plan.ts';
 import type { Averaging, BoxPlan, Price, Run, Totals, Way } from '../results/types.ts';
 import { averaging } from './averaging.ts';
@@ -15,12 +14,7 @@ export interface Takeoff {
 }
 
 /** Takes material, labour and price off a plan and its runs; ways are the stretches that the runs share. */
-export function takeoff(
-  plan: Plan,
-  _kinds: KindRegistry,
-  runs: readonly Run[],
-  ways: readonly Way[],
-): Takeoff {
+export function takeoff(plan: Plan, runs: readonly Run[], ways: readonly Way[]): Takeoff {
   const boxes = boxPlan(runs, settings(plan).boxLength);
   const parts = quantities(plan, runs, ways, boxes);
   const price = priceOf(plan, runs, parts);

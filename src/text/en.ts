@@ -578,6 +578,7 @@ export const en = {
   'ladder.title': 'Length ladder',
   'ladder.open': 'Length ladder',
   'ladder.fold': 'Fold the ladder',
+  'ladder.measuring': 'Measuring every run.',
   'ladder.none': 'No runs yet. Place a device, and its bar stands here.',
   'ladder.order': 'Order of the bars',
   'ladder.by-length': 'by length',

@@ -7,11 +7,9 @@ import { labourMinutes } from '../../../src/takeoff/labour.ts';
 import { panelsFor } from '../../../src/takeoff/quantities.ts';
 import { across, crossing, makeRun, noWay, planWith, type Rows, way } from './make-run.ts';
 
-const none = new Map();
-
 /** Quantities of the priced lines by part. */
 function parts(rows: Rows, runs: readonly Run[], ways = [] as ReturnType<typeof way>[]) {
-  const { price } = takeoff(planWith(rows), none, runs, ways);
+  const { price } = takeoff(planWith(rows), runs, ways);
   return Object.fromEntries(price.lines.map((line) => [line.part, line.quantity]));
 }
 
@@ -36,7 +34,7 @@ describe('a published price example', () => {
     const runs = Array.from({ length: 10 }, (_, i) =>
       makeRun({ label: `A${i + 1}`, cable: 60_960 }),
     );
-    const { price } = takeoff(plan, none, runs, []);
+    const { price } = takeoff(plan, runs, []);
     const line = (part: string) => price.lines.find((l) => l.part === part);
     expect(line('cableBox')).toMatchObject({ quantity: 2, totalCents: 50_000 });
     expect(price.labourCents).toBe(50_000);
@@ -76,7 +74,7 @@ describe('the price', () => {
         const runs = lengths.map(({ cable, outlet }, i) =>
           makeRun({ label: `A${i + 1}`, cable, outlet: `O${outlet}` }),
         );
-        const { price } = takeoff(plan, none, runs, []);
+        const { price } = takeoff(plan, runs, []);
         for (const line of price.lines)
           expect(line.totalCents).toBe(toCents(line.quantity * line.unitCents));
         const sum = price.lines.reduce((total, line) => total + line.totalCents, 0);
@@ -96,7 +94,7 @@ describe('the price', () => {
     const plan = planWith({
       prices: { prices: { markupPercent: 15, taxPercent: 7, minutesJob: 0, labourHour: 0 } },
     });
-    const { price } = takeoff(plan, none, [makeRun({ label: 'A1' })], []);
+    const { price } = takeoff(plan, [makeRun({ label: 'A1' })], []);
     // 185.00 box, 2 jacks 11.00, 4 labels 0.80, panel 65.00, cords 4.50 and 3.50.
     expect(price.materialCents).toBe(26_980);
     expect(price.markupCents).toBe(4047);
@@ -105,7 +103,7 @@ describe('the price', () => {
   });
 
   it('is nothing for a job without jacks', () => {
-    const { price, totals, averaging } = takeoff(planWith({}), none, [], []);
+    const { price, totals, averaging } = takeoff(planWith({}), [], []);
     expect(price.lines).toEqual([]);
     expect(price.totalCents).toBe(0);
     expect(averaging).toBeNull();
@@ -114,7 +112,7 @@ describe('the price', () => {
 
   it('carries the currency of the price book', () => {
     const plan = planWith({ prices: { prices: { currency: '£' } } });
-    expect(takeoff(plan, none, [], []).price.currency).toBe('£');
+    expect(takeoff(plan, [], []).price.currency).toBe('£');
   });
 });
 
@@ -166,7 +164,7 @@ describe('what hangs on the jack', () => {
   it('counts for a run without a way as well, which takes no cable, hours or holes yet', () => {
     const rows: Rows = { outlets: { O1: { level: 'L1', at: [0, 0] } } };
     const lost = noWay({ label: 'A1', outlet: 'O1', closet: null, crossings: [crossing()] });
-    const { price } = takeoff(planWith(rows), none, [{ ...lost, crossings: [] }], []);
+    const { price } = takeoff(planWith(rows), [{ ...lost, crossings: [] }], []);
     expect(price.lines.map((line) => line.part)).toEqual([
       ...['jack', 'plate', 'bracket', 'label', 'deviceCord', 'closetCord', 'job'],
     ]);
@@ -379,7 +377,7 @@ describe('labour', () => {
   });
 
   it('is printed in hundredths of an hour, so that the line can be reckoned from it', () => {
-    const { price } = takeoff(plan, none, [under('A1', 'O1', 'tile')], []);
+    const { price } = takeoff(plan, [under('A1', 'O1', 'tile')], []);
     const drop = price.lines.find((line) => line.part === 'tile');
     // 70 min = 1.1667 h, printed 1.17, at 85.00.
     expect(drop).toMatchObject({ quantity: 1.17, totalCents: 9945 });
@@ -391,7 +389,7 @@ describe('cable', () => {
   it('is bought by the box, and for a run longer than a box by the boxes that it takes', () => {
     const rows: Rows = { settings: { settings: { boxLength: 100_000 } } };
     const runs = [makeRun({ label: 'A1', order: 250_000 }), makeRun({ label: 'A2' })];
-    const result = takeoff(planWith(rows), none, runs, []);
+    const result = takeoff(planWith(rows), runs, []);
     expect(result.boxPlan.boxes.length).toBe(1);
     expect(result.price.lines.find((line) => line.part === 'cableBox')?.quantity).toBe(4);
     expect(result.totals.boxes).toBe(4);
@@ -402,7 +400,7 @@ describe('cable', () => {
       makeRun({ label: 'A1', cable: 20_000, order: 22_265 }),
       makeRun({ label: 'A2', cable: 30_001, order: 33_245 }),
     ];
-    const { totals } = takeoff(planWith({}), none, runs, []);
+    const { totals } = takeoff(planWith({}), runs, []);
     expect(totals).toMatchObject({ cable: 50_001, order: 55_510 });
   });
 });

@@ -166,7 +166,7 @@ describe('the cable schedule', () => {
 });
 
 describe('the material list', () => {
-  const { price } = takeoff(plan, testKinds, runs, []);
+  const { price } = takeoff(plan, runs, []);
 
   it('lists every line and ends with the sums', () => {
     const lines = materialListCsv(price).trim().split('\r\n');
