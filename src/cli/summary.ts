@@ -89,7 +89,11 @@ export function summary(plan: Plan, survey: Survey): string {
     `${name}, revision ${revision}`,
     ...(address === '' ? [] : [address]),
     '',
-    `${totals.devices} devices, ${totals.jacks} jacks, ${plan.tables.closets.size} closets`,
+    [
+      counted(totals.devices, 'device'),
+      counted(totals.jacks, 'jack'),
+      counted(plan.tables.closets.size, 'closet'),
+    ].join(', '),
     '',
     ...runLines(plan, survey.runs),
     '',
@@ -102,3 +106,6 @@ export function summary(plan: Plan, survey: Survey): string {
   ];
   return `${lines.join('\n')}\n`;
 }
+
+const counted = (count: number, thing: string): string =>
+  `${count} ${thing}${count === 1 ? '' : 's'}`;
