@@ -136,7 +136,7 @@ describe('the command line for people', () => {
   it('lists the runs by label, then totals, price and findings, in the units of the job', async () => {
     const { code, out } = await takeoff(file('worked.json', writePlan(worked())));
     expect(code).toBe(0);
-    expect(out).toContain('1 devices, 1 jacks, 1 closets');
+    expect(out).toContain('1 device, 1 jack, 1 closet');
     expect(out).toMatch(/A1 +Order station A1 +52'-6" +12'-4" +10'-10" +75'-7" +84' +ok/);
     expect(out).toContain('Boxes of cable: 1');
     expect(out).toMatch(/Price +\$[\d,]+\.\d\d/);
