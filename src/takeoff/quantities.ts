@@ -67,7 +67,7 @@ export function quantities(
     ...outletParts(plan, runs),
     ...cords(plan, runs),
     ...panels(prices(plan), runs),
-    ...holeParts(runs),
+    ...holeParts(plan, runs),
   };
 }
 
@@ -167,13 +167,16 @@ export function panelsFor(
   return choices.reduce((best, choice) => (cost(choice) < cost(best) ? choice : best));
 }
 
-function holeParts(runs: readonly Run[]) {
+/** Holes by their work. Where a pathway is there already so is its hole, but it is sealed and firestopped anew. */
+function holeParts(plan: Plan, runs: readonly Run[]) {
   const all = holes(runs);
-  const count = (work: string) => all.filter((hole) => hole.crossing.work === work).length;
+  const made = all.filter(
+    ({ crossing }) => !plan.tables.pathways.get(crossing.pathway ?? '')?.existing,
+  );
   return {
-    sleeve: count('sleeve'),
-    coreDrill: count('core'),
-    seal: count('seal'),
+    sleeve: made.filter((hole) => hole.crossing.work === 'sleeve').length,
+    coreDrill: made.filter((hole) => hole.crossing.work === 'core').length,
+    seal: all.filter((hole) => hole.crossing.work === 'seal').length,
     firestop: all.filter((hole) => hole.crossing.firestop).length,
   };
 }

@@ -4,7 +4,7 @@ import type { Place, Run, Segment, Way } from '../results/types.ts';
 /**
  * Length of ceiling travel that hangs on supports, mm; a way that several cables share counts once.
  *
- * Counted are drawn hook lines, and free travel over tile and open ceilings. Tray, conduit, raceway, sleeve and
+ * Counted are drawn hook lines that are not there already, and free travel over tile and open ceilings. Tray, conduit, raceway, sleeve and
  * under-slab pathways carry the cable themselves, a hard ceiling is passed in raceway, and verticals hang.
  */
 export function supportedLength(plan: Plan, runs: readonly Run[], ways: readonly Way[]): number {
@@ -28,7 +28,10 @@ export function racewayLength(runs: readonly Run[], ways: readonly Way[]): numbe
 }
 
 function isSupported(plan: Plan, way: Way, run: Run | undefined): boolean {
-  if (way.pathway !== null) return plan.tables.pathways.get(way.pathway)?.kind === 'hook-line';
+  if (way.pathway !== null) {
+    const pathway = plan.tables.pathways.get(way.pathway);
+    return pathway?.kind === 'hook-line' && !pathway.existing;
+  }
   // Where the ceiling over a way is not known, a support too many is better than one too few.
   return ceilingOver(way, run) !== 'hard';
 }

@@ -221,6 +221,12 @@ describe('supports', () => {
     expect(counts).toEqual([10, 0, 0, 0, 0, 0]);
   });
 
+  it('are not bought for a hook line that is there already', () => {
+    const points = [[0, 0] as const, [9, 0] as const];
+    const pathways = { P1: { level: 'L1', kind: 'hook-line', points, existing: true } };
+    expect(count(over('tile', 12_000, 'P1'), { pathways })).toBe(0);
+  });
+
   it('count a way once, however many cables share it, and no vertical', () => {
     const one = over('tile', 12_000);
     const ways = [
@@ -322,6 +328,28 @@ describe('holes', () => {
     expect(through({}, {}, { at: [1150, 0, 2900] }).sleeve).toBe(1);
     expect(through({}, {}, { at: [1151, 0, 2900] }).sleeve).toBe(2);
     expect(through({}, { at: [1000, 0, 3100] }).sleeve).toBe(2);
+  });
+
+  it('are there already with their pathway, but are sealed and firestopped anew', () => {
+    const points: [number, number][] = [
+      [0, 0],
+      [0, 9],
+    ];
+    const runs = (['sleeve', 'core', 'seal'] as const).map((work, i) =>
+      makeRun({
+        label: `A${i + 1}`,
+        crossings: [crossing({ work, firestop: true, pathway: 'P1' })],
+      }),
+    );
+    const rows = (existing: boolean): Rows => ({
+      pathways: { P1: { level: 'L1', kind: 'sleeve', points, existing } },
+    });
+    const made = { sleeve: 1, coreDrill: 1, seal: 1, firestop: 3 };
+    expect(parts(rows(false), runs)).toMatchObject(made);
+    const kept = parts(rows(true), runs);
+    expect(kept).toMatchObject({ seal: 1, firestop: 3 });
+    expect(kept.sleeve).toBeUndefined();
+    expect(kept.coreDrill).toBeUndefined();
   });
 
   it('are apart in different walls and for different work', () => {
