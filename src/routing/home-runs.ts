@@ -1,4 +1,5 @@
 import type { Id } from '../base/ids.ts';
+import { compareLabels } from '../base/labels.ts';
 import { DEVICE_CORD } from '../kinds/kind.ts';
 import {
   type Closet,
@@ -243,20 +244,8 @@ function partsOf(segments: readonly Segment[], s: Settings): RunPart[] {
   return parts;
 }
 
-/** A label's letter and numbers: `A2` comes before `A10`, `A2` before `A2-1`. */
-function labelKey(label: string): [string, number, number] {
-  const match = /^([A-Z]*)(\d*)(?:-(\d+))?/.exec(label);
-  return [match?.[1] ?? '', Number(match?.[2] ?? 0), Number(match?.[3] ?? 0)];
-}
-
-function byLabel(a: Run, b: Run): number {
-  const [p, q] = [labelKey(a.label), labelKey(b.label)];
-  if (p[0] !== q[0]) return p[0] < q[0] ? -1 : 1;
-  return p[1] - q[1] || p[2] - q[2];
-}
-
 function laysOf(routed: readonly Routed[]): Lay[] {
-  const order = routed.map((r) => r.run).sort(byLabel);
+  const order = routed.map((r) => r.run).sort((a, b) => compareLabels(a.label, b.label));
   const rank = new Map(order.map((run, i) => [run.jack, i]));
   return routed.flatMap(({ run, route }) =>
     route === null
