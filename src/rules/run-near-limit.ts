@@ -20,6 +20,7 @@ export const runNearLimit: Rule = {
   check({ plan, runs }) {
     const percent = settings(plan).nearPercent;
     return runs
+      .filter((run) => run.status !== 'unroutable')
       .filter((run) => run.cable * 100 >= run.limit * percent && run.cable <= run.limit)
       .map((run) => ({
         subjects: [jackRef(run)],

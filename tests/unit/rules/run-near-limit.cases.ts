@@ -8,7 +8,10 @@ export const cases: RuleCases = {
   pass: [
     { what: 'a short run', on: run(30_000) },
     { what: 'a run that is over, of which another rule speaks', on: run(90_001) },
-    { what: 'a run without a way', on: context({}, [noWay({ label: 'A1' })]) },
+    {
+      what: 'a run without a way, whatever the reserve',
+      on: context({ settings: { settings: { nearPercent: 0 } } }, [noWay({ label: 'A1' })]),
+    },
   ],
   fail: [
     {
