@@ -4,7 +4,6 @@ import type { AssetPort } from '../ports/ports.ts';
 import type { Survey } from '../results/types.ts';
 import type { PdfAsset, PdfFonts } from '../sheets/pdf/write-pdf.ts';
 import type { PaperName } from '../sheets/sheet.ts';
-import { assetsOf } from '../storage/assets.ts';
 import { flatOf } from './pictures/take.ts';
 import { trouble } from './pictures/trouble.ts';
 
@@ -31,7 +30,8 @@ async function fonts(): Promise<PdfFonts> {
 
 async function pictures(plan: Plan, store: AssetPort): Promise<Map<string, PdfAsset>> {
   const found = new Map<string, PdfAsset>();
-  for (const hash of assetsOf(plan)) {
+  for (const { asset: hash, hidden } of plan.tables.backgrounds.values()) {
+    if (hidden || found.has(hash)) continue;
     const asset = await store.get(hash);
     if (!asset)
       trouble('A background of this job is no longer on this device. Hide or remove it to print.');
