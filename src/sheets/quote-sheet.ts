@@ -40,8 +40,8 @@ const GROUP_WORDS: Readonly<Record<PriceLine['group'], Message>> = {
   cable: msg('Cable'),
   outlets: msg('Outlets'),
   closet: msg('Closet'),
-  pathways: msg('Supports'),
-  penetrations: msg('Holes and fire stopping'),
+  pathways: msg('Pathways'),
+  penetrations: msg('Holes and firestopping'),
   cords: msg('Cords'),
   labour: msg('Labour'),
 };

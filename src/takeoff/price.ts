@@ -35,7 +35,7 @@ const MATERIAL: readonly { part: Part; label: Message; group: Group; unit: strin
   },
   { part: 'sleeve', label: msg('Sleeve through a wall'), group: 'penetrations', unit: 'each' },
   { part: 'coreDrill', label: msg('Core drilled hole'), group: 'penetrations', unit: 'each' },
-  { part: 'firestop', label: msg('Fire stop of a hole'), group: 'penetrations', unit: 'each' },
+  { part: 'firestop', label: msg('Firestop of a hole'), group: 'penetrations', unit: 'each' },
   { part: 'seal', label: msg('Sealed penetration'), group: 'penetrations', unit: 'each' },
   { part: 'deviceCord', label: msg('Cord at the device'), group: 'cords', unit: 'each' },
   { part: 'closetCord', label: msg('Cord at the closet'), group: 'cords', unit: 'each' },

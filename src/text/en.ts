@@ -277,7 +277,7 @@ export const en = {
   'prices.label': 'Label',
   'prices.sleeve': 'Sleeve',
   'prices.coreDrill': 'Core drilled hole',
-  'prices.firestop': 'Fire stop',
+  'prices.firestop': 'Firestop',
   'prices.seal': 'Sealed penetration',
 
   'boxes.title': 'Boxes of cable',
@@ -315,7 +315,7 @@ export const en = {
   'caution.ceiling':
     'Above a ceiling may be live wires, hot pipes, dust and, in old buildings, asbestos. Ask before you open it.',
   'caution.fire':
-    'A hole in a fire-rated wall is closed with a listed fire stop system, by whoever is qualified for it.',
+    'A hole in a fire-rated wall is closed with a listed firestop system, by whoever is qualified for it.',
   'caution.licence':
     'Plenum ceilings need plenum cable. Permits, licences and the local code come before this plan.',
 
@@ -444,7 +444,7 @@ export const en = {
   'field.top': 'It goes up to',
   'field.thickness': 'Thickness',
   'field.rated': 'Fire-rated',
-  'field.rated-hint': 'each hole takes a listed fire stop',
+  'field.rated-hint': 'each hole takes a listed firestop',
   'field.exterior': 'Exterior',
   'field.exterior-hint': 'no cable passes but in a drawn pathway',
   'field.clearance': 'Keep clear by',

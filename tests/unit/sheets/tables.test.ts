@@ -113,7 +113,7 @@ describe('materials and price', () => {
       const row = [...rows.values()].find((cells) => cells[0] === name)!;
       return Math.round(Number(row[1]!.replace(/[$,]/g, '')) * 100);
     };
-    const groups = ['Cable', 'Outlets', 'Closet', 'Supports', 'Holes and fire stopping', 'Cords'];
+    const groups = ['Cable', 'Outlets', 'Closet', 'Pathways', 'Holes and firestopping', 'Cords'];
     const sum = groups.reduce((total, group) => total + amount(group), 0);
     expect(sum).toBe(amount('Material'));
     expect(amount('Material')).toBe(survey.price.materialCents);
