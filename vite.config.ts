@@ -71,7 +71,7 @@ export default defineConfig({
   base: './',
   plugins: [react(), pdfParts, policy],
   worker: { format: 'es' },
-  build: { target: 'es2022' },
+  build: { target: 'es2022', license: { fileName: 'LICENCES.md' } },
   test: {
     environment: 'node',
     include: ['tests/{unit,tidy}/**/*.test.ts'],
