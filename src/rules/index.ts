@@ -4,6 +4,7 @@ import { closetMissing } from './closet-missing.ts';
 import { closetPorts } from './closet-ports.ts';
 import { cordReach } from './cord-reach.ts';
 import { cordsTooLong } from './cords-too-long.ts';
+import { crowdedLevel } from './crowded-level.ts';
 import { deviceWithoutJack } from './device-without-jack.ts';
 import { doubledLabel } from './doubled-label.ts';
 import { inKeepout } from './in-keepout.ts';
@@ -38,6 +39,7 @@ export const rules: readonly Rule[] = [
   jackWithoutDevice,
   inKeepout,
   noWallInReach,
+  crowdedLevel,
   ratedWall,
   sealedWall,
 ];

@@ -1,3 +1,4 @@
+import type { Id } from '../base/ids.ts';
 import type { Message } from '../base/message.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import type { Plan, Settings } from '../plan/plan.ts';
@@ -9,6 +10,8 @@ export interface RuleContext {
   readonly kinds: KindRegistry;
   readonly runs: readonly Run[];
   readonly boxPlan: BoxPlan;
+  /** Levels on which the search could not try every way. */
+  readonly inexact: readonly Id[];
 }
 
 /** Where a rule comes from. */

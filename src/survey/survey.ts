@@ -12,9 +12,9 @@ import { takeoff } from '../takeoff/index.ts';
 export function createSurveyor(kinds: KindRegistry): (plan: Plan) => Survey {
   const router = createRouter();
   return (plan) => {
-    const { runs, ways } = router.homeRuns(plan);
+    const { runs, ways, inexact } = router.homeRuns(plan);
     const off = takeoff(plan, runs, ways);
-    const findings = checkRules({ plan, kinds, runs, boxPlan: off.boxPlan });
+    const findings = checkRules({ plan, kinds, runs, boxPlan: off.boxPlan, inexact });
     return { runs, ways, findings, ...off };
   };
 }

@@ -32,5 +32,6 @@ export interface RuleCases {
 /** A context from rows and runs, with the box plan that belongs to them. */
 export function context(rows: Rows, runs: readonly Run[] = []): RuleContext {
   const plan = planWith(rows);
-  return { plan, kinds: testKinds, runs, boxPlan: boxPlan(runs, settings(plan).boxLength) };
+  const boxes = boxPlan(runs, settings(plan).boxLength);
+  return { plan, kinds: testKinds, runs, boxPlan: boxes, inexact: [] };
 }
