@@ -4,14 +4,16 @@ import type { Place, Run, Segment, Way } from '../results/types.ts';
 /**
  * Length of ceiling travel that hangs on supports, mm; a way that several cables share counts once.
  *
- * Counted are drawn hook lines that are not there already, and free travel over tile and open ceilings. Tray, conduit, raceway, sleeve and
- * under-slab pathways carry the cable themselves, a hard ceiling is passed in raceway, and verticals hang.
+ * Counted are drawn hook lines that are not there already, and free travel over tile and open ceilings. Tray, conduit,
+ * raceway, sleeve and under-slab pathways carry the cable themselves, a hard ceiling is passed in raceway, and verticals
+ * hang. Where the ceiling is not known, a support too many is better than one too few.
  */
 export function supportedLength(plan: Plan, runs: readonly Run[], ways: readonly Way[]): number {
-  const byJack = new Map(runs.map((run) => [run.jack, run]));
-  return ways
-    .filter((way) => isSupported(plan, way, byJack.get(way.jacks[0] ?? '')))
-    .reduce((sum, way) => sum + Math.hypot(way.to[0] - way.from[0], way.to[1] - way.from[1]), 0);
+  return (
+    sum(ways.filter((way) => isNewHookLine(plan, way)).map(lengthOf)) +
+    sum(ways.filter(isFree).map(lengthOf)) -
+    racewayLength(runs, ways)
+  );
 }
 
 /**
@@ -20,35 +22,41 @@ export function supportedLength(plan: Plan, runs: readonly Run[], ways: readonly
  */
 export function racewayLength(runs: readonly Run[], ways: readonly Way[]): number {
   const byJack = new Map(runs.map((run) => [run.jack, run]));
-  return ways
-    .filter(
-      (way) => way.pathway === null && ceilingOver(way, byJack.get(way.jacks[0] ?? '')) === 'hard',
-    )
-    .reduce((sum, way) => sum + Math.hypot(way.to[0] - way.from[0], way.to[1] - way.from[1]), 0);
+  return sum(
+    ways.filter(isFree).map((way) => lengthUnderHard(way, byJack.get(way.jacks[0] ?? ''))),
+  );
 }
 
-function isSupported(plan: Plan, way: Way, run: Run | undefined): boolean {
-  if (way.pathway !== null) {
-    const pathway = plan.tables.pathways.get(way.pathway);
-    return pathway?.kind === 'hook-line' && !pathway.existing;
-  }
-  // Where the ceiling over a way is not known, a support too many is better than one too few.
-  return ceilingOver(way, run) !== 'hard';
+const sum = (lengths: readonly number[]): number => lengths.reduce((a, b) => a + b, 0);
+
+const lengthOf = ({ from, to }: Way): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
+
+const isFree = (way: Way): boolean => way.pathway === null;
+
+function isNewHookLine(plan: Plan, way: Way): boolean {
+  const pathway = way.pathway === null ? undefined : plan.tables.pathways.get(way.pathway);
+  return pathway?.kind === 'hook-line' && !pathway.existing;
 }
 
-function ceilingOver(way: Way, run: Run | undefined): Segment['ceiling'] {
-  const middle: Place = [
-    (way.from[0] + way.to[0]) / 2,
-    (way.from[1] + way.to[1]) / 2,
-    (way.from[2] + way.to[2]) / 2,
-  ];
-  return run?.segments.find((segment) => holds(segment, middle))?.ceiling ?? null;
+/** How much of a way lies under hard ceilings: it may pass from room to room at one elevation. */
+function lengthUnderHard(way: Way, run: Run | undefined): number {
+  const hard = (run?.segments ?? []).filter((s) => s.ceiling === 'hard' && s.pathway === null);
+  return Math.min(lengthOf(way), sum(hard.map((segment) => shared(segment, way))));
 }
 
-/** Whether a place lies on a segment, to the millimetre. */
-function holds(segment: Segment, place: Place): boolean {
-  const whole = distance(segment.from, segment.to);
-  return distance(segment.from, place) + distance(place, segment.to) - whole < 1;
-}
+/** How far a place may lie beside a way that it is on, mm: both are rounded. */
+const BESIDE = 2;
 
-const distance = (a: Place, b: Place): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+/** The length that a segment has in common with a way, mm; 0 where it lies elsewhere. */
+function shared(segment: Segment, way: Way): number {
+  const length = lengthOf(way);
+  if (length === 0) return 0;
+  const [x, y, z] = way.from;
+  const [dx, dy] = [way.to[0] - x, way.to[1] - y];
+  const along = (p: Place) => ((p[0] - x) * dx + (p[1] - y) * dy) / length;
+  const beside = (p: Place) =>
+    Math.hypot(((p[0] - x) * dy - (p[1] - y) * dx) / length, p[2] - z) > BESIDE;
+  if (beside(segment.from) || beside(segment.to)) return 0;
+  const within = (at: number) => Math.min(length, Math.max(0, at));
+  return Math.abs(within(along(segment.to)) - within(along(segment.from)));
+}

@@ -252,6 +252,22 @@ describe('supports', () => {
   });
 });
 
+describe('a way that passes from a closed ceiling to a lay-in one at the same elevation', () => {
+  it('takes raceway along the one and supports along the other', () => {
+    const run = makeRun({
+      label: 'A1',
+      segments: [
+        across([1000, 0, 2850], [10_000, 0, 2850], 'hard'),
+        across([10_000, 0, 2850], [22_000, 0, 2850], 'tile'),
+      ],
+    });
+    const whole = way([1000, 0, 2850], [22_000, 0, 2850], [run.jack]);
+    const back = way([22_000, 0, 2850], [1000, 0, 2850], [run.jack]);
+    for (const one of [whole, back])
+      expect(parts({}, [run], [one])).toMatchObject({ racewayLength: 3, support: 10 });
+  });
+});
+
 describe('lengths of tray, conduit and raceway', () => {
   const drawn = (kind: string, points: [number, number][], existing = false) =>
     parts({ pathways: { P1: { level: 'L1', kind, points, existing } } }, []);
