@@ -2,17 +2,11 @@ import type { KindRegistry } from '../kinds/kind.ts';
 import { job, type Plan } from '../plan/plan.ts';
 import type { AssetPort } from '../ports/ports.ts';
 import type { Survey } from '../results/types.ts';
+import { FONT_FILES } from '../sheets/pdf/font-files.ts';
 import type { PdfAsset, PdfFonts } from '../sheets/pdf/write-pdf.ts';
 import type { PaperName } from '../sheets/sheet.ts';
 import { flatOf } from './pictures/take.ts';
 import { trouble } from './pictures/trouble.ts';
-
-const FONT_FILES: Readonly<Record<keyof PdfFonts, string>> = {
-  sans: 'AtkinsonHyperlegibleNext_400Regular',
-  'sans-bold': 'AtkinsonHyperlegibleNext_700Bold',
-  mono: 'AtkinsonHyperlegibleMono_400Regular',
-  'mono-bold': 'AtkinsonHyperlegibleMono_700Bold',
-};
 
 async function fontBytes(name: string): Promise<Uint8Array> {
   const answer = await fetch(new URL(`fonts/${name}.ttf`, document.baseURI));

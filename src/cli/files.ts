@@ -4,18 +4,12 @@ import { kinds } from '../kinds/index.ts';
 import type { AssetText, PlanFile } from '../plan/codec.ts';
 import { job } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
+import { FONT_FILES } from '../sheets/pdf/font-files.ts';
 import { type PdfAsset, type PdfFonts, writePdf } from '../sheets/pdf/write-pdf.ts';
 import { printJob } from '../sheets/print-job.ts';
 import type { PaperName } from '../sheets/sheet.ts';
 import { cableSchedule, cableScheduleCsv } from '../takeoff/cable-schedule.ts';
 import { materialListCsv } from '../takeoff/material-list.ts';
-
-const FONT_FILES = {
-  sans: 'AtkinsonHyperlegibleNext_400Regular',
-  'sans-bold': 'AtkinsonHyperlegibleNext_700Bold',
-  mono: 'AtkinsonHyperlegibleMono_400Regular',
-  'mono-bold': 'AtkinsonHyperlegibleMono_700Bold',
-} as const;
 
 async function fonts(): Promise<PdfFonts> {
   const entries = Object.entries(FONT_FILES).map(async ([face, name]) => {
