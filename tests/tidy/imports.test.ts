@@ -62,14 +62,9 @@ const PACKAGES: readonly (readonly [RegExp, readonly string[], string])[] = [
   [/^(@cantoo\/pdf-lib|fontkit)(\/|$)/, ['src/sheets/pdf/'], 'only sheets/pdf writes PDF'],
   [/^pdfjs-dist(\/|$)/, ['src/app/'], 'only app reads PDF files'],
   [/^(idb)(\/|$)/, ['src/storage/'], 'only storage sees the database'],
-  [/^comlink(\/|$)/, ['src/worker/', 'src/app/'], 'only worker and app speak to workers'],
   [/^browser-fs-access(\/|$)/, ['src/app/', 'src/storage/'], 'only app opens and saves files'],
   [/^node:/, ['src/cli/'], 'only the command line runs in Node'],
-  [
-    /^(react|react-dom|react-aria-components)(\/|$)/,
-    ['src/board/', 'src/desk/', 'src/app/'],
-    'the core has no screen',
-  ],
+  [/^(react|react-dom)(\/|$)/, ['src/board/', 'src/desk/', 'src/app/'], 'the core has no screen'],
   [/^zustand(\/|$)/, ['src/board/', 'src/desk/', 'src/app/'], 'state of the screen stays there'],
   [
     /^zod(\/|$)/,
