@@ -99,7 +99,7 @@ function terms(context: SheetContext): string[] {
   const { totals: sum } = context.survey;
   const { units } = job(context.plan);
   return [
-    msg('{jacks} cables, {cable} installed, in {boxes} boxes.', {
+    msg('Cables: {jacks}, {cable} installed. Boxes of cable: {boxes}.', {
       jacks: sum.jacks,
       cable: formatTotal(sum.cable, units),
       boxes: sum.boxes,

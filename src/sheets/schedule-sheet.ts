@@ -108,7 +108,7 @@ function totals(context: SheetContext): Row[] {
       runs.reduce((total, run) => total + value(run), 0),
       units,
     );
-  const words = say(context, msg('{runs} cables', { runs: runs.length }));
+  const words = say(context, msg('Cables: {runs}', { runs: runs.length }));
   const boxes = String(survey.boxPlan.boxes.length);
   return [
     {

@@ -3,7 +3,7 @@ import { FOOT, METRE, type Units } from '../base/units.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { zoneAt } from '../plan/areas.ts';
 import { devicesAt, kindName } from '../plan/names.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Plan, Zone } from '../plan/plan.ts';
 import type { BoxPlan, PartKind, Run, RunPart, RunStatus } from '../results/types.ts';
 import { type Cell, toCsv } from './csv.ts';
 import { inLabelOrder, portMap } from './ports.ts';
@@ -66,10 +66,14 @@ export function cableSchedule(
   }));
 }
 
+/** What a room is called on a list: its name, or its service area while nobody named it. */
+const roomName = (zone: Zone | null | undefined): string =>
+  zone ? zone.name || `area ${zone.area}` : '';
+
 function placeOf(plan: Plan, run: Run): Pick<ScheduleRow, 'room' | 'level'> {
   const outlet = plan.tables.outlets.get(run.outlet);
   return {
-    room: (outlet && zoneAt(plan, outlet.level, outlet.at)?.name) ?? '',
+    room: roomName(outlet && zoneAt(plan, outlet.level, outlet.at)),
     level: plan.tables.levels.get(run.level)?.name ?? '',
   };
 }
@@ -106,7 +110,7 @@ function partName(plan: Plan, part: RunPart): string {
   const pathway = part.pathway === null ? undefined : plan.tables.pathways.get(part.pathway);
   if (pathway) return pathway.name || `${pathway.kind.replace('-', ' ')} ${pathway.id}`;
   const zone = part.zone === null ? undefined : plan.tables.zones.get(part.zone);
-  return part.kind === 'across' && zone ? zone.name || zone.id : PART_WORDS[part.kind];
+  return part.kind === 'across' && zone ? roomName(zone) : PART_WORDS[part.kind];
 }
 
 const STATUS_WORDS: Readonly<Record<RunStatus, string>> = {

@@ -14,12 +14,12 @@ interface WallOption extends ToolOption {
  * sheathing 7 in.; 8 in. block 7 5/8 in.; 4 in. panel (common practice, no source).
  */
 const WALLS: readonly WallOption[] = [
-  { id: '', label: msg('Partition, to the ceiling'), look: {} },
-  { id: 'deck', label: msg('Partition, to the deck'), look: { top: 'deck' } },
-  { id: 'rated', label: msg('Fire-rated, to the deck'), look: { top: 'deck', rated: true } },
+  { id: '', label: msg('To the ceiling'), look: {} },
+  { id: 'deck', label: msg('To the deck'), look: { top: 'deck' } },
+  { id: 'rated', label: msg('Fire-rated to deck'), look: { top: 'deck', rated: true } },
   {
     id: 'masonry',
-    label: msg('Masonry, to the deck'),
+    label: msg('Masonry to deck'),
     look: { top: 'deck', construction: 'masonry', thickness: 194 },
   },
   {

@@ -45,7 +45,7 @@ export interface RunSum {
   readonly whole: Against;
 }
 
-/** The sum of a run, line by line, in the job's units; lines of nothing are left out. */
+/** The sum of a run, line by line, in the job's units; lines that would show nothing are left out. */
 export function runSum(plan: Plan, run: Run, units: Units): RunSum {
   const lines = gathered(plan, run);
   const rounded = apportion(
@@ -55,11 +55,9 @@ export function runSum(plan: Plan, run: Run, units: Units): RunSum {
   const show = (mm: number) => formatLength(mm, units);
   const { channelLimit } = settings(plan);
   return {
-    lines: lines.map((line, i) => ({
-      ...line,
-      length: rounded[i]!,
-      shown: show(rounded[i]!),
-    })),
+    lines: lines
+      .map((line, i) => ({ ...line, length: rounded[i]!, shown: show(rounded[i]!) }))
+      .filter((line) => line.length > 0),
     cable: show(run.cable),
     cords: show(run.channel - run.cable),
     channel: show(run.channel),

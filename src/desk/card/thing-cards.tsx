@@ -2,7 +2,7 @@ import { FOOT, formatLength } from '../../base/units.ts';
 import { closetSymbol, powerSymbol } from '../../drawing/symbols.ts';
 import { distance } from '../../geometry/nearest.ts';
 import { doubleArea } from '../../geometry/polygon.ts';
-import { t } from '../../text/index.ts';
+import { formatCount, t } from '../../text/index.ts';
 import { chainLength } from '../contents/rows.ts';
 import { useActions, useSession, useShownPlan, useUnits } from '../context.tsx';
 import { CheckField, Segments, SelectField } from '../controls/choices.tsx';
@@ -19,7 +19,7 @@ import { CardHead } from './head.tsx';
 export function formatArea(doubleMm: number, units: 'ft' | 'm'): string {
   const mm = Math.abs(doubleMm) / 2;
   return units === 'ft'
-    ? t('area.ft', { area: Math.round(mm / (FOOT * FOOT)) })
+    ? t('area.ft', { area: formatCount(mm / (FOOT * FOOT)) })
     : t('area.m', { area: (mm / 1e6).toFixed(1) });
 }
 

@@ -41,6 +41,20 @@ test('parts of nothing are left out, and neighbours that read alike are put toge
   ]);
 });
 
+test('a part too short to be shown has no line, and the lines still add up', () => {
+  const sum = runSum(
+    plan,
+    runOf('J1', 'A1', [part('across', 25_681), part('step', 3), part('down', 1346)]),
+    'ft',
+  );
+  expect(sum.lines.map((line) => line.group)).toEqual(['along', 'vertical']);
+  expect(sum.lines.map((line) => line.label)).not.toContain('step between ceilings');
+  expect(sum.lines.reduce((total, line) => total + parseLength(line.shown, 'ft')!, 0)).toBeCloseTo(
+    parseLength(sum.cable, 'ft')!,
+    3,
+  );
+});
+
 test('every line belongs to along, up and down, or slack', () => {
   const kinds = [
     'up',

@@ -42,8 +42,8 @@ describe('cable schedule', () => {
     const pages = print('schedule');
     const words = pages.flatMap((page) => textsOf(page.marks));
     const last = textsOf(pages.at(-1)!.marks);
-    expect(words.filter((text) => text === `${survey.runs.length} cables`).length).toBe(1);
-    expect(last).toContain(`${survey.runs.length} cables`);
+    expect(words.filter((text) => text === `Cables: ${survey.runs.length}`).length).toBe(1);
+    expect(last).toContain(`Cables: ${survey.runs.length}`);
     expect(last).toContain(formatTotal(survey.totals.cable, 'ft'));
     expect(last).toContain(formatTotal(survey.totals.order, 'ft'));
     expect(last).toContain(String(survey.boxPlan.boxes.length));

@@ -163,6 +163,17 @@ describe('the cable schedule', () => {
     const parts = [part('up', null), part('across', 'Z1'), step, part('across', 'Z1')];
     expect(pathInWords(plan, parts)).toBe('up > Bar');
   });
+
+  it('calls a room that nobody named by its service area', () => {
+    const zones = [...plan.tables.zones].map(([id, z]) => [id, { ...z, name: '' }] as const);
+    const bare = { ...plan, tables: { ...plan.tables, zones: new Map(zones) } };
+    expect(pathInWords(bare, [part('up', null), part('across', 'Z1')])).toBe('up > area A');
+    const boxes = boxPlan(runs, 304_800);
+    const inRoom = cableSchedule(plan, testKinds, runs, boxes).filter((row) => row.room !== '');
+    const unnamed = cableSchedule(bare, testKinds, runs, boxes).filter((row) => row.room !== '');
+    expect(inRoom.length).toBeGreaterThan(0);
+    expect(unnamed.map((row) => row.room)).toEqual(inRoom.map(() => 'area A'));
+  });
 });
 
 describe('the material list', () => {
