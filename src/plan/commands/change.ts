@@ -50,9 +50,12 @@ function dropOutlet(draft: Draft, id: Id, to: Point): void {
   });
 }
 
+/** Fields whose names alone would not be understood. */
+const FIELD_WORDS: Readonly<Record<string, string>> = { rated: 'fire rating', at: 'place' };
+
 /** The name of a field as people read it: `closetLoop` is the closet loop. */
 const inWords = (field: string): string =>
-  field.replace(/[A-Z0-9]+/g, (more) => ` ${more.toLowerCase()}`);
+  FIELD_WORDS[field] ?? field.replace(/[A-Z0-9]+/g, (more) => ` ${more.toLowerCase()}`);
 
 /** Sets fields of one row; what follows from them (an outlet its device, outlets their wall) follows. */
 export const edit: Command<{

@@ -107,10 +107,21 @@ export const placeSpare: Command<{ level: Id; at: Point }> = (plan, { level, at 
   };
 };
 
-/** Places a network closet. */
+/** A name for the next closet that no other has, so that ports on the printed lists tell the closets apart. */
+function closetName(plan: Plan): string | undefined {
+  const taken = new Set([...plan.tables.closets.values()].map((closet) => closet.name));
+  if (taken.size === 0) return undefined;
+  let number = taken.size + 1;
+  while (taken.has(`Network closet ${number}`)) number += 1;
+  return `Network closet ${number}`;
+}
+
+/** Places a network closet; a further one gets a number in its name. */
 export const placeCloset: Command<{ level: Id; at: Point }> = (plan, { level, at }) => {
   const draft = new Draft(plan);
-  const closet = draft.put('closets', makeRow('closets', draft.fresh('closets'), { level, at }));
+  const name = closetName(plan);
+  const fields = name === undefined ? { level, at } : { level, at, name };
+  const closet = draft.put('closets', makeRow('closets', draft.fresh('closets'), fields));
   return {
     ok: true,
     changes: draft.changes(),

@@ -128,6 +128,18 @@ describe('sharing a jack', () => {
   });
 });
 
+describe('placing network closets', () => {
+  const names = (plan: Plan) => [...plan.tables.closets.values()].map((closet) => closet.name);
+  const closet = (plan: Plan) => step(plan, 'place-closet', { level: 'L1', at: at(0, 0) });
+
+  it('gives each further one a name that no other has, whichever went before', () => {
+    let plan = closet(closet(closet(emptyPlan())));
+    expect(names(plan)).toEqual(['Network closet', 'Network closet 2', 'Network closet 3']);
+    plan = closet(step(plan, 'delete', { refs: [{ table: 'closets', id: 'C2' }] }));
+    expect(new Set(names(plan)).size).toBe(3);
+  });
+});
+
 describe('moving', () => {
   const moved = (plan: Plan, table: 'devices' | 'outlets' | 'walls', id: string, by: Point): Plan =>
     step(plan, 'move', { refs: [{ table, id }], by });
