@@ -1,3 +1,4 @@
+import { formatLength, METRE, type Units } from '../../base/units.ts';
 import type { LadderRow, LadderScale } from './rows.ts';
 
 /** Where the bars stand, in px of the drawing. */
@@ -46,6 +47,10 @@ export function barPaths(rows: readonly LadderRow[], scale: LadderScale, box: Ba
 }
 
 const round = (n: number): number => Math.round(n * 10) / 10;
+
+/** A mark of the scale in words. Marks are round, so metres need no idle zeros, and the words stay narrow. */
+export const markWords = (mm: number, units: Units): string =>
+  units === 'm' ? `${mm / METRE} m` : formatLength(mm, units);
 
 /** The bar under a place; -1 beside all of them. */
 export function barAt(x: number, pitch: number, count: number): number {

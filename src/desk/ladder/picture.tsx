@@ -3,7 +3,7 @@ import type { Id } from '../../base/ids.ts';
 import { formatLength } from '../../base/units.ts';
 import { t } from '../../text/index.ts';
 import { useActions, useUnits } from '../context.tsx';
-import { barAt, barPaths, pitchFor } from './bars.ts';
+import { barAt, barPaths, markWords, pitchFor } from './bars.ts';
 import { useMarked } from './marked.ts';
 import { type LadderRow, labelledBars, ladderScale } from './rows.ts';
 
@@ -83,7 +83,7 @@ export function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): v
           <g key={mark} className="ladder-mark">
             <path d={`M${LEFT} ${y(mark)}H${Math.max(size.width, width + LEFT)}`} />
             <text x={LEFT - 6} y={y(mark) + 4} textAnchor="end">
-              {formatLength(mark, units)}
+              {markWords(mark, units)}
             </text>
           </g>
         ))}

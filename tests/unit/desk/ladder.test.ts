@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { barAt, barPaths, pitchFor } from '../../../src/desk/ladder/bars.ts';
+import { barAt, barPaths, markWords, pitchFor } from '../../../src/desk/ladder/bars.ts';
 import { labelledBars, ladderRows, ladderScale } from '../../../src/desk/ladder/rows.ts';
 import { part, runOf } from './site.ts';
 
@@ -14,6 +14,11 @@ test('bars stand longest first, equal ones by label as people read it', () => {
   );
   expect(rows.map((row) => row.label)).toEqual(['B1', 'A2', 'A10']);
   expect(rows[0]).toMatchObject({ vertical: 2000, along: 9000, slack: 3000, cable: 14_000 });
+});
+
+test('a mark of the scale is short enough to stand beside it', () => {
+  const words = [40_000, 500].map((mm) => markWords(mm, 'm'));
+  expect([...words, markWords(30_480, 'ft')]).toEqual(['40 m', '0.5 m', "100'"]);
 });
 
 test('by label the bars stand in the order of the labels', () => {
