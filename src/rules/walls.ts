@@ -34,7 +34,7 @@ const MOST_LISTED = 8;
 function listed(labels: readonly string[]): string {
   const rest = labels.length - MOST_LISTED;
   const shown = labels.slice(0, MOST_LISTED).join(', ');
-  return rest > 0 ? `${shown} + ${rest}` : shown;
+  return rest > 0 ? `${shown} and ${rest} more` : shown;
 }
 
 function spot(plan: Plan, crossing: Crossing): Spot {

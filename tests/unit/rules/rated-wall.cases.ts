@@ -34,7 +34,7 @@ export const cases: RuleCases = {
         rows,
         Array.from({ length: 10 }, (_, i) => through(`A${i + 1}`, 'W1')),
       ),
-      says: ['Cables pass a fire-rated wall here: A1, A2, A3, A4, A5, A6, A7, A8 + 2.'],
+      says: ['Cables pass a fire-rated wall here: A1, A2, A3, A4, A5, A6, A7, A8 and 2 more.'],
     },
   ],
   limits: {},
