@@ -62,6 +62,8 @@ export interface Editor {
   cancel(): void;
   /** The pointer has left the board. */
   leave(): void;
+  /** A finger was lifted: what marked its place goes, unless a drawing is under way. */
+  lift(): void;
   /** Where the pointer is, mm; null when it is not over the board. */
   pointer(): Point | null;
   /** What lies under a place, topmost first. */
@@ -251,6 +253,15 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     } else if (!running && state !== tool.start && interrupted(now, before)) restart();
   });
 
+  const leave = (): void => {
+    snapped = null;
+    last = null;
+    const { preview, hover, actions } = session.getState();
+    if (state === tool.start && preview !== null) actions.show(null);
+    if (hover !== null) actions.set({ hover: null });
+    changed();
+  };
+
   return {
     press: (raw, held = {}) => step('press', raw, held),
     move: (raw, held = {}) => step('move', raw, held),
@@ -297,13 +308,9 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
       else if (tool.id !== 'select') actions.pick('select');
       else if (selection.length > 0) actions.select([]);
     },
-    leave() {
-      snapped = null;
-      last = null;
-      const { preview, hover, actions } = session.getState();
-      if (state === tool.start && preview !== null) actions.show(null);
-      if (hover !== null) actions.set({ hover: null });
-      changed();
+    leave,
+    lift() {
+      if (state === tool.start) leave();
     },
     pointer: () => last?.raw ?? null,
     hit: (raw, touch) => context().hit(raw, touch),

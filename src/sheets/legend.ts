@@ -223,10 +223,9 @@ function roomItems({ plan }: SheetContext, level: Id, add: Add): void {
     const { ceiling } = zones[0]!;
     const height = formatLength(ceiling.height, job(plan).units);
     const word = CEILING_WORDS[ceiling.kind].split(' ')[0]!;
-    add(
-      [{ ...words(`${word} ${height}`), size: 1.8 } as Mark],
-      msg('Ceiling and its height: {names}', { names }),
-    );
+    // Below each other: in metres they are too wide for the symbol's column.
+    const line = (text: string, y: number) => ({ ...words(text), at: [0, y], size: 1.8 }) as Mark;
+    add([line(word, -1.05), line(height, 1.05)], msg('Ceiling and its height: {names}', { names }));
     if (present.includes('hard'))
       add(
         [rect(-4.2, -1.6, 8.4, 3.2, { stroke: 'faint', width: 0.13, hatch: 'diagonal' })],

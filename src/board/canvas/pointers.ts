@@ -158,6 +158,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     const near = Math.hypot(at.x - lastUp.x, at.y - lastUp.y) < STILL;
     lastUp = { time: soon && near ? 0 : event.timeStamp, x: at.x, y: at.y };
     if (soon && near) editor.double(raw(at));
+    if (event.pointerType === 'touch') editor.lift();
   };
 
   const lost = (event: PointerEvent) => {

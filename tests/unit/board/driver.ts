@@ -121,6 +121,9 @@ function playStep({ editor, keys }: Driver, step: string, held: Held): void {
     case 'cancel':
       editor.cancel();
       return;
+    case 'lift':
+      editor.lift();
+      return;
     case 'leave':
       editor.leave();
       return;

@@ -228,6 +228,20 @@ describe('The pathway tool', () => {
 });
 
 describe('The tools that place', () => {
+  it('leaves no mark of its place once a finger is lifted, but keeps those of a drawing under way', () => {
+    const device = drive({ plan: roomPlan(), tool: 'device', option: 'kiosk', snapping: true });
+    device.play('click 3000,3000');
+    expect(device.editor.view().snapped).not.toBeNull();
+    device.play('lift');
+    expect(device.editor.view().snapped).toBeNull();
+    const wall = drive({ plan: roomPlan(), tool: 'wall', snapping: true });
+    wall.play('click 3000,3000 · lift');
+    expect([wall.editor.view().snapped, wall.editor.view().busy]).toEqual([
+      expect.anything(),
+      true,
+    ]);
+  });
+
   it('show the device and its outlet where they would be, and change nothing until the click', () => {
     const d = drive({ plan: roomPlan(), tool: 'device', option: 'kiosk' });
     const before = d.text();

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT } from '../../../src/base/units.ts';
 import type { Mark } from '../../../src/drawing/display.ts';
+import { fontMeasure } from '../../../src/drawing/measure.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import type { Survey } from '../../../src/results/types.ts';
 import { MARGIN } from '../../../src/sheets/frame.ts';
+import { legendItems } from '../../../src/sheets/legend.ts';
 import { printJob } from '../../../src/sheets/print-job.ts';
-import { PAPERS, type Page, type PaperName } from '../../../src/sheets/sheet.ts';
+import { PAPERS, type Page, type PaperName, type SheetContext } from '../../../src/sheets/sheet.ts';
 import { hull, inkBoxes, overlapping, symbolBoxes, textsOf } from '../drawing/boxes.ts';
 import { NOTHING, planOf, type Rows } from '../drawing/small-plan.ts';
 import { samplePlan, surveyOf } from './sample-site.ts';
@@ -207,6 +209,22 @@ describe('plan sheet', () => {
     expect(textsOf(pages[1]!.marks)).toContain('2 of 2');
     expect(planPages(planOf({}))).toEqual([]);
   });
+
+  it.each(['ft', 'm'] as const)(
+    'keeps the symbols of its legend in their column in %s',
+    (units) => {
+      const { tables } = sample;
+      const job = new Map([...tables.job].map(([id, row]) => [id, { ...row, units }] as const));
+      const plan = { ...sample, tables: { ...tables, job } };
+      const context = { plan, survey: sampleSurvey, kinds, paper: 'letter', measure: fontMeasure };
+      const items = legendItems({ ...context, printed: '' } as SheetContext, 'L1');
+      const ceiling = items.find((item) => item.words.startsWith('Ceiling and its height'))!;
+      for (const box of inkBoxes(ceiling.marks)) {
+        expect(box.x1 - box.x0).toBeLessThan(9);
+        expect(Math.max(-box.y0, box.y1)).toBeLessThan(2.1);
+      }
+    },
+  );
 
   it('lists in its legend what is on the level, and nothing else', () => {
     const legend = (rows: Rows): string => textsOf(planPages(planOf(rows))[0]!.marks).join(' | ');
