@@ -19,6 +19,9 @@ async function faults(page: Page, where: string): Promise<string[]> {
 
 const CAFE = job(planOf(sampleText('cafe'))).name;
 
+// What is found says where it is; a recording of so many looks would take longer than the looks.
+test.use({ trace: 'off' });
+
 const SIZES = [
   { name: 'a laptop', width: 1280, height: 800 },
   { name: 'a tablet', width: 820, height: 1180 },
