@@ -6,7 +6,11 @@ import type { AssetPort, JournalPort } from '../ports/ports.ts';
 import { assetsOfHistory, memoryAssets } from '../storage/assets.ts';
 import { openDisk } from '../storage/disk.ts';
 import { createJournal } from '../storage/journal.ts';
+import type { JournalStore } from '../storage/journal-store.ts';
 import { createKeeper, keepTrouble } from '../storage/keeper.ts';
+
+/** The name under which the records of an unreadable job are handed over. */
+export const UNREAD_FILE = 'unread-job.json';
 
 /** What is there to work with: where pictures are kept, the job as it was left, and how to go on keeping it. */
 export interface Kept {
@@ -14,6 +18,8 @@ export interface Kept {
   readonly history: History | null;
   /** Words about what was found, for a notice. */
   readonly found: ReturnType<typeof msg> | null;
+  /** What was kept of a job that cannot be read, to be handed over before another job takes its place. */
+  readonly unread: Blob | null;
   readonly journal: JournalPort | null;
 }
 
@@ -25,22 +31,33 @@ export async function openKept(owner: string): Promise<Kept> {
     const loaded = await journal.load();
     const history = loaded?.history ?? null;
     if (history) await disk.assets.prune(assetsOfHistory(history)).catch(() => undefined);
-    return { assets: disk.assets, history, found: wordsOf(loaded), journal };
+    const unread = loaded && !history ? await recordsOf(disk.journal) : null;
+    return { assets: disk.assets, history, found: wordsOf(loaded), unread, journal };
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     const found = msg(
       'This browser keeps nothing ({reason}). Save the job as a file before you shut the page.',
       { reason },
     );
-    return { assets: memoryAssets(), history: null, found, journal: null };
+    return { assets: memoryAssets(), history: null, found, unread: null, journal: null };
   }
+}
+
+/** Every record as it lies on the disk, for somebody who can make something of it. */
+async function recordsOf(store: JournalStore): Promise<Blob> {
+  const records = {
+    snapshots: await store.readAll('snapshots'),
+    steps: await store.readAll('steps'),
+  };
+  return new Blob([JSON.stringify(records)], { type: 'application/json' });
 }
 
 function wordsOf(loaded: Awaited<ReturnType<JournalPort['load']>>): Kept['found'] {
   if (!loaded || (loaded.history && loaded.lost === 0)) return null;
   if (!loaded.history)
     return msg(
-      'The job that was kept on this device is damaged and cannot be read. Open the file that you saved last.',
+      'The job that was kept on this device cannot be read: it is damaged, or another version kept it. All that was kept is handed to you as the file “{file}”: do not throw it away. Open the file that you saved last.',
+      { file: UNREAD_FILE },
     );
   return msg(
     'The end of what was kept on this device was damaged. The job is here as it was {count} steps before its last one.',

@@ -12,8 +12,8 @@ import type { AssetPort } from '../ports/ports.ts';
 import { createSurveyClient, openWorker } from '../worker/client.ts';
 import { App } from './App.tsx';
 import { Elsewhere } from './Elsewhere.tsx';
-import { unforeseen } from './files.ts';
-import { type Kept, keepFrom, openKept } from './keeping.ts';
+import { download, unforeseen } from './files.ts';
+import { type Kept, keepFrom, openKept, UNREAD_FILE } from './keeping.ts';
 import { holdJob } from './one-tab.ts';
 import { flatOf } from './pictures/take.ts';
 import { Trouble } from './pictures/trouble.ts';
@@ -40,6 +40,7 @@ async function firstPlan(session: SessionApi, kept: Kept, sample: SampleId): Pro
     // What a finished job gives is seen at once: its runs, strong on the board.
     actions.set({ leg: 'runs' });
   }
+  if (kept.unread) download(kept.unread, UNREAD_FILE);
   if (kept.found) actions.say(kept.found, 'warning');
 }
 

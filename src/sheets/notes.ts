@@ -9,13 +9,20 @@ export const CAUTIONS: readonly Message[] = [
   msg(
     'Verify with local code and the authority that permits the work. This sheet is not a permit.',
   ),
-  msg('Ladders: firm footing, not the top two steps, nobody under an open ceiling.'),
-  msg('Power: by a licensed electrician only. Treat every wire above a ceiling as live.'),
+  msg(
+    'Ladders: firm level footing, not the top two steps, never alone, nobody under an open ceiling.',
+  ),
+  msg(
+    'Power: by a licensed electrician only. Treat every wire above a ceiling as live, and keep data cable apart from power as local code says.',
+  ),
   msg(
     'Before a ceiling, wall or floor is opened: have it surveyed for asbestos, and for lead paint.',
   ),
   msg(
     'Holes in fire-rated walls: a listed firestop system, put in by trained people, on the day of the hole.',
+  ),
+  msg(
+    'Where the space above a ceiling carries return air, use plenum cable or what local code asks.',
   ),
   msg('No core or anchor in a slab that may be post-tensioned before it is scanned.'),
 ];

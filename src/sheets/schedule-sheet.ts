@@ -109,7 +109,7 @@ function totals(context: SheetContext): Row[] {
       units,
     );
   const words = say(context, msg('Cables: {runs}', { runs: runs.length }));
-  const boxes = String(survey.boxPlan.boxes.length);
+  const boxes = String(survey.totals.boxes);
   return [
     {
       look: 'grand',

@@ -1,5 +1,5 @@
 import { fail, type Issue, ok, type Result } from '../base/result.ts';
-import { type AssetText, readPlan, writePlan } from '../plan/codec.ts';
+import { type AssetText, MAX_TEXT, readPlan, writePlan } from '../plan/codec.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Asset, AssetPort } from '../ports/ports.ts';
 import { assetsOf, sha256 } from './assets.ts';
@@ -39,8 +39,13 @@ export async function writeJob(plan: Plan, store: AssetPort): Promise<Result<str
       assets.set(hash, { name: asset.name, type: asset.type, data: toBase64(asset.bytes) });
     else missing.push({ code: 'no-picture', path: `assets.${hash}`, message: MISSING });
   }
-  return missing.length > 0 ? { ok: false, issues: missing } : ok(writePlan(plan, assets));
+  if (missing.length > 0) return { ok: false, issues: missing };
+  const text = writePlan(plan, assets);
+  return text.length > MAX_TEXT ? fail('too-large', TOO_LARGE) : ok(text);
 }
+
+const TOO_LARGE =
+  'With its pictures this job is larger than a file that can be opened again (150 MB). Remove a background that you no longer need, or bring it smaller; the job itself stays kept on this device.';
 
 const MISSING =
   'A background of this job is no longer on this device, so a file with it would not open. Remove that background, or bring its picture again.';

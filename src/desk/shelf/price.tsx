@@ -16,7 +16,7 @@ export function PriceShelf() {
         <>
           <Sums price={survey.price} />
           <Lines price={survey.price} />
-          <Boxes plan={survey.boxPlan} />
+          <Boxes plan={survey.boxPlan} bought={survey.totals.boxes} />
         </>
       ) : (
         <p className="note">{t('price.waiting')}</p>
@@ -88,9 +88,9 @@ function LineRow({ line, show }: { line: PriceLine; show(cents: number): string 
   );
 }
 
-function Boxes({ plan }: { plan: BoxPlan }) {
+function Boxes({ plan, bought }: { plan: BoxPlan; bought: number }) {
   const rows = [
-    [t('boxes.whole'), plan.boxes.length],
+    [t('boxes.whole'), bought],
     [t('boxes.length'), plan.byLength],
     [t('boxes.average'), plan.byAverage],
     [t('boxes.bound'), plan.bound],
