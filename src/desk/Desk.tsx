@@ -16,7 +16,6 @@ import {
   useUnits,
 } from './context.tsx';
 import { ICONS } from './controls/icons.tsx';
-import { IconButton } from './controls/parts.tsx';
 import { choosePage } from './dialogs/choose-page.tsx';
 import { JobLine } from './job-line.tsx';
 import { JobMenu } from './job-menu.tsx';

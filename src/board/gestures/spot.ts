@@ -21,6 +21,8 @@ export interface SpotParts {
   readonly hint: Message;
   /** Whether one is all that is placed at a time. */
   readonly once: boolean;
+  /** Where it goes for a snapped place and the pointer's own; the snapped place unless said otherwise. */
+  settle?(at: Point, raw: Point, context: ToolContext): Point;
   /** What places one there; null where the tool has not been told what to place. */
   call(at: Point, context: ToolContext): Call | null;
 }
@@ -59,6 +61,9 @@ export function spotTool(parts: SpotParts): Tool<SpotState> {
     return [{ do: 'run', command: call }, ...(parts.once ? [{ do: 'done' } as const] : [])];
   };
 
+  const settled = (event: { readonly at: Point; readonly raw: Point }, context: ToolContext) =>
+    parts.settle?.(event.at, event.raw, context) ?? event.at;
+
   return {
     id: parts.id,
     label: parts.label,
@@ -68,11 +73,11 @@ export function spotTool(parts: SpotParts): Tool<SpotState> {
     next(state, event, context) {
       switch (event.type) {
         case 'press':
-          return [PRESSED, showAt(event.at, context)];
+          return [PRESSED, showAt(settled(event, context), context)];
         case 'move':
-          return [state, showAt(event.at, context)];
+          return [state, showAt(settled(event, context), context)];
         case 'release':
-          return state.pressed ? [START, placeAt(event.at, context)] : [state, []];
+          return state.pressed ? [START, placeAt(settled(event, context), context)] : [state, []];
         case 'abandon':
         case 'cancel':
           return [START, [{ do: 'preview', changes: null }]];

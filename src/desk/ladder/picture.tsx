@@ -65,7 +65,6 @@ export function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): v
       aria-label={t('ladder.picture')}
       onKeyDown={key}
     >
-      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the list beside it is the same for the keyboard */}
       <svg
         className="ladder-svg"
         aria-hidden="true"
