@@ -10,11 +10,13 @@ type Row = Readonly<Record<string, unknown>> & { readonly id: string };
 /** Rows that cannot stand without the row which they name; elsewhere the name is emptied. */
 const TAKEN_ALONG: Readonly<Record<string, boolean>> = {
   level: true,
+  upper: true,
   outlet: true,
   device: false,
   host: false,
   wall: false,
   closet: false,
+  pin: false,
 };
 
 const samePoint = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1];
@@ -37,7 +39,7 @@ function danglingIn(plan: Plan, table: TableName, row: Row): Fault[] {
   });
 }
 
-function shapeFaults(table: TableName, row: Row): Fault[] {
+function shapeFaults(plan: Plan, table: TableName, row: Row): Fault[] {
   if (table === 'walls') {
     const wall = row as unknown as Entity<'walls'>;
     if (samePoint(wall.a, wall.b))
@@ -59,6 +61,17 @@ function shapeFaults(table: TableName, row: Row): Fault[] {
           'has no length: all its points are at the same place. Move one, or take the pathway out.',
         ],
       ];
+  }
+  if (table === 'risers') {
+    const { level, upper } = row as unknown as Entity<'risers'>;
+    if (level === upper)
+      return [['one-level', 'upper', 'is the level that it starts from. Name another level.']];
+  }
+  if (table === 'allowances') {
+    const { kind } = row as unknown as Entity<'allowances'>;
+    for (const other of plan.tables.allowances.values())
+      if (other.kind === kind && other.id < row.id)
+        return [['twice', 'kind', `is already in allowances.${other.id}. Take one of them out.`]];
   }
   if (table === 'zones' || table === 'keepouts') {
     const { outline } = row as unknown as Entity<'zones'>;
@@ -100,7 +113,7 @@ export function checkRow(
   const row = entity as unknown as Row;
   const faults = [
     ...danglingIn(plan, table, row),
-    ...shapeFaults(table, row),
+    ...shapeFaults(plan, table, row),
     ...(table === 'devices' ? deviceFaults(plan, row, kinds) : []),
   ];
   return faults.map(([code, field, words]) => {

@@ -16,6 +16,8 @@ export type Zone = Entity<'zones'>;
 export type Wall = Entity<'walls'>;
 export type Keepout = Entity<'keepouts'>;
 export type Pathway = Entity<'pathways'>;
+export type Riser = Entity<'risers'>;
+export type Pin = Entity<'pins'>;
 export type Closet = Entity<'closets'>;
 export type Device = Entity<'devices'>;
 export type Outlet = Entity<'outlets'>;
@@ -58,6 +60,8 @@ export function onLevel<
     | 'walls'
     | 'keepouts'
     | 'pathways'
+    | 'risers'
+    | 'pins'
     | 'closets'
     | 'devices'
     | 'outlets'

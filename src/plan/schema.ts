@@ -193,6 +193,35 @@ const pathway = z.strictObject({
   existing: or(z.boolean(), false),
 });
 
+/** A way up: a cable goes by it from the ceiling plane of one level to that of another, straight up or down. */
+const riser = z.strictObject({
+  level: or(id, 'L1'),
+  /** The other level that it comes out on. */
+  upper: id,
+  name: or(words, 'Riser'),
+  at: point,
+  size: or(words, ''),
+  existing: or(z.boolean(), false),
+});
+
+/** Places on a level that runs are made to pass, in order from the jack to the closet. */
+const pin = z.strictObject({
+  level: or(id, 'L1'),
+  name: or(words, 'Pin'),
+  points: z.readonly(z.array(point).check(z.minLength(1), z.maxLength(50))),
+});
+
+/** Allowances of one kind of device or one jack; null takes what holds above it: jack, then kind, then job. */
+const allowances = {
+  outletSlack: or(z.nullable(length), null),
+  fieldLoop: or(z.nullable(length), null),
+  closetLoop: or(z.nullable(length), null),
+  wastePercent: or(z.nullable(percent(100)), null),
+  orderStep: or(z.nullable(z.number().check(z.gte(1), z.lte(FAR))), null),
+};
+
+const kindAllowances = z.strictObject({ kind: id, ...allowances });
+
 const closet = z.strictObject({
   level: or(id, 'L1'),
   name: or(words, 'Network closet'),
@@ -234,6 +263,9 @@ const jack = z.strictObject({
   spare: or(z.boolean(), false),
   /** The closet that somebody chose; null takes the one with the shortest cable. */
   closet: or(z.nullable(id), null),
+  /** The pin that it is made to pass; null leaves the way free. */
+  pin: or(z.nullable(id), null),
+  allowances: or(z.nullable(z.readonly(z.strictObject(allowances))), null),
 });
 
 const power = z.strictObject({
@@ -248,12 +280,15 @@ export const tableSchemas = {
   job,
   settings,
   prices,
+  allowances: kindAllowances,
   levels: level,
   backgrounds: background,
   zones: zone,
   walls: wall,
   keepouts: keepout,
   pathways: pathway,
+  risers: riser,
+  pins: pin,
   closets: closet,
   devices: device,
   outlets: outlet,
@@ -273,10 +308,12 @@ export const REFERENCES: { readonly [T in TableName]?: Readonly<Record<string, T
   walls: { level: 'levels' },
   keepouts: { level: 'levels' },
   pathways: { level: 'levels' },
+  risers: { level: 'levels', upper: 'levels' },
+  pins: { level: 'levels' },
   closets: { level: 'levels' },
   devices: { level: 'levels', host: 'devices' },
   outlets: { level: 'levels', wall: 'walls' },
-  jacks: { outlet: 'outlets', device: 'devices', closet: 'closets' },
+  jacks: { outlet: 'outlets', device: 'devices', closet: 'closets', pin: 'pins' },
   powers: { level: 'levels' },
 };
 
@@ -285,12 +322,15 @@ export const ID_PREFIX: Readonly<Record<TableName, string>> = {
   job: 'job',
   settings: 'settings',
   prices: 'prices',
+  allowances: 'A',
   levels: 'L',
   backgrounds: 'B',
   zones: 'Z',
   walls: 'W',
   keepouts: 'K',
   pathways: 'P',
+  risers: 'R',
+  pins: 'N',
   closets: 'C',
   devices: 'D',
   outlets: 'O',

@@ -17,6 +17,8 @@ export type SegmentKind = 'up' | 'across' | 'step' | 'down' | 'riser';
 /** One straight stretch of a run, from the jack towards the closet. */
 export interface Segment {
   readonly kind: SegmentKind;
+  /** The level on whose plan it is drawn; a riser's is the one that it comes from. */
+  readonly level: Id;
   readonly from: Place;
   readonly to: Place;
   readonly length: number;
@@ -24,12 +26,15 @@ export interface Segment {
   readonly zone: Id | null;
   readonly ceiling: Zone['ceiling']['kind'] | null;
   readonly pathway: Id | null;
+  /** The riser, where it goes up or down one. */
+  readonly riser: Id | null;
 }
 
 /** What a hole in a wall takes. */
 export type CrossingWork = 'none' | 'sleeve' | 'core' | 'seal';
 
 export interface Crossing {
+  readonly level: Id;
   readonly wall: Id;
   readonly construction: Wall['construction'];
   readonly at: Place;
@@ -87,16 +92,28 @@ export interface Run {
   readonly crossings: readonly Crossing[];
   readonly pathways: readonly Id[];
   readonly bends: number;
+  /** What the pin that it passes costs against the free way; null where it passes none. */
+  readonly pinned: Pinned | null;
   readonly blocked: Blocked | null;
+}
+
+/** A run that is made to pass a pin, against the way that it would take by itself. */
+export interface Pinned {
+  readonly pin: Id;
+  /** What it costs more in the search, equivalent mm: never below 0. */
+  readonly cost: number;
+  /** How much longer its path is, mm; below 0 where the free way is cheaper but longer. */
+  readonly path: number;
 }
 
 /** Why a jack has no way home. */
 export interface Blocked {
   /**
-   * `no-closet`; `other-level` when closets stand on other levels only; `no-under-slab` for a floor outlet without an
-   * under-slab pathway at hand; `no-way` where something bars it.
+   * `no-closet`; `other-level` when closets stand on other levels only and no riser leads there; `no-under-slab` for a
+   * floor outlet without an under-slab pathway at hand; `pin` when the way is free but the pin cannot be passed;
+   * `no-way` where something bars it.
    */
-  readonly reason: 'no-closet' | 'other-level' | 'no-under-slab' | 'no-way';
+  readonly reason: 'no-closet' | 'other-level' | 'no-under-slab' | 'pin' | 'no-way';
   /** What bars it, when that is known. */
   readonly by: Ref | null;
   /** The place nearest to the closet that a cable from the jack can get to. */

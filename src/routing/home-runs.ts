@@ -1,6 +1,7 @@
 import type { Id } from '../base/ids.ts';
 import { compareLabels } from '../base/labels.ts';
 import { DEVICE_CORD } from '../kinds/kind.ts';
+import { type Allowances, allowancesOf } from '../plan/allowances.ts';
 import {
   type Closet,
   type Device,
@@ -64,7 +65,9 @@ export function createRouter(): Router {
         const network = task.level && task.closets.length ? at(task.level) : null;
         const { outlet, device, level, closets, elsewhere } = task;
         const s = settings(plan);
-        const inputs = [jack, outlet, device, level, network, s, elsewhere, ...closets];
+        const allowances = plan.tables.allowances.values();
+        const rows = [jack, outlet, device, level, network, s, elsewhere];
+        const inputs = [...rows, ...closets, ...allowances];
         const entry = known.get(jack.id);
         if (entry && same(entry.inputs, inputs)) return entry.routed;
         const fresh = runOf(s, task, network, plan);
@@ -180,18 +183,21 @@ function blockedRun(s: Settings, task: Task, blocked: Blocked): Run {
     crossings: [],
     pathways: [],
     bends: 0,
+    pinned: null,
     blocked,
   };
 }
 
 function routedRun(s: Settings, task: Task, route: Route, level: Level, plan: Plan): Run {
   const { cord, ...rest } = blank(s, task);
-  const slack = s.outletSlack + s.fieldLoop + s.closetLoop;
+  const allowed = allowancesOf(plan, task.jack);
+  const slack = allowed.outletSlack + allowed.fieldLoop + allowed.closetLoop;
   const cable = route.path + slack;
   const segments = route.segments.map((segment): Segment => {
     const { kind, length, zone, ceiling, pathway } = segment;
     const from = lift(segment.from, level);
-    return { kind, from, to: lift(segment.to, level), length, zone, ceiling, pathway };
+    const to = lift(segment.to, level);
+    return { kind, level: level.id, from, to, length, zone, ceiling, pathway, riser: null };
   });
   const over = cable > rest.limit;
   const near = cable * 100 >= rest.limit * s.nearPercent;
@@ -204,15 +210,16 @@ function routedRun(s: Settings, task: Task, route: Route, level: Level, plan: Pl
     slack,
     path: route.path,
     cable,
-    order: orderLength(cable, s),
+    order: orderLength(cable, allowed),
     channel: cable + cord + s.cordCloset,
     cost: route.cost,
-    parts: partsOf(segments, s),
+    parts: partsOf(segments, allowed),
     segments,
     points: route.points.map((p) => lift(p, level)),
     crossings: crossingsOf(route, level, plan),
     pathways: route.pathways,
     bends: route.bends,
+    pinned: null,
     blocked: null,
   };
 }
@@ -220,13 +227,14 @@ function routedRun(s: Settings, task: Task, route: Route, level: Level, plan: Pl
 function crossingsOf(route: Route, level: Level, plan: Plan): Crossing[] {
   return route.crossings.map((c) => ({
     ...c,
+    level: level.id,
     at: lift(c.at, level),
     construction: plan.tables.walls.get(c.wall)!.construction,
   }));
 }
 
 /** The open sum: neighbours of the same kind, zone and pathway put together, then the slack. */
-function partsOf(segments: readonly Segment[], s: Settings): RunPart[] {
+function partsOf(segments: readonly Segment[], s: Allowances): RunPart[] {
   const parts: RunPart[] = [];
   for (const { kind, length, zone, pathway } of segments) {
     const last = parts[parts.length - 1];
@@ -270,7 +278,7 @@ function laysOf(routed: readonly Routed[]): Lay[] {
 }
 
 /** The cable with its waste, in whole ordering steps, to the nearest mm; a length of whole steps takes no more. */
-function orderLength(cable: number, s: Settings): number {
+function orderLength(cable: number, s: Allowances): number {
   const steps = (cable * (100 + s.wastePercent)) / (100 * s.orderStep);
   return Math.round(Math.ceil(steps - 1e-9) * s.orderStep);
 }

@@ -98,6 +98,7 @@ test('the cable stands against its own limit, the channel against that of the se
 
 test('holes are named by their work, and those without work are left out', () => {
   const crossing = {
+    level: 'L1',
     wall: 'W1',
     construction: 'framed',
     at: [0, 0, 0],

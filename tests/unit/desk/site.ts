@@ -91,6 +91,7 @@ export function runOf(
     crossings: [],
     pathways: [],
     bends: 0,
+    pinned: null,
     blocked: null,
     ...more,
   };

@@ -28,6 +28,7 @@ export function makeRun(fields: Partial<Run> & Pick<Run, 'label'>): Run {
     crossings: [],
     pathways: [],
     bends: 0,
+    pinned: null,
     blocked: null,
     ...fields,
   };
@@ -44,6 +45,7 @@ export const noWay = (fields: Partial<Run> & Pick<Run, 'label'>): Run =>
   });
 
 export const crossing = (fields: Partial<Crossing> = {}): Crossing => ({
+  level: 'L1',
   wall: 'W1',
   construction: 'framed',
   at: [1000, 0, 2900],
@@ -62,12 +64,14 @@ export const across = (
   pathway: string | null = null,
 ): Segment => ({
   kind: 'across',
+  level: 'L1',
   from,
   to,
   length: Math.abs(to[0] - from[0]) + Math.abs(to[1] - from[1]),
   zone: null,
   ceiling,
   pathway,
+  riser: null,
 });
 
 export const way = (
