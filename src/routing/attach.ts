@@ -1,11 +1,11 @@
 import type { Point } from '../geometry/point.ts';
-import { type Graph, lowerBound, type Stop, sideAt } from './graph.ts';
-import { covers } from './lines.ts';
+import { Best, leastRate, type Taker } from './best.ts';
+import type { Graph, Stop } from './graph.ts';
+import { covers, lowerBound, sideAt } from './lines.ts';
 import { mediumAt, type Profile, sameProfile, type Toll, toll, UNITS } from './medium.ts';
-import { BEND, type Field, type Seed } from './search.ts';
-import { JOIN_REACH } from './site.ts';
+import { BEND, type Field } from './search.ts';
 import { type Start, startsOf } from './starts.ts';
-import { elevationOn, nearestOn, placeOn, type Track, trackToll } from './tracks.ts';
+import { elevationOn, placeOn, reachOf, type Track, trackToll } from './tracks.ts';
 
 /** A stretch of a line of the plane, or of a track; it may have no length and then only says where the cable is. */
 export type Leg =
@@ -55,67 +55,6 @@ export interface Place {
 const SIDES = [0, 1] as const;
 const scratch: () => Toll = () => ({ cost: 0, length: 0 });
 
-/** States at which a closet is reached, with what the rest of the way costs. */
-export function seedsOf(graph: Graph, at: Point, height: number): Seed[] {
-  const { ground, media } = graph;
-  const seeds: Seed[] = [];
-  for (const start of startsOf(ground, media, at, null)) {
-    for (let node = 0; node < graph.nodes; node++) {
-      if (graph.x[node] !== start.x || graph.y[node] !== start.y) continue;
-      for (const axis of SIDES) {
-        const line = graph.lineOf[axis][node]!;
-        if (line < 0) continue;
-        const position = axis === 0 ? start.x : start.y;
-        const number = mediumAt(
-          graph.lines[axis].profiles[line]!,
-          position,
-          sideAt(graph, axis, node),
-        );
-        const medium = media.list[number]!;
-        if (medium.barred) continue;
-        const rise = Math.abs(medium.z - height);
-        seeds.push({
-          state: 2 * node + axis,
-          cost: rise * UNITS + media.entry(number) + Math.round(start.lead * 2 * medium.factor),
-          second: Math.round(2 * (rise + start.lead)),
-          lead: start.lead,
-        });
-      }
-    }
-  }
-  graph.tracks.forEach((track, index) => {
-    for (const { p, lead } of reachOf(track, at, false))
-      for (const stop of graph.stops[index]!) {
-        if (stop.p !== p) continue;
-        const rise = Math.abs(stop.z - height);
-        seeds.push({
-          state: stop.state,
-          cost: rise * UNITS + Math.round(lead * 2 * graph.site.prices.pathwayFactor),
-          second: Math.round(2 * (rise + lead)),
-          lead,
-        });
-      }
-  });
-  return seeds;
-}
-
-/** Positions of a pathway's track that a terminal may join from its own height. */
-function reachOf(track: Track, at: Point, floor: boolean): { p: number; lead: number }[] {
-  if (track.line < 0) return [];
-  const candidates: number[] = [];
-  if (track.anywhere) candidates.push(nearestOn(track, at));
-  else {
-    if (track.openA) candidates.push(track.pa);
-    if (track.openB) candidates.push(track.pb);
-  }
-  if (floor && track.anywhere) return [];
-  return candidates.flatMap((p) => {
-    const [x, y] = placeOn(track, p);
-    const lead = Math.abs(x - at[0]) + Math.abs(y - at[1]);
-    return lead <= JOIN_REACH ? [{ p, lead }] : [];
-  });
-}
-
 /** The cheapest way from a terminal into a field, or null. */
 export function attach(graph: Graph, field: Field, place: Place): Attachment | null {
   const best = new Best(field, place.closet, leastRate(graph), graph.slanted);
@@ -136,96 +75,6 @@ export function reachable(graph: Graph, place: Place): number[] {
     keep: () => {},
   });
   return states;
-}
-
-/** Hears of every way to join the network; asks to keep the way when it is better than what it has. */
-interface Taker {
-  better(cost: number, second: number, own: number, state: number): boolean;
-  /** Whether no way that costs at least this much to a state, or to a place, can be better. */
-  hopelessTo(cost: number, state: number): boolean;
-  hopelessFrom(cost: number, x: number, y: number): boolean;
-  keep(start: Start | null, legs: readonly Leg[]): void;
-}
-
-class Best implements Taker {
-  readonly #field: Field;
-  readonly #closet: Point;
-  /** Units per mm that any way costs at least. */
-  readonly #rate: number;
-  /** Whether ways can be shorter than along the axes. */
-  readonly #slanted: boolean;
-  #cost = Infinity;
-  #second = Infinity;
-  #own = Infinity;
-  #state = -1;
-  #start: Start | null = null;
-  #legs: readonly Leg[] = [];
-
-  constructor(field: Field, closet: Point, rate: number, slanted: boolean) {
-    this.#field = field;
-    this.#slanted = slanted;
-    this.#closet = closet;
-    this.#rate = rate;
-  }
-
-  hopelessTo(cost: number, state: number): boolean {
-    return cost + this.#field.cost[state]! > this.#cost;
-  }
-
-  hopelessFrom(cost: number, x: number, y: number): boolean {
-    const dx = Math.abs(x - this.#closet[0]);
-    const dy = Math.abs(y - this.#closet[1]);
-    const least = (this.#slanted ? Math.max(dx, dy) : dx + dy) - this.#field.lead - SLACK;
-    return cost + this.#field.base + Math.max(0, least) * this.#rate > this.#cost;
-  }
-
-  /** Ties: fewest bends, shortest, then what shares most of its way, then the lowest state. */
-  better(cost: number, second: number, own: number, state: number): boolean {
-    const c = cost + this.#field.cost[state]!;
-    if (c > this.#cost || c === Infinity) return false;
-    const s = second + this.#field.second[state]!;
-    if (c === this.#cost) {
-      if (s > this.#second) return false;
-      if (s === this.#second) {
-        if (own > this.#own) return false;
-        if (own === this.#own && state >= this.#state) return false;
-      }
-    }
-    this.#cost = c;
-    this.#second = s;
-    this.#own = own;
-    this.#state = state;
-    return true;
-  }
-
-  keep(start: Start | null, legs: readonly Leg[]): void {
-    this.#start = start;
-    this.#legs = legs;
-  }
-
-  found(): Attachment | null {
-    if (this.#state < 0) return null;
-    return {
-      cost: this.#cost,
-      second: this.#second,
-      own: this.#own,
-      state: this.#state,
-      start: this.#start,
-      legs: this.#legs,
-    };
-  }
-}
-
-/** Room for the rounding of slanted stretches in a lower bound, mm. */
-const SLACK = 10;
-
-function leastRate({ site }: Graph): number {
-  const { prices } = site;
-  const factors = [site.ceiling, ...site.zones].map(({ kind }) =>
-    kind === 'tile' ? prices.tileFactor : kind === 'open' ? prices.openFactor : prices.hardFactor,
-  );
-  if (site.pathways.length > 0) factors.push(prices.pathwayFactor);
-  return 2 * Math.min(...factors);
 }
 
 function tryAll(graph: Graph, place: Place, best: Taker): void {

@@ -232,3 +232,27 @@ export function covers(lines: LineSet, line: number, at: number, side: number): 
   if (at === lo && side === 0) return false;
   return !(at === hi && side === 1);
 }
+
+/** The first place in a sorted row whose value is not below this one; its length where all are. */
+export function lowerBound(sorted: Float64Array, value: number): number {
+  let lo = 0;
+  let hi = sorted.length;
+  while (lo < hi) {
+    const mid = (lo + hi) >> 1;
+    if (sorted[mid]! < value) lo = mid + 1;
+    else hi = mid;
+  }
+  return lo;
+}
+
+/** Lines along x and y, and for each node the lines through it; -1 for none. */
+interface Crossed {
+  readonly lines: readonly [LineSet, LineSet];
+  readonly lineOf: readonly [Int32Array, Int32Array];
+}
+
+/** The side on which a node lies along its line: that of the line across. */
+export function sideAt(graph: Crossed, axis: 0 | 1, node: number): 0 | 1 {
+  const across = graph.lineOf[(1 - axis) as 0 | 1][node]!;
+  return across < 0 ? 0 : (graph.lines[(1 - axis) as 0 | 1].side[across] as 0 | 1);
+}

@@ -1,7 +1,8 @@
-import { attach, type Place, seedsOf } from './attach.ts';
+import { attach, type Place } from './attach.ts';
 import { whyBlocked } from './blocked.ts';
 import { buildGraph, type Graph } from './graph.ts';
 import { type Field, search } from './search.ts';
+import { seedsOf } from './seeds.ts';
 import type { NoRoute, Route, Site, Terminal } from './site.ts';
 import { trace } from './trace.ts';
 

@@ -3,7 +3,7 @@ import { spansAlong, spansBeside } from '../geometry/shape.ts';
 import type { Attachment, Leg, Place } from './attach.ts';
 import { crossingsOf } from './crossings.ts';
 import type { Graph } from './graph.ts';
-import { sideAt } from './graph.ts';
+import { sideAt } from './lines.ts';
 import { mediumAt, UNITS } from './medium.ts';
 import { BEND, type Field } from './search.ts';
 import type { CeilingKind, Route, RouteSegment, SitePlace } from './site.ts';

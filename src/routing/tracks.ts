@@ -233,3 +233,20 @@ export function bordersOf(
   }
   return [...new Set(found)].sort((p, q) => p - q);
 }
+
+/** Positions of a pathway's track that a terminal may join from its own height. */
+export function reachOf(track: Track, at: Point, floor: boolean): { p: number; lead: number }[] {
+  if (track.line < 0) return [];
+  const candidates: number[] = [];
+  if (track.anywhere) candidates.push(nearestOn(track, at));
+  else {
+    if (track.openA) candidates.push(track.pa);
+    if (track.openB) candidates.push(track.pb);
+  }
+  if (floor && track.anywhere) return [];
+  return candidates.flatMap((p) => {
+    const [x, y] = placeOn(track, p);
+    const lead = Math.abs(x - at[0]) + Math.abs(y - at[1]);
+    return lead <= JOIN_REACH ? [{ p, lead }] : [];
+  });
+}

@@ -5,11 +5,12 @@ import { Bench } from 'tinybench';
 import { kinds } from '../../src/kinds/index.ts';
 import { readPlan } from '../../src/plan/codec.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { attach, seedsOf } from '../../src/routing/attach.ts';
+import { attach } from '../../src/routing/attach.ts';
 import { buildGraph, type Graph } from '../../src/routing/graph.ts';
 import { createRouter } from '../../src/routing/index.ts';
 import { siteOf } from '../../src/routing/plan-site.ts';
 import { search } from '../../src/routing/search.ts';
+import { seedsOf } from '../../src/routing/seeds.ts';
 import { createSurveyor } from '../../src/survey/survey.ts';
 import { officePlan } from './office.ts';
 
