@@ -93,15 +93,23 @@ const BARE_PAIR = new RegExp(String.raw`^(\d+)(?:\s*-\s*|\s+)(?:${FRACTION}|${NU
  * with straight or curly quotes, primes and decimal commas in metric.
  *
  * @param units what a bare number means: feet or metres
- * @returns millimetres, not rounded, or null when it is not a length
+ * @returns millimetres, not rounded, or null when it is not a length; so is `12'-13"`, which is a slip of the finger
  */
 export function parseLength(text: string, units: Units): number | null {
   const mm = readLength(text, units);
   // Digits without end make an infinite number, and "-0" a negative zero.
-  return mm !== null && Number.isFinite(mm) ? mm + 0 : null;
+  return typeof mm === 'number' && Number.isFinite(mm) ? mm + 0 : null;
 }
 
-function readLength(text: string, units: Units): number | null {
+/** Whether a text would be a length but for twelve inches or more after its feet. */
+export const hasTooManyInches = (text: string, units: Units): boolean =>
+  readLength(text, units) === 'inches';
+
+/** Feet and inches in mm; inches that make another foot are refused. */
+const feetAndInches = (feet: number, inches: number): number | 'inches' =>
+  inches < 12 ? feet * FOOT + inches * INCH : 'inches';
+
+function readLength(text: string, units: Units): number | 'inches' | null {
   let s = text
     .trim()
     .toLowerCase()
@@ -143,7 +151,7 @@ function readLength(text: string, units: Units): number | null {
     const halfInch = /^\d+[\s-]+\d+\/\d+"$/.test(s);
     if (pair && !halfInch) {
       const inches = inchesOf(pair[2], pair[3], pair[4], pair[5]);
-      return inches === null ? null : sign * (Number(pair[1]) * FOOT + inches * INCH);
+      return inches === null ? null : signed(feetAndInches(Number(pair[1]), inches), sign);
     }
     if (!s.includes('"')) return null;
   }
@@ -151,5 +159,9 @@ function readLength(text: string, units: Units): number | null {
   if (!match) return null;
   const inches = inchesOf(match[2], match[3], match[4], match[5]);
   if (inches === null) return null;
-  return sign * (Number(match[1] ?? 0) * FOOT + inches * INCH);
+  if (match[1] === undefined) return sign * inches * INCH;
+  return signed(feetAndInches(Number(match[1]), inches), sign);
 }
+
+const signed = (length: number | 'inches', sign: number): number | 'inches' =>
+  length === 'inches' ? length : sign * length;

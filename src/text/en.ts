@@ -453,6 +453,7 @@ export const en = {
   'field.clearance': 'Keep clear by',
   'field.length.wrong-ft': 'That is not a length. Type 12\'-6", 12.5 or 3.8 m.',
   'field.length.wrong-m': 'That is not a length. Type 3.8, 380 cm or 12\'-6".',
+  'field.length.inches': 'A foot has 12 inches: after the feet come 0 to 11, as in 12\'-6".',
   'field.length.low': 'At least {min}.',
   'field.length.high': 'At most {max}.',
   'field.length.high-inches': '{typed} means feet here, and {max} is the most. Inches: {typed}".',

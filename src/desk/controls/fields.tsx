@@ -1,4 +1,11 @@
-import { FAR, formatLength, formatMoney, parseLength, type Units } from '../../base/units.ts';
+import {
+  FAR,
+  formatLength,
+  formatMoney,
+  hasTooManyInches,
+  parseLength,
+  type Units,
+} from '../../base/units.ts';
 import { parseMoney, parseWhole, t } from '../../text/index.ts';
 import { useUnits } from '../context.tsx';
 import { type Reading, TypedField } from './typed-field.tsx';
@@ -33,6 +40,7 @@ export function readLength(
   exact = false,
 ): Reading<number> {
   const mm = parseLength(text, units);
+  if (mm === null && hasTooManyInches(text, units)) return { why: t('field.length.inches') };
   if (mm === null)
     return { why: t(units === 'ft' ? 'field.length.wrong-ft' : 'field.length.wrong-m') };
   const whole = exact ? mm : Math.round(mm);

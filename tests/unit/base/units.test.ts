@@ -5,6 +5,7 @@ import {
   formatLength,
   formatMoney,
   formatTotal,
+  hasTooManyInches,
   INCH,
   parseLength,
   toCents,
@@ -75,8 +76,25 @@ describe('reading a length in a job in feet', () => {
     'NaN',
     '12..5',
     "12'6' 1/2",
+    '12\'-13"',
+    "12'12",
+    '12-12',
+    '0 14 1/2',
+    '-1\'12.5"',
   ])('does not take %s for one', (text) => {
     expect(parseLength(text, 'ft')).toBeNull();
+  });
+
+  it('tells twelve inches and more after the feet from what is no length at all', () => {
+    for (const text of ['12\'-13"', '12-12', '12 12 1/2', '1\'12.0"'])
+      expect(hasTooManyInches(text, 'ft')).toBe(true);
+    for (const text of ['12\'-11 15/16"', '13"', '144"', '13', 'abc', ''])
+      expect(hasTooManyInches(text, 'ft')).toBe(false);
+  });
+
+  it('takes inches alone, however many', () => {
+    expect(parseLength('13"', 'ft')).toBeCloseTo(13 * INCH, 6);
+    expect(parseLength('29 1/2"', 'ft')).toBeCloseTo(29.5 * INCH, 6);
   });
 
   it('reads -0 as zero, not as a negative zero', () => {

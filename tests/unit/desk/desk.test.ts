@@ -33,6 +33,7 @@ test('a typed length is read in the units of the job and echoed as people write 
 
 test('a wrong length says what would be right; a height in inches that reads as feet says so', () => {
   expect(readLength('a foot', 'ft')).toEqual({ why: t('field.length.wrong-ft') });
+  expect(readLength('12\'-13"', 'ft')).toEqual({ why: t('field.length.inches') });
   expect(readLength('-1', 'm')).toEqual({ why: 'At least 0.00 m.' });
   expect(readLength('18', 'ft', 0, 3658)).toEqual({
     why: '18 means feet here, and 12\' is the most. Inches: 18".',
