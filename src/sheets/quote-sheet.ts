@@ -1,6 +1,7 @@
 import { type Message, msg } from '../base/message.ts';
 import { formatMoney, formatTotal } from '../base/units.ts';
 import { job, prices } from '../plan/plan.ts';
+import { PRICE_GROUPS } from '../results/price-groups.ts';
 import type { PriceLine } from '../results/types.ts';
 import { say } from './frame.ts';
 import type { Sheet, SheetContext } from './sheet.ts';
@@ -36,30 +37,20 @@ const columns = (context: SheetContext): Column[] => {
   ];
 };
 
-const GROUP_WORDS: Readonly<Record<PriceLine['group'], Message>> = {
-  cable: msg('Cable'),
-  outlets: msg('Outlets'),
-  closet: msg('Closet'),
-  pathways: msg('Pathways'),
-  penetrations: msg('Holes and firestopping'),
-  cords: msg('Cords'),
-  labour: msg('Labour'),
-};
-
 const money = (context: SheetContext, cents: number): string =>
   formatMoney(cents, context.survey.price.currency);
 
 /** Lines under the heading of their group, each group with its sum. */
 function groups(context: SheetContext): Row[] {
   const { lines } = context.survey.price;
-  return (Object.keys(GROUP_WORDS) as PriceLine['group'][]).flatMap((group): Row[] => {
+  return (Object.keys(PRICE_GROUPS) as PriceLine['group'][]).flatMap((group): Row[] => {
     const own = lines.filter((line) => line.group === group);
     if (own.length === 0) return [];
     const sum = own.reduce((total, line) => total + line.totalCents, 0);
     return [
       {
         look: 'group',
-        cells: [say(context, GROUP_WORDS[group]), '', '', '', money(context, sum)],
+        cells: [say(context, PRICE_GROUPS[group]), '', '', '', money(context, sum)],
       },
       ...own.map((line): Row => ({ look: 'plain', cells: cells(context, line) })),
     ];

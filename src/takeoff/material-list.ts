@@ -1,15 +1,6 @@
-import type { Price, PriceLine } from '../results/types.ts';
+import { PRICE_GROUPS } from '../results/price-groups.ts';
+import type { Price } from '../results/types.ts';
 import { type Cell, toCsv } from './csv.ts';
-
-const GROUP_WORDS: Readonly<Record<PriceLine['group'], string>> = {
-  cable: 'Cable',
-  outlets: 'Outlets',
-  closet: 'Closet',
-  pathways: 'Pathways',
-  penetrations: 'Penetrations',
-  cords: 'Cords',
-  labour: 'Labour',
-};
 
 /** The material list with its prices and sums as CSV; money in whole units of the currency with two decimals. */
 export function materialListCsv(price: Price): string {
@@ -19,7 +10,7 @@ export function materialListCsv(price: Price): string {
     `Total (${price.currency})`,
   ];
   const body = price.lines.map((line): Cell[] => [
-    GROUP_WORDS[line.group],
+    PRICE_GROUPS[line.group].text,
     line.label.text,
     line.quantity,
     line.unit,

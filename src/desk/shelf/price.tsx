@@ -1,6 +1,7 @@
 import { renderMessage } from '../../base/message.ts';
 import { formatMoney } from '../../base/units.ts';
 import { type Prices, prices } from '../../plan/plan.ts';
+import { PRICE_GROUPS } from '../../results/price-groups.ts';
 import type { BoxPlan, Price, PriceLine } from '../../results/types.ts';
 import { formatCount, formatHours, t } from '../../text/index.ts';
 import { useActions, usePlan, useSession, useUnits } from '../context.tsx';
@@ -61,7 +62,7 @@ function Lines({ price }: { price: Price }) {
         {priceGroups(price.lines).map((group) => (
           <tbody key={group.group}>
             <tr className="price-group">
-              <th scope="rowgroup">{t(`price.group.${group.group}`)}</th>
+              <th scope="rowgroup">{PRICE_GROUPS[group.group].text}</th>
               <td>{show(group.totalCents)}</td>
             </tr>
             {group.lines.map((line) => (

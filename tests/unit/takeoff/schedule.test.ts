@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { msg } from '../../../src/base/message.ts';
+import { PRICE_GROUPS } from '../../../src/results/price-groups.ts';
 import { boxPlan } from '../../../src/takeoff/box-plan.ts';
 import {
   cableSchedule,
@@ -185,6 +186,16 @@ describe('the material list', () => {
     expect(lines[1]).toBe('Cable,"Cable, by the box",1,box,185.00,185.00');
     expect(lines.length).toBe(1 + price.lines.length + 5);
     expect(lines.at(-1)).toBe(`Sum,Total,,,,${(price.totalCents / 100).toFixed(2)}`);
+  });
+
+  it('calls its groups as the screen and the quote do', () => {
+    const groups = materialListCsv(price)
+      .split('\r\n')
+      .slice(1)
+      .map((line) => line.split(',')[0]);
+    const words = price.lines.map((line) => PRICE_GROUPS[line.group].text);
+    expect(groups.slice(0, words.length)).toEqual(words);
+    expect(new Set(words).size).toBeGreaterThan(3);
   });
 
   it('cannot be turned into a formula by the name of a currency', () => {
