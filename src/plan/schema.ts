@@ -58,6 +58,8 @@ const settings = z.strictObject({
   powerReach: or(length, 1829),
   /** A box of cable: 1000 ft = 304.8 m exactly. */
   boxLength: or(size, 304_800),
+  /** For the fill of conduit: 0.24 in, what a government handbook plans four-pair cable with. */
+  cableDiameter: or(z.number().check(z.gte(1), z.lte(50)), 6.1),
   tileFactor: or(percent(1000), 100),
   openFactor: or(percent(1000), 120),
   hardFactor: or(percent(1000), 150),

@@ -211,6 +211,8 @@ export const en = {
   'setting.powerReach': 'Power within',
   'setting.orderStep': 'Order in steps of',
   'setting.boxLength': 'Cable in a box',
+  'setting.cableDiameter': 'Across one cable',
+  'setting.cableDiameter.wrong': 'Type 1 to 50 mm, as in 6.1 mm or 0.24".',
 
   'part.along': 'along',
   'part.vertical': 'up and down',

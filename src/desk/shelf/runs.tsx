@@ -1,5 +1,5 @@
 import { groupBy } from '../../base/group.ts';
-import { formatLength, formatTotal } from '../../base/units.ts';
+import { formatLength, formatTotal, INCH, parseLength } from '../../base/units.ts';
 import { type Settings, settings } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import { PATHWAYS } from '../card/choices.ts';
@@ -7,6 +7,7 @@ import { useActions, usePlan, useSession, useUnits } from '../context.tsx';
 import { LengthField, WholeField } from '../controls/fields.tsx';
 import { TOOL_PICTURES } from '../controls/icons.tsx';
 import { Fold, Section, ToolRow } from '../controls/parts.tsx';
+import { TypedField } from '../controls/typed-field.tsx';
 import { TOOL } from '../tool-ids.ts';
 
 type LengthName = {
@@ -66,6 +67,7 @@ export function RunsShelf() {
         ))}
         <SettingLength name="orderStep" min={1} exact />
         <SettingLength name="boxLength" min={1} />
+        <CableDiameter />
       </Fold>
     </>
   );
@@ -94,6 +96,23 @@ const SettingLength = ({
 const SettingPercent = ({ name, max }: { name: LengthName; max: number }) => (
   <WholeField {...useSetting(name)} sign="%" max={max} />
 );
+
+/** A diameter is finer than the eighths and centimetres of lengths: hundredths of an inch, or tenths of a mm. */
+function CableDiameter() {
+  const units = useUnits();
+  const feet = units === 'ft';
+  return (
+    <TypedField
+      {...useSetting('cableDiameter')}
+      show={(mm) => (feet ? `${(mm / INCH).toFixed(2)}"` : `${Number(mm.toFixed(2))} mm`)}
+      read={(text) => {
+        const mm = parseLength(text, units);
+        const fits = mm !== null && mm >= 1 && mm <= 50;
+        return fits ? { value: mm } : { why: t('setting.cableDiameter.wrong') };
+      }}
+    />
+  );
+}
 
 /** What the averaging method of the trade says, beside the exact sum. */
 function Average() {
