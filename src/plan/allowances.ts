@@ -6,7 +6,8 @@ export type Allowances = Pick<
   'outletSlack' | 'fieldLoop' | 'closetLoop' | 'wastePercent' | 'orderStep'
 >;
 
-const FIELDS = [
+/** The allowances, in the order in which they are shown. */
+export const ALLOWANCE_FIELDS = [
   'outletSlack',
   'fieldLoop',
   'closetLoop',
@@ -19,11 +20,29 @@ const FIELDS = [
  * those of the job.
  */
 export function allowancesOf(plan: Plan, jack: Jack): Allowances {
-  const kind = jack.device === null ? undefined : plan.tables.devices.get(jack.device)?.kind;
-  const rows = kind === undefined ? [] : [...plan.tables.allowances.values()];
-  const ofKind = rows.find((row) => row.kind === kind);
+  const ofKind = kindRow(plan, jack);
   const job = settings(plan);
   return Object.fromEntries(
-    FIELDS.map((field) => [field, jack.allowances?.[field] ?? ofKind?.[field] ?? job[field]]),
+    ALLOWANCE_FIELDS.map((field) => [
+      field,
+      jack.allowances?.[field] ?? ofKind?.[field] ?? job[field],
+    ]),
   ) as unknown as Allowances;
+}
+
+/** The row of the kind of device that a jack serves; undefined where that kind has no allowances of its own. */
+function kindRow(plan: Plan, jack: Jack) {
+  const kind = jack.device === null ? undefined : plan.tables.devices.get(jack.device)?.kind;
+  if (kind === undefined) return undefined;
+  return [...plan.tables.allowances.values()].find((row) => row.kind === kind);
+}
+
+/** Who says what an allowance of a jack's cable is: the jack itself, the kind of its device, or the job. */
+export function allowanceSource(
+  plan: Plan,
+  jack: Jack,
+  field: keyof Allowances,
+): 'jack' | 'kind' | 'job' {
+  if (jack.allowances?.[field] != null) return 'jack';
+  return kindRow(plan, jack)?.[field] != null ? 'kind' : 'job';
 }

@@ -170,7 +170,7 @@ function namings(plan: Plan): ReadonlyMap<string, readonly Naming[]> {
   return found;
 }
 
-/** What goes when a row goes: those that cannot stand without it, and the outlet that its last jack leaves empty. */
+/** What goes when a row goes: those that cannot stand without it, and outlet and pin that their last jack leaves. */
 function followers(
   plan: Plan,
   { table, id }: Ref,
@@ -188,14 +188,17 @@ function followers(
       (by) => by.table === 'jacks' && !gone.has(`jacks/${by.row.id}`),
     );
     if (!left) refs.push({ table: 'outlets', id: outlet });
+    const { pin } = plan.tables.jacks.get(id)!;
+    const passed = (named.get(`pins/${pin}`) ?? []).some((by) => !gone.has(`jacks/${by.row.id}`));
+    if (pin !== null && !passed) refs.push({ table: 'pins', id: pin });
   }
   return refs;
 }
 
 /**
  * Removes rows with all that cannot stand without them: a level takes what stands on it, a device its jacks, a jack
- * the outlet that it leaves empty. What merely names a removed row (an outlet its wall) forgets it. Rows that are not
- * there are passed over.
+ * the outlet that it leaves empty and the pin that nobody passes any more. What merely names a removed row (an outlet
+ * its wall) forgets it. Rows that are not there are passed over.
  */
 export function removeRows(draft: Draft, refs: readonly Ref[]): void {
   const { plan } = draft;

@@ -102,6 +102,8 @@ const PLACES: Partial<Record<TableName, readonly string[]>> = {
   walls: ['a', 'b'],
   keepouts: ['outline'],
   pathways: ['points'],
+  risers: ['at'],
+  pins: ['points'],
   closets: ['at'],
   devices: ['at'],
   outlets: ['at'],

@@ -1,3 +1,4 @@
+import type { Id } from '../../base/ids.ts';
 import type { Message } from '../../base/message.ts';
 import type { Changes } from '../change.ts';
 import type { KindFacts } from '../kind-facts.ts';
@@ -15,6 +16,8 @@ export type Outcome =
       readonly changes: Changes;
       readonly label: Message;
       readonly select?: readonly Ref[];
+      /** The level to be shown after it, where the step is about one. */
+      readonly level?: Id;
       /** Words for a notice, where the step did something beyond what was asked. */
       readonly notice?: Message;
     }

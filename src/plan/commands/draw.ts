@@ -3,6 +3,7 @@ import { msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import { doubleArea } from '../../geometry/polygon.ts';
 import { Draft } from '../change.ts';
+import { AREA_LETTERS } from '../levels.ts';
 import { followWalls } from '../outlet-place.ts';
 import { makeRow, onLevel, type Pathway, type Plan, type Wall, type Zone } from '../plan.ts';
 import type { Command } from './command.ts';
@@ -53,15 +54,11 @@ export const drawWalls: Command<{
   };
 };
 
-/** The first letter that no area of the plan has; the level's own letter counts as taken once zones use others. */
-export function freeArea(plan: Plan): string {
+/** The first letter that no room of the plan has, and no other level than the one that it is for. */
+export function freeArea(plan: Plan, level: Id): string {
   const taken = new Set([...plan.tables.zones.values()].map((zone) => zone.area));
-  for (let code = 65; code <= 90; code++) {
-    const letter = String.fromCharCode(code);
-    // I and O are left out, as on drawings and seat plans, since they read as 1 and 0 (common practice, no source).
-    if (!taken.has(letter) && letter !== 'I' && letter !== 'O') return letter;
-  }
-  return 'Z';
+  for (const other of plan.tables.levels.values()) if (other.id !== level) taken.add(other.area);
+  return AREA_LETTERS.find((letter) => !taken.has(letter)) ?? 'Z';
 }
 
 type ZoneLook = Partial<Pick<Zone, 'name' | 'area' | 'ceiling' | 'cableElevation'>>;
@@ -78,7 +75,7 @@ export const drawZone: Command<{
     return { ok: false, why: msg('A room needs at least three corners that are not in a line.') };
   }
   const draft = new Draft(plan);
-  const area = look?.area ?? freeArea(plan);
+  const area = look?.area ?? freeArea(plan, level);
   const zone = draft.put(
     'zones',
     makeRow('zones', draft.fresh('zones'), { level, outline: corners, ...look, area }),

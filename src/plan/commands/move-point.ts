@@ -9,7 +9,7 @@ import type { Command, Outcome } from './command.ts';
 
 const same = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1];
 
-/** The points of a row that can be moved one by one: ends of a wall, corners, points of a pathway; else none. */
+/** The points of a row that can be moved one by one: ends of a wall, corners, points of a pathway or a pin; else none. */
 export function pointsOf(plan: Plan, { table, id }: Ref): readonly Point[] {
   switch (table) {
     case 'walls': {
@@ -22,6 +22,8 @@ export function pointsOf(plan: Plan, { table, id }: Ref): readonly Point[] {
       return plan.tables.keepouts.get(id)?.outline ?? [];
     case 'pathways':
       return plan.tables.pathways.get(id)?.points ?? [];
+    case 'pins':
+      return plan.tables.pins.get(id)?.points ?? [];
     default:
       return [];
   }
@@ -32,10 +34,11 @@ const WORDS: Readonly<Record<string, string>> = {
   zones: 'corner of room',
   keepouts: 'corner of keep-out',
   pathways: 'point of pathway',
+  pins: 'place of pin',
 };
 
 /**
- * Moves one point of a wall, a room, a keep-out or a pathway. Wall ends and room corners that meet there on the level
+ * Moves one point of a wall, a room, a keep-out, a pathway or a pin. Wall ends and room corners that meet there on the level
  * come along, so that a room keeps its walls, unless the point is asked for alone.
  */
 export const movePoint: Command<{ ref: Ref; index: number; to: Point; alone?: boolean }> = (
@@ -84,6 +87,7 @@ function put(draft: Draft, { table, id }: Ref, index: number, to: Point): void {
   if (table === 'zones') draft.patch('zones', id, { outline: points });
   if (table === 'keepouts') draft.patch('keepouts', id, { outline: points });
   if (table === 'pathways') draft.patch('pathways', id, { points });
+  if (table === 'pins') draft.patch('pins', id, { points });
 }
 
 /** Why the move cannot be: something would have no length or no area. */

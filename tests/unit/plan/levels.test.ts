@@ -1,0 +1,278 @@
+import { describe, expect, it } from 'vitest';
+import type { Point } from '../../../src/geometry/point.ts';
+import { kinds } from '../../../src/kinds/index.ts';
+import { apply, invert } from '../../../src/plan/change.ts';
+import { readPlan, writePlan } from '../../../src/plan/codec.ts';
+import type { CommandArgs, CommandName } from '../../../src/plan/commands/index.ts';
+import { checkWhole } from '../../../src/plan/integrity.ts';
+import { levelBeside, levelsUp, riserEnd, risersOn } from '../../../src/plan/levels.ts';
+import { emptyPlan, onLevel, type Plan } from '../../../src/plan/plan.ts';
+import { ask, labels, refusal, step } from './steps.ts';
+
+const known = new Set(kinds.keys());
+
+/** Two rooms A and B with walls, a station that a printer shares, a spare, a keep-out, a tray, power and a closet. */
+const floor = (): Plan => {
+  const box = (x: number): Point[] => [
+    [x, 0],
+    [x + 6000, 0],
+    [x + 6000, 5000],
+    [x, 5000],
+  ];
+  let plan = step(emptyPlan(), 'draw-zone', { level: 'L1', outline: box(0), walls: true });
+  plan = step(plan, 'draw-zone', { level: 'L1', outline: box(6000), walls: true });
+  plan = step(plan, 'place-closet', { level: 'L1', at: [11_000, 4000] });
+  plan = step(plan, 'place-device', { level: 'L1', kind: 'order-station', at: [2000, 500] });
+  plan = step(plan, 'place-device', { level: 'L1', kind: 'receipt-printer', at: [2400, 500] });
+  plan = step(plan, 'place-device', { level: 'L1', kind: 'kiosk', at: [8000, 500] });
+  plan = step(plan, 'place-spare', { level: 'L1', at: [9000, 100] });
+  plan = step(plan, 'place-power', { level: 'L1', at: [1000, 100] });
+  plan = step(plan, 'draw-keepout', { level: 'L1', outline: box(0).slice(0, 3) });
+  return step(plan, 'draw-pathway', {
+    level: 'L1',
+    kind: 'tray',
+    points: [
+      [1000, 3000],
+      [9000, 3000],
+    ],
+  });
+};
+
+/** A command does what it says, undoes to the same bytes, and its plan survives save and open. */
+function holds<N extends CommandName>(plan: Plan, name: N, args: CommandArgs<N>): Plan {
+  const outcome = ask(plan, name, args);
+  if (!outcome.ok) throw new Error(outcome.why.text);
+  expect(outcome.changes.length).toBeGreaterThan(0);
+  const after = apply(plan, outcome.changes);
+  expect(writePlan(apply(after, invert(outcome.changes)))).toBe(writePlan(plan));
+  expect(checkWhole(after, known, new Map())).toEqual([]);
+  const read = readPlan(writePlan(after), known);
+  if (!read.ok) throw new Error(read.issues[0]!.message);
+  expect(writePlan(read.value.plan)).toBe(writePlan(after));
+  return after;
+}
+
+describe('Adding a level', () => {
+  it('puts it on top of the building, a deck and a foot of structure up, with a letter of its own', () => {
+    const plan = holds(floor(), 'add-level', { from: 'L1', side: 'above' });
+    expect(plan.tables.levels.get('L2')).toMatchObject({
+      name: 'Level 2',
+      elevation: 3658 + 305,
+      deck: 3658,
+      area: 'C',
+    });
+    const third = holds(plan, 'add-level', { from: 'L1', side: 'above' });
+    expect(third.tables.levels.get('L3')).toMatchObject({
+      name: 'Level 3',
+      elevation: 2 * (3658 + 305),
+      area: 'D',
+    });
+  });
+
+  it('puts it underneath by its own deck', () => {
+    const plan = holds(floor(), 'add-level', { from: 'L1', side: 'below', deck: 2700 });
+    expect(plan.tables.levels.get('L2')).toMatchObject({
+      name: 'Basement',
+      elevation: -305 - 2700,
+      deck: 2700,
+    });
+    const second = step(plan, 'add-level', { from: 'L2', side: 'below' });
+    expect(second.tables.levels.get('L3')).toMatchObject({
+      name: 'Basement 2',
+      elevation: 2 * (-305 - 2700),
+    });
+  });
+
+  it('takes name, floor, deck and ceiling as they are given, and building lines and ceiling from the level beside', () => {
+    const turned = step(floor(), 'edit', {
+      table: 'levels',
+      id: 'L1',
+      fields: { frameAngle: 12, ceiling: { kind: 'tile', height: 2700 } },
+    });
+    const given = { name: 'Mezzanine', elevation: 2900, deck: 2400 } as const;
+    const plan = holds(turned, 'add-level', { from: 'L1', side: 'above', ...given });
+    expect(plan.tables.levels.get('L2')).toMatchObject({
+      ...given,
+      frameAngle: 12,
+      ceiling: { kind: 'tile', height: 2700 },
+    });
+  });
+
+  it('shows the new level', () => {
+    const outcome = ask(floor(), 'add-level', { from: 'L1', side: 'above' });
+    expect(outcome).toMatchObject({ ok: true, level: 'L2' });
+  });
+
+  it('says why it cannot: from a level that is gone, or beyond what a plan can reach', () => {
+    expect(refusal(floor(), 'add-level', { from: 'L9', side: 'above' })).toContain('no longer');
+    const far = { from: 'L1', side: 'above', elevation: 40_000_000 } as const;
+    expect(refusal(floor(), 'add-level', far)).toContain('farther');
+  });
+
+  it('gives rooms on one level no letter that another level has', () => {
+    const plan = step(floor(), 'add-level', { from: 'L1', side: 'above' });
+    const outline: Point[] = [
+      [0, 0],
+      [900, 0],
+      [900, 900],
+    ];
+    const rooms = (level: string) =>
+      [...step(plan, 'draw-zone', { level, outline }).tables.zones.values()].at(-1)!.area;
+    expect(rooms('L2')).toBe('C');
+    expect(rooms('L1')).toBe('D');
+  });
+});
+
+describe('Copying a level', () => {
+  it('takes rooms, walls, keep-outs and pathways along, and leaves the rest', () => {
+    const plan = holds(floor(), 'copy-level', { level: 'L1', side: 'above', devices: false });
+    const count = (table: 'zones' | 'walls' | 'keepouts' | 'pathways', level: string) =>
+      onLevel(plan, table, level).length;
+    for (const table of ['zones', 'walls', 'keepouts', 'pathways'] as const)
+      expect([table, count(table, 'L2')]).toEqual([table, count(table, 'L1')]);
+    for (const table of ['devices', 'outlets', 'closets', 'powers'] as const)
+      expect(onLevel(plan, table, 'L2')).toEqual([]);
+    expect(plan.tables.jacks.size).toBe(floor().tables.jacks.size);
+  });
+
+  it('gives each of its areas a letter that nobody has', () => {
+    const plan = step(floor(), 'copy-level', { level: 'L1', side: 'above', devices: false });
+    expect(onLevel(plan, 'zones', 'L2').map((zone) => zone.area)).toEqual(['C', 'D']);
+    expect(plan.tables.levels.get('L2')!.area).toBe('C');
+  });
+
+  it('gives copied devices jacks of their own under the new letters, with the old numbers', () => {
+    const plan = holds(floor(), 'copy-level', { level: 'L1', side: 'above', devices: true });
+    expect(labels(floor())).toEqual(['A1', 'B1', 'B2']);
+    expect(labels(plan)).toEqual(['A1', 'B1', 'B2', 'C1', 'D1', 'D2']);
+    expect(
+      onLevel(plan, 'devices', 'L2')
+        .map((d) => d.kind)
+        .sort(),
+    ).toEqual(
+      onLevel(plan, 'devices', 'L1')
+        .map((d) => d.kind)
+        .sort(),
+    );
+    expect(onLevel(plan, 'powers', 'L2')).toHaveLength(1);
+    expect(onLevel(plan, 'closets', 'L2')).toEqual([]);
+  });
+
+  it('lets what is copied name the copies: a printer its station, an outlet its wall', () => {
+    const plan = step(floor(), 'copy-level', { level: 'L1', side: 'above', devices: true });
+    const upstairs = onLevel(plan, 'devices', 'L2');
+    const station = upstairs.find((d) => d.kind === 'order-station')!;
+    expect(upstairs.find((d) => d.kind === 'receipt-printer')!.host).toBe(station.id);
+    for (const outlet of onLevel(plan, 'outlets', 'L2'))
+      expect(plan.tables.walls.get(outlet.wall!)!.level).toBe('L2');
+  });
+
+  it('keeps where outlets were put by hand, and drops closets and pins that were chosen', () => {
+    let plan = step(floor(), 'move', { refs: [{ table: 'outlets', id: 'O1' }], by: [300, 0] });
+    plan = step(plan, 'edit', { table: 'jacks', id: 'J1', fields: { closet: 'C1' } });
+    plan = step(plan, 'pin-runs', { level: 'L1', points: [[100, 100]], jacks: ['J1'] });
+    const copied = holds(plan, 'copy-level', { level: 'L1', side: 'above', devices: true });
+    const jack = [...copied.tables.jacks.values()].find((j) => j.label === 'C1')!;
+    expect(jack).toMatchObject({ closet: null, pin: null });
+    expect(copied.tables.outlets.get(jack.outlet)).toMatchObject({
+      at: copied.tables.outlets.get('O1')!.at,
+      placed: 'hand',
+    });
+  });
+
+  it('goes on counting in the old letters where no new ones are left', () => {
+    let plan = floor();
+    for (const [i, area] of [...'CDEFGHJKLMNPQRSTUVWXYZ'].entries()) {
+      const x = 20_000 + i * 1000;
+      const outline: Point[] = [
+        [x, 0],
+        [x + 900, 0],
+        [x, 900],
+      ];
+      plan = step(plan, 'draw-zone', { level: 'L1', outline, look: { area } });
+    }
+    const copied = holds(plan, 'copy-level', { level: 'L1', side: 'above', devices: true });
+    expect(labels(copied)).toEqual(['A1', 'B1', 'B2', 'A2', 'B3', 'B4']);
+  });
+});
+
+describe('Removing a level', () => {
+  it('takes along all that stands on it, and comes back to the same bytes', () => {
+    let plan = step(floor(), 'copy-level', { level: 'L1', side: 'above', devices: true });
+    plan = step(plan, 'place-riser', { level: 'L1', at: [500, 500] });
+    const after = holds(plan, 'delete', { refs: [{ table: 'levels', id: 'L2' }] });
+    expect(writePlan(after)).toBe(writePlan(floor()));
+  });
+
+  it('refuses to take the last one', () => {
+    expect(refusal(floor(), 'delete', { refs: [{ table: 'levels', id: 'L1' }] })).toContain('one');
+  });
+});
+
+describe('The order of levels', () => {
+  it('is that of their floors, whatever their ids', () => {
+    let plan = step(floor(), 'add-level', { from: 'L1', side: 'below' });
+    plan = step(plan, 'add-level', { from: 'L1', side: 'above' });
+    expect(levelsUp(plan).map((level) => level.id)).toEqual(['L2', 'L1', 'L3']);
+    expect(levelBeside(plan, 'L1', 1)?.id).toBe('L3');
+    expect(levelBeside(plan, 'L1', -1)?.id).toBe('L2');
+    expect(levelBeside(plan, 'L3', 1)).toBeNull();
+    expect(levelBeside(plan, 'gone', 1)).toBeNull();
+  });
+});
+
+describe('A riser', () => {
+  const two = () => step(floor(), 'add-level', { from: 'L1', side: 'above' });
+
+  it('joins the level that it is placed on with the one above', () => {
+    const plan = holds(two(), 'place-riser', { level: 'L1', at: [500, 600] });
+    expect(plan.tables.risers.get('R1')).toMatchObject({
+      level: 'L1',
+      upper: 'L2',
+      name: 'Riser',
+      at: [500, 600],
+    });
+  });
+
+  it('joins the topmost with the one below, kept from the lower to the upper', () => {
+    const plan = step(two(), 'place-riser', { level: 'L2', at: [500, 600] });
+    expect(plan.tables.risers.get('R1')).toMatchObject({ level: 'L1', upper: 'L2' });
+  });
+
+  it('joins any two that are named, and gets a name that no other has', () => {
+    const three = step(two(), 'add-level', { from: 'L1', side: 'above' });
+    let plan = step(three, 'place-riser', { level: 'L3', to: 'L1', at: [0, 0], size: '4 in.' });
+    plan = holds(plan, 'place-riser', { level: 'L2', at: [0, 0] });
+    expect([...plan.tables.risers.values()].map((r) => [r.name, r.level, r.upper])).toEqual([
+      ['Riser', 'L1', 'L3'],
+      ['Riser 2', 'L2', 'L3'],
+    ]);
+  });
+
+  it('says why it cannot be: one level alone, itself for its end, a place too far away', () => {
+    const at: Point = [0, 0];
+    expect(refusal(floor(), 'place-riser', { level: 'L1', at })).toContain('Add a level');
+    expect(refusal(two(), 'place-riser', { level: 'L1', to: 'L1', at })).toContain('another level');
+    expect(refusal(two(), 'place-riser', { level: 'L9', at })).toContain('no longer');
+    expect(refusal(two(), 'place-riser', { level: 'L1', at: [40_000_000, 0] })).toContain(
+      'farther',
+    );
+  });
+
+  it('is seen on both its levels and leads to the other', () => {
+    const plan = step(two(), 'place-riser', { level: 'L1', at: [0, 0] });
+    const riser = plan.tables.risers.get('R1')!;
+    expect(risersOn(plan, 'L1')).toEqual([riser]);
+    expect(risersOn(plan, 'L2')).toEqual([riser]);
+    expect(riserEnd(plan, riser, 'L1')?.id).toBe('L2');
+    expect(riserEnd(plan, riser, 'L2')?.id).toBe('L1');
+  });
+
+  it('is moved, and goes with either of its levels', () => {
+    const plan = step(two(), 'place-riser', { level: 'L1', at: [500, 600] });
+    const moved = holds(plan, 'move', { refs: [{ table: 'risers', id: 'R1' }], by: [100, -100] });
+    expect(moved.tables.risers.get('R1')!.at).toEqual([600, 500]);
+    for (const id of ['L2'])
+      expect(step(plan, 'delete', { refs: [{ table: 'levels', id }] }).tables.risers.size).toBe(0);
+  });
+});
