@@ -1,6 +1,14 @@
 import type { Id } from '../base/ids.ts';
 import type { KindFacts } from './kind-facts.ts';
-import { type Device, jacksOf, type Plan } from './plan.ts';
+import {
+  type Closet,
+  type Device,
+  jacksOf,
+  type Pathway,
+  type Pin,
+  type Plan,
+  type Riser,
+} from './plan.ts';
 
 /** The kind of a device in words; its stored name where the registry does not know it. */
 export const kindName = (kinds: ReadonlyMap<string, KindFacts>, device: Device): string =>
@@ -23,4 +31,28 @@ export function deviceName(
 export function devicesAt(plan: Plan, device: Id): Device[] {
   const all = [...plan.tables.devices.values()];
   return all.filter((d) => d.id === device || d.host === device);
+}
+
+/** What a pathway is called: its name, or its kind with its id while nobody named it. */
+export const pathwayName = ({ name, kind, id }: Pathway): string =>
+  name || `${kind.replace('-', ' ')} ${id}`;
+
+/** What a riser or a pin is called: its name, with its id where another bears the same. */
+export function passName(plan: Plan, table: 'risers' | 'pins', row: Riser | Pin): string {
+  return unlike(plan.tables[table].values(), row, table === 'risers' ? 'riser' : 'pin');
+}
+
+/** What a closet is called on lists: its name, with its id where another bears the same. */
+export const closetName = (plan: Plan, closet: Closet): string =>
+  unlike(plan.tables.closets.values(), closet, 'closet');
+
+/** A name that tells a row from the others of its table. */
+function unlike(
+  rows: Iterable<{ readonly id: Id; readonly name: string }>,
+  { id, name }: { readonly id: Id; readonly name: string },
+  thing: string,
+): string {
+  if (name === '') return `${thing} ${id}`;
+  for (const row of rows) if (row.id !== id && row.name === name) return `${name} ${id}`;
+  return name;
 }

@@ -2,7 +2,7 @@ import type { Id } from '../base/ids.ts';
 import { FOOT, METRE, type Units } from '../base/units.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { zoneAt } from '../plan/areas.ts';
-import { devicesAt, kindName } from '../plan/names.ts';
+import { devicesAt, kindName, pathwayName } from '../plan/names.ts';
 import type { Plan, Zone } from '../plan/plan.ts';
 import type { BoxPlan, PartKind, Run, RunPart, RunStatus } from '../results/types.ts';
 import { type Cell, toCsv } from './csv.ts';
@@ -108,7 +108,7 @@ export function pathInWords(plan: Plan, parts: readonly RunPart[]): string {
 
 function partName(plan: Plan, part: RunPart): string {
   const pathway = part.pathway === null ? undefined : plan.tables.pathways.get(part.pathway);
-  if (pathway) return pathway.name || `${pathway.kind.replace('-', ' ')} ${pathway.id}`;
+  if (pathway) return pathwayName(pathway);
   const zone = part.zone === null ? undefined : plan.tables.zones.get(part.zone);
   return part.kind === 'across' && zone ? roomName(zone) : PART_WORDS[part.kind];
 }
