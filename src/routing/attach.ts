@@ -1,9 +1,9 @@
 import type { Point } from '../geometry/point.ts';
-import { Best, leastRate, type Taker } from './best.ts';
+import { Best, type Taker, type Toward } from './best.ts';
 import type { Graph, Stop } from './graph.ts';
 import { covers, lowerBound, sideAt } from './lines.ts';
 import { mediumAt, type Profile, sameProfile, type Toll, toll, UNITS } from './medium.ts';
-import { BEND, type Field } from './search.ts';
+import { BEND } from './search.ts';
 import { type Start, startsOf } from './starts.ts';
 import { elevationOn, placeOn, reachOf, type Track, trackToll } from './tracks.ts';
 
@@ -48,24 +48,22 @@ export interface Place {
   readonly wall: number | null;
   /** A floor outlet, which only an under-slab pathway serves. */
   readonly floor: boolean;
-  /** Where its cable goes to. */
-  readonly closet: Point;
 }
 
 const SIDES = [0, 1] as const;
 const scratch: () => Toll = () => ({ cost: 0, length: 0 });
 
-/** The cheapest way from a terminal into a field, or null. */
-export function attach(graph: Graph, field: Field, place: Place): Attachment | null {
-  const best = new Best(field, place.closet, leastRate(graph), graph.slanted);
-  tryAll(graph, place, best);
+/** The cheapest way from a terminal to what it is to reach, or null. */
+export function attach(graph: Graph, toward: Toward, place: Place): Attachment | null {
+  const best = new Best(toward);
+  tryAll(graph, place, toward.goal, best);
   return best.found();
 }
 
 /** Every state that a terminal can join, whether or not a closet can be reached from there. */
 export function reachable(graph: Graph, place: Place): number[] {
   const states: number[] = [];
-  tryAll(graph, place, {
+  tryAll(graph, place, place.at, {
     better: (_cost, _second, _own, state) => {
       states.push(state);
       return false;
@@ -77,11 +75,11 @@ export function reachable(graph: Graph, place: Place): number[] {
   return states;
 }
 
-function tryAll(graph: Graph, place: Place, best: Taker): void {
-  joinTracks(graph, place, best);
+function tryAll(graph: Graph, place: Place, goal: Point, best: Taker): void {
+  joinTracks(graph, place, goal, best);
   if (place.floor) return;
   for (const start of startsOf(graph.ground, graph.media, place.at, place.wall))
-    for (const axis of SIDES) castRays(graph, place, start, axis, null, best);
+    for (const axis of SIDES) castRays(graph, place, goal, start, axis, null, best);
 }
 
 /** A pathway by which a terminal comes to the plane, when it joined that from its own height. */
@@ -92,7 +90,7 @@ interface Via {
   readonly leg: Leg;
 }
 
-function joinTracks(graph: Graph, place: Place, best: Taker): void {
+function joinTracks(graph: Graph, place: Place, goal: Point, best: Taker): void {
   const { media, tracks } = graph;
   for (let index = 0; index < tracks.length; index++) {
     const track = tracks[index]!;
@@ -114,7 +112,7 @@ function joinTracks(graph: Graph, place: Place, best: Taker): void {
         };
         const [x, y] = placeOn(track, p);
         for (const axis of SIDES)
-          castRays(graph, place, { x, y, lead }, axis, { track, z, side, leg }, best);
+          castRays(graph, place, goal, { x, y, lead }, axis, { track, z, side, leg }, best);
       }
   }
 }
@@ -174,6 +172,7 @@ interface Ray {
 function castRays(
   graph: Graph,
   place: Place,
+  goal: Point,
   start: Start,
   axis: 0 | 1,
   via: Via | null,
@@ -185,8 +184,8 @@ function castRays(
   const above = media.beside(axis, c, 1);
   const equal = via === null && sameProfile(below, above);
   const from = axis === 0 ? start.x : start.y;
-  // Towards the closet first, so that what goes the other way is soon given up.
-  const toward: readonly (0 | 1)[] = place.closet[axis] >= from ? [1, 0] : [0, 1];
+  // Towards the goal first, so that what goes the other way is soon given up.
+  const toward: readonly (0 | 1)[] = goal[axis] >= from ? [1, 0] : [0, 1];
   for (const side of SIDES) {
     if (side === 1 && equal) continue;
     const profile = side === 0 ? below : above;

@@ -1,8 +1,22 @@
 import type { Point } from '../geometry/point.ts';
 import type { Attachment, Leg } from './attach.ts';
 import type { Graph } from './graph.ts';
-import type { Field } from './search.ts';
 import type { Start } from './starts.ts';
+
+/** What a terminal on one level is to reach: what every state of that level is away from it. */
+export interface Toward {
+  readonly cost: Float64Array;
+  readonly second: Float64Array;
+  /** The least cost of all, and the longest length across that this holds already: for lower bounds. */
+  readonly base: number;
+  readonly lead: number;
+  /** Where it lies, in the frame of the level. */
+  readonly goal: Point;
+  /** Units per mm that any way costs at least. */
+  readonly rate: number;
+  /** Whether ways can be shorter than along the axes. */
+  readonly slanted: boolean;
+}
 
 /** Hears of every way to join the network; asks to keep the way when it is better than what it has. */
 export interface Taker {
@@ -15,12 +29,7 @@ export interface Taker {
 
 /** Keeps the best way of all that it hears of. */
 export class Best implements Taker {
-  readonly #field: Field;
-  readonly #closet: Point;
-  /** Units per mm that any way costs at least. */
-  readonly #rate: number;
-  /** Whether ways can be shorter than along the axes. */
-  readonly #slanted: boolean;
+  readonly #toward: Toward;
   #cost = Infinity;
   #second = Infinity;
   #own = Infinity;
@@ -28,29 +37,27 @@ export class Best implements Taker {
   #start: Start | null = null;
   #legs: readonly Leg[] = [];
 
-  constructor(field: Field, closet: Point, rate: number, slanted: boolean) {
-    this.#field = field;
-    this.#slanted = slanted;
-    this.#closet = closet;
-    this.#rate = rate;
+  constructor(toward: Toward) {
+    this.#toward = toward;
   }
 
   hopelessTo(cost: number, state: number): boolean {
-    return cost + this.#field.cost[state]! > this.#cost;
+    return cost + this.#toward.cost[state]! > this.#cost;
   }
 
   hopelessFrom(cost: number, x: number, y: number): boolean {
-    const dx = Math.abs(x - this.#closet[0]);
-    const dy = Math.abs(y - this.#closet[1]);
-    const least = (this.#slanted ? Math.max(dx, dy) : dx + dy) - this.#field.lead - SLACK;
-    return cost + this.#field.base + Math.max(0, least) * this.#rate > this.#cost;
+    const { goal, slanted, lead, base, rate } = this.#toward;
+    const dx = Math.abs(x - goal[0]);
+    const dy = Math.abs(y - goal[1]);
+    const least = (slanted ? Math.max(dx, dy) : dx + dy) - lead - SLACK;
+    return cost + base + Math.max(0, least) * rate > this.#cost;
   }
 
   /** Ties: fewest bends, shortest, then what shares most of its way, then the lowest state. */
   better(cost: number, second: number, own: number, state: number): boolean {
-    const c = cost + this.#field.cost[state]!;
+    const c = cost + this.#toward.cost[state]!;
     if (c > this.#cost || c === Infinity) return false;
-    const s = second + this.#field.second[state]!;
+    const s = second + this.#toward.second[state]!;
     if (c === this.#cost) {
       if (s > this.#second) return false;
       if (s === this.#second) {

@@ -202,7 +202,7 @@ function elevationAt(graph: Graph, leg: Leg, at: number): number {
 function placeAt(graph: Graph, leg: Leg, at: number, z: number): SitePlace {
   const [x, y] = placeOf(graph, leg, at);
   const [u, v] = graph.ground.frame.back(x, y);
-  return [u, v, Math.round(z)];
+  return [u, v, Math.round(z) + graph.site.elevation];
 }
 
 /** Whether a pathway with an elevation of its own hangs below the finished ceiling here. */
@@ -229,6 +229,7 @@ function crossing(graph: Graph, body: Body, inside: Inside): RouteCrossing {
   const wall = site.walls[index]!;
   const work = passing(wall, site.prices, inside.reaches);
   return {
+    level: site.id,
     wall: wall.id,
     at: inside.place,
     work: work.work,

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
-import { type Ground, groundOf } from './ground.ts';
-import { type LineSet, linesOf, type Wishes, wishesOf } from './lines.ts';
+import { type Ground, groundOf, type Through } from './ground.ts';
+import { type LineSet, linesOf, lowerBound, type Wishes, wishesOf } from './lines.ts';
 import { Media, UNITS } from './medium.ts';
 import { networkOf } from './network.ts';
 import { countCrossings, eachCrossing, Nodes } from './nodes.ts';
@@ -52,14 +52,19 @@ export interface Graph {
   readonly bend: number;
 }
 
-/** The network of a level: its walls, ceilings, keep-outs and pathways as lines to search on. */
-export function buildGraph(site: Site): Graph {
-  const ground = groundOf(site);
+/**
+ * The network of a level: its walls, ceilings, keep-outs and pathways as lines to search on.
+ *
+ * @param through places, beside the closets, that ways end at or are made to pass
+ */
+export function buildGraph(site: Site, through: Through = { risers: [], pins: [] }): Graph {
+  const ground = groundOf(site, through);
   const media = new Media(ground);
   const tracks = tracksOf(ground, media);
   const wishes = wishesOf(ground, media, tracks);
-  for (const closet of ground.closets)
-    for (const start of startsOf(ground, media, closet.at, null)) wishes.cross(start.x, start.y);
+  for (const landing of ground.landings)
+    for (const start of startsOf(ground, media, landing, null)) wishes.cross(start.x, start.y);
+  for (const [x, y] of ground.pins) wishes.cross(x, y);
   return assemble(site, ground, media, tracks, chosenLines(wishes, media));
 }
 
@@ -154,4 +159,20 @@ function along(
     list.set(part, from[l]!);
   }
   return { from, list };
+}
+
+/** The nodes at a place. */
+export function nodesAt(graph: Graph, x: number, y: number): number[] {
+  const found = new Set<number>();
+  for (const axis of [0, 1] as const) {
+    const lines = graph.lines[axis];
+    const [across, along] = axis === 0 ? [y, x] : [x, y];
+    const position = axis === 0 ? graph.x : graph.y;
+    for (let i = lowerBound(lines.c, across); i < lines.count && lines.c[i] === across; i++)
+      for (let k = graph.from[axis][i]!; k < graph.from[axis][i + 1]!; k++) {
+        const node = graph.list[axis][k]!;
+        if (position[node] === along) found.add(node);
+      }
+  }
+  return [...found].sort((a, b) => a - b);
 }

@@ -8,14 +8,20 @@ import {
   type Jack,
   type Level,
   type Outlet,
+  type Pin,
   type Plan,
   type Settings,
   settings,
 } from '../plan/plan.ts';
-import type { Blocked, Crossing, Place, Run, RunPart, Segment, Way } from '../results/types.ts';
-import { siteInputs, siteOf } from './plan-site.ts';
-import { type Network, prepare } from './router.ts';
-import type { NoRoute, Route, SitePlace } from './site.ts';
+import type { Blocked, Crossing, Pinned, Run, RunPart, Segment, Way } from '../results/types.ts';
+import {
+  createPlanNetworks,
+  type PlanNetwork,
+  type PlanNetworks,
+  sameList,
+} from './plan-networks.ts';
+import type { Network } from './router.ts';
+import type { NoRoute, Route } from './site.ts';
 import { type Lay, waysOf } from './ways.ts';
 
 /** Every jack's run, in the order of the jacks, and what lies where. */
@@ -35,57 +41,38 @@ export interface Router {
 export const homeRuns = (plan: Plan): HomeRuns => createRouter().homeRuns(plan);
 
 /**
- * A router that remembers the graph of each level while its walls, zones, keep-outs, pathways and closets stay the
- * same rows, and each run while its jack, outlet and device do. What it returns never depends on what it remembers.
+ * A router that remembers the graph of each level while its walls, zones, keep-outs, pathways, closets, risers and pins
+ * stay the same rows, and each run while its jack, outlet and device do. What it returns never depends on what it
+ * remembers.
  */
 export function createRouter(): Router {
-  const networks = new Map<Id, { inputs: readonly unknown[]; network: Network }>();
+  const plans = createPlanNetworks();
   const known = new Map<Id, { inputs: readonly unknown[]; routed: Routed }>();
   let last: { routed: readonly Routed[]; ways: readonly Way[] } | null = null;
-
-  const networkOf = (plan: Plan, level: Level): Network => {
-    const inputs = siteInputs(plan, level.id);
-    const entry = networks.get(level.id);
-    if (entry && same(entry.inputs, inputs)) return entry.network;
-    const network = prepare(siteOf(plan, level));
-    networks.set(level.id, { inputs, network });
-    return network;
-  };
-
   return {
     homeRuns(plan) {
-      const levels = new Map<Id, Network>();
-      const at = (level: Level): Network => {
-        const network = levels.get(level.id) ?? networkOf(plan, level);
-        levels.set(level.id, network);
-        return network;
-      };
+      const networks = plans(plan);
+      const s = settings(plan);
+      const allowances = [...plan.tables.allowances.values()];
       const routed = [...plan.tables.jacks.values()].map((jack) => {
-        const task = taskOf(plan, jack);
-        const network = task.level && task.closets.length ? at(task.level) : null;
-        const { outlet, device, level, closets, elsewhere } = task;
-        const s = settings(plan);
-        const allowances = plan.tables.allowances.values();
-        const rows = [jack, outlet, device, level, network, s, elsewhere];
+        const task = taskOf(plan, jack, networks);
+        const { outlet, device, level, pin, on, closets, elsewhere } = task;
+        const network = on && [on.free, pin && on.pinned()];
+        const rows = [jack, outlet, device, level, pin, s, elsewhere, ...(network ?? [])];
         const inputs = [...rows, ...closets, ...allowances];
         const entry = known.get(jack.id);
-        if (entry && same(entry.inputs, inputs)) return entry.routed;
-        const fresh = runOf(s, task, network, plan);
+        if (entry && sameList(entry.inputs, inputs)) return entry.routed;
+        const fresh = runOf(s, task, plan);
         known.set(jack.id, { inputs, routed: fresh });
         return fresh;
       });
       for (const id of known.keys()) if (!plan.tables.jacks.has(id)) known.delete(id);
-      for (const id of networks.keys()) if (!plan.tables.levels.has(id)) networks.delete(id);
-      const ways = last && same(last.routed, routed) ? last.ways : waysOf(laysOf(routed));
+      const ways = last && sameList(last.routed, routed) ? last.ways : waysOf(laysOf(routed));
       last = { routed, ways };
-      const inexact = [...levels].filter(([, n]) => !n.exact).map(([id]) => id);
-      return { runs: routed.map((r) => r.run), ways, inexact };
+      return { runs: routed.map((r) => r.run), ways, inexact: networks.inexact() };
     },
   };
 }
-
-const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length === b.length && a.every((v, i) => v === b[i]);
 
 /** A jack with the rows that its run depends on. */
 interface Task {
@@ -93,9 +80,12 @@ interface Task {
   readonly outlet: Outlet | null;
   readonly device: Device | null;
   readonly level: Level | null;
-  /** Closets on its level that it may go to. */
+  readonly pin: Pin | null;
+  /** The networks that its level is part of; null where it can go to no closet there. */
+  readonly on: PlanNetwork | null;
+  /** Closets on those levels that it may go to. */
   readonly closets: readonly Closet[];
-  /** Whether what it may go to stands on other levels only. */
+  /** Whether what it may go to stands only where no riser leads. */
   readonly elsewhere: boolean;
 }
 
@@ -104,49 +94,71 @@ interface Routed {
   readonly route: Route | null;
 }
 
-function taskOf(plan: Plan, jack: Jack): Task {
-  const outlet = plan.tables.outlets.get(jack.outlet) ?? null;
-  const level = (outlet && plan.tables.levels.get(outlet.level)) ?? null;
-  const chosen = jack.closet === null ? null : plan.tables.closets.get(jack.closet);
-  const all = chosen ? [chosen] : [...plan.tables.closets.values()];
-  const closets = all.filter((c) => c.level === level?.id);
+function taskOf(plan: Plan, jack: Jack, networks: PlanNetworks): Task {
+  const { tables } = plan;
+  const outlet = tables.outlets.get(jack.outlet) ?? null;
+  const level = (outlet && tables.levels.get(outlet.level)) ?? null;
+  const chosen = jack.closet === null ? null : tables.closets.get(jack.closet);
+  const all = chosen ? [chosen] : [...tables.closets.values()];
+  const levels = level ? networks.joined(level.id) : [];
+  const closets = all.filter((c) => levels.includes(c.level));
   return {
     jack,
     outlet,
-    device: (jack.device === null ? null : plan.tables.devices.get(jack.device)) ?? null,
+    device: (jack.device === null ? null : tables.devices.get(jack.device)) ?? null,
     level,
+    pin: (jack.pin === null ? null : tables.pins.get(jack.pin)) ?? null,
+    on: level && closets.length > 0 ? networks.at(level.id) : null,
     closets,
     elsewhere: closets.length === 0 && all.length > 0,
   };
 }
 
-function runOf(s: Settings, task: Task, network: Network | null, plan: Plan): Routed {
-  const { outlet, level } = task;
-  if (!outlet || !level || !network) {
+function runOf(s: Settings, task: Task, plan: Plan): Routed {
+  const { outlet, level, on, pin } = task;
+  if (!outlet || !level || !on) {
     const reason = task.elsewhere ? 'other-level' : 'no-closet';
     return { run: blockedRun(s, task, { reason, by: null, reached: null }), route: null };
   }
+  const found = pin ? byPin(task, on, pin, outlet) : shortest(task.closets, on.free, outlet);
+  if (!found.ok) return { run: blockedRun(s, task, blockedBy(found)), route: null };
+  const free = pin ? on.free.route(outlet, found.closet) : null;
+  const pinned =
+    pin && free?.ok
+      ? { pin: pin.id, cost: found.cost - free.cost, path: found.path - free.path }
+      : null;
+  return { run: routedRun(s, task, found, pinned, plan), route: found };
+}
+
+/** The way to the closet that takes the least cable, or what bars the way to the first. */
+function shortest(
+  closets: readonly Closet[],
+  network: Network,
+  outlet: Outlet,
+  pin?: Pin,
+): Route | NoRoute {
   let best: Route | null = null;
   let bar: NoRoute | null = null;
-  for (const closet of task.closets) {
-    const found = network.route(outlet, closet.id);
+  for (const closet of closets) {
+    const found = network.route(outlet, closet.id, pin);
     if (found.ok) {
       if (!best || found.path < best.path) best = found;
     } else bar ??= found;
   }
-  if (best) return { run: routedRun(s, task, best, level, plan), route: best };
-  return { run: blockedRun(s, task, blockedBy(bar!, level)), route: null };
+  return best ?? bar!;
 }
 
-const lift = ([x, y, z]: SitePlace, level: Level): Place => [x, y, z + level.elevation];
-
-function blockedBy(bar: NoRoute, level: Level): Blocked {
-  return {
-    reason: bar.reason,
-    by: bar.by,
-    reached: bar.reached && lift(bar.reached, level),
-  };
+function byPin(task: Task, on: PlanNetwork, pin: Pin, outlet: Outlet): Route | NoRoute {
+  if (on.levels.includes(pin.level)) return shortest(task.closets, on.pinned(), outlet, pin);
+  const free = shortest(task.closets, on.free, outlet);
+  return free.ok ? { ok: false, reason: 'pin', by: null, reached: null } : free;
 }
+
+const blockedBy = ({ reason, by, reached }: NoRoute): Blocked => ({
+  reason: reason === 'no-riser' ? 'other-level' : reason,
+  by,
+  reached,
+});
 
 /** What a run is before it has a way. */
 function blank(s: Settings, task: Task) {
@@ -188,17 +200,12 @@ function blockedRun(s: Settings, task: Task, blocked: Blocked): Run {
   };
 }
 
-function routedRun(s: Settings, task: Task, route: Route, level: Level, plan: Plan): Run {
+function routedRun(s: Settings, task: Task, route: Route, pinned: Pinned | null, plan: Plan): Run {
   const { cord, ...rest } = blank(s, task);
   const allowed = allowancesOf(plan, task.jack);
   const slack = allowed.outletSlack + allowed.fieldLoop + allowed.closetLoop;
   const cable = route.path + slack;
-  const segments = route.segments.map((segment): Segment => {
-    const { kind, length, zone, ceiling, pathway } = segment;
-    const from = lift(segment.from, level);
-    const to = lift(segment.to, level);
-    return { kind, level: level.id, from, to, length, zone, ceiling, pathway, riser: null };
-  });
+  const segments = route.segments.map(({ track: _, span: __, ...segment }): Segment => segment);
   const over = cable > rest.limit;
   const near = cable * 100 >= rest.limit * s.nearPercent;
   return {
@@ -215,22 +222,15 @@ function routedRun(s: Settings, task: Task, route: Route, level: Level, plan: Pl
     cost: route.cost,
     parts: partsOf(segments, allowed),
     segments,
-    points: route.points.map((p) => lift(p, level)),
-    crossings: crossingsOf(route, level, plan),
+    points: route.points,
+    crossings: route.crossings.map(
+      (c): Crossing => ({ ...c, construction: plan.tables.walls.get(c.wall)!.construction }),
+    ),
     pathways: route.pathways,
     bends: route.bends,
-    pinned: null,
+    pinned,
     blocked: null,
   };
-}
-
-function crossingsOf(route: Route, level: Level, plan: Plan): Crossing[] {
-  return route.crossings.map((c) => ({
-    ...c,
-    level: level.id,
-    at: lift(c.at, level),
-    construction: plan.tables.walls.get(c.wall)!.construction,
-  }));
 }
 
 /** The open sum: neighbours of the same kind, zone and pathway put together, then the slack. */
@@ -258,14 +258,14 @@ function laysOf(routed: readonly Routed[]): Lay[] {
   return routed.flatMap(({ run, route }) =>
     route === null
       ? []
-      : route.segments.flatMap((segment, i): Lay[] => {
+      : route.segments.flatMap((segment): Lay[] => {
           if (segment.kind !== 'across') return [];
-          const { from, to } = run.segments[i]!;
+          const { level, from, to } = segment;
           return [
             {
               jack: run.jack,
               rank: rank.get(run.jack)!,
-              level: run.level,
+              level,
               track: segment.track,
               pathway: segment.pathway,
               span: segment.span,

@@ -26,9 +26,10 @@ export type { HomeRuns, Router } from './home-runs.ts';
 export { createRouter, homeRuns } from './home-runs.ts';
 export { cableElevation } from './plan-site.ts';
 export type { Network } from './router.ts';
-export { prepare } from './router.ts';
+export { prepare, prepareBuilding } from './router.ts';
 export type {
   Bar,
+  Building,
   CeilingKind,
   NoRoute,
   PathwayKind,
@@ -40,8 +41,10 @@ export type {
   SiteCloset,
   SiteKeepout,
   SitePathway,
+  SitePin,
   SitePlace,
   SitePrices,
+  SiteRiser,
   SiteWall,
   SiteZone,
   Terminal,

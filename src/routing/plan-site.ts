@@ -29,6 +29,8 @@ export function siteOf(plan: Plan, level: Level): Site {
     elevation: own ?? cableElevation(ceiling, level, s),
   });
   return {
+    id: level.id,
+    elevation: level.elevation,
     frameAngle: level.frameAngle,
     ceiling: over(level.ceiling, null),
     zones: onLevel(plan, 'zones', level.id).map((zone) => ({

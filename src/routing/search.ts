@@ -3,18 +3,25 @@
  * non-negative whole weights, because a bucket that is wider than an arc only means that a state is settled twice.
  *
  * Order is by cost, then by `second` (bends and real length), so both are the least possible and depend on nothing
- * but the graph.
+ * but the graph. Dial's buckets ("Algorithm 360", Communications of the ACM 12, 1969), from memory.
  */
 export interface Network {
   readonly states: number;
   /** Arcs of state s are first[s] to first[s + 1]. */
   readonly first: Int32Array;
   readonly to: Int32Array;
-  /** Cost of each arc, and its second weight. */
-  readonly cost: Float64Array;
-  readonly second: Float64Array;
+  /** Cost of each arc, and its second weight: see `weights`. */
+  readonly cost: Weights;
+  readonly second: Weights;
   readonly maxCost: number;
 }
+
+/** Whole numbers from 0: in 32 bits where they fit, which makes a search faster, else in doubles. */
+export type Weights = Int32Array | Float64Array;
+
+/** Room for so many weights of at most this size. */
+export const weights = (count: number, most: number): Weights =>
+  most < 2 ** 31 ? new Int32Array(count) : new Float64Array(count);
 
 /** What each state is away from the source; Infinity where there is no way. */
 export interface Field {
@@ -27,8 +34,11 @@ export interface Field {
   readonly lead: number;
 }
 
-/** One bend in the second weight; below it stands the real length in half millimetres. */
-export const BEND = 2 ** 32;
+/**
+ * One bend in the second weight; below it stands the real length in half millimetres. A bend and the step that goes
+ * with it fit 32 bits, and a way may be 500 km long before its length counts as a bend.
+ */
+export const BEND = 2 ** 30;
 
 /** A state that the source reaches at once, with its cost so far. */
 export interface Seed {
@@ -39,97 +49,109 @@ export interface Seed {
   readonly lead: number;
 }
 
-const BUCKETS = 8192;
+/** Few enough that their heads stay in the nearest cache. */
+const BUCKETS = 1024;
+const RING = BUCKETS - 1;
 /** 64 mm of plain length, in units. */
 const WIDTH = 12_800;
+
+/** Room that one search after another can use; it grows to what the largest needed. */
+export interface Workspace {
+  /**
+   * Heads of the buckets, then pairs of a place and a state: a head and the first of a pair say where in the list
+   * the next pair of the bucket is, -1 where none follows.
+   */
+  list: Int32Array;
+}
+
+export const createWorkspace = (): Workspace => ({ list: new Int32Array(BUCKETS) });
+
+/** Room for the pairs so far and as many more as a state has arcs, or for twice as many. */
+function grown(list: Int32Array, least: number): Int32Array {
+  const larger = new Int32Array(Math.max(2 * list.length, least));
+  larger.set(list);
+  return larger;
+}
+
+/** A state that waits in a bucket has this for its next one; it is its own inverse. */
+const waiting = (next: number): number => -3 - next;
 
 /**
  * The least cost from the seeds to every state of a network, with the next state on the way; infinite where none leads.
  */
-export function search(net: Network, seeds: readonly Seed[]): Field {
+export function search(
+  net: Network,
+  seeds: readonly Seed[],
+  workspace: Workspace = createWorkspace(),
+): Field {
   const { states, first, to, cost: weight, second: extra } = net;
   const cost = new Float64Array(states).fill(Infinity);
   const second = new Float64Array(states).fill(Infinity);
   const next = new Int32Array(states).fill(-1);
-  const spread = seeds.reduce((m, s) => Math.max(m, s.cost), 0);
-  const width = Math.max(WIDTH, Math.max(net.maxCost, spread) / (BUCKETS - 4));
-  const head = new Int32Array(BUCKETS).fill(-1);
-  let room = 1024 + states;
-  let poolState = new Int32Array(room);
-  let poolCost = new Float64Array(room);
-  let poolLink = new Int32Array(room);
-  let used = 0;
-  let free = -1;
-  let waiting = 0;
-  const inverse = 1 / width;
-  const mask = BUCKETS - 1;
-  const grow = (): void => {
-    room *= 2;
-    const s = new Int32Array(room);
-    s.set(poolState);
-    poolState = s;
-    const c = new Float64Array(room);
-    c.set(poolCost);
-    poolCost = c;
-    const l = new Int32Array(room);
-    l.set(poolLink);
-    poolLink = l;
-  };
+  const inverse = 1 / Math.max(WIDTH, net.maxCost / (BUCKETS - 2));
+  let { list } = workspace;
+  const least = BUCKETS + 2 * (states + seeds.length);
+  if (list.length < least) list = new Int32Array(least + states);
+  list.fill(-1, 0, BUCKETS);
+  let used = BUCKETS;
   let current = Infinity;
   for (const seed of seeds) {
-    if (seed.cost > cost[seed.state]!) continue;
-    if (seed.cost === cost[seed.state]! && seed.second >= second[seed.state]!) continue;
-    cost[seed.state] = seed.cost;
-    second[seed.state] = seed.second;
+    const { state } = seed;
+    if (seed.cost > cost[state]!) continue;
+    if (seed.cost === cost[state]! && seed.second >= second[state]!) continue;
+    cost[state] = seed.cost;
+    second[state] = seed.second;
+    next[state] = waiting(-1);
     const bucket = Math.floor(seed.cost * inverse);
     if (bucket < current) current = bucket;
-    const slot = used++;
-    if (slot >= room) grow();
-    poolState[slot] = seed.state;
-    poolCost[slot] = seed.cost;
-    poolLink[slot] = head[bucket & mask]!;
-    head[bucket & mask] = slot;
-    waiting++;
+    list[used] = list[bucket & RING]!;
+    list[used + 1] = state;
+    list[bucket & RING] = used;
+    used += 2;
   }
-  while (waiting > 0) {
-    const bucket = current & mask;
-    const slot = head[bucket]!;
-    if (slot < 0) {
+  for (let done = BUCKETS; done < used; ) {
+    let at = list[current & RING]!;
+    if (at < 0) {
       current++;
       continue;
     }
-    head[bucket] = poolLink[slot]!;
-    poolLink[slot] = free;
-    free = slot;
-    waiting--;
-    const u = poolState[slot]!;
-    const base = cost[u]!;
-    if (poolCost[slot]! !== base) continue;
-    const baseSecond = second[u]!;
-    for (let e = first[u]!, end = first[u + 1]!; e < end; e++) {
-      const v = to[e]!;
-      const c = base + weight[e]!;
-      const old = cost[v]!;
-      if (c > old) continue;
-      const s = baseSecond + extra[e]!;
-      if (c === old && s >= second[v]!) continue;
-      cost[v] = c;
-      second[v] = s;
-      next[v] = u;
-      let at = free;
-      if (at >= 0) free = poolLink[at]!;
-      else {
-        at = used++;
-        if (at >= room) grow();
+    // The whole bucket is taken out; what comes to it meanwhile is a bucket anew.
+    list[current & RING] = -1;
+    do {
+      const u = list[at + 1]!;
+      at = list[at]!;
+      done += 2;
+      const way = next[u]!;
+      // Taken out already, from here or from an earlier bucket.
+      if (way >= -1) continue;
+      next[u] = waiting(way);
+      const base = cost[u]!;
+      const baseSecond = second[u]!;
+      const end = first[u + 1]!;
+      if (used + 2 * (end - first[u]!) > list.length) list = grown(list, used + 2 * (end - first[u]!));
+      for (let e = first[u]!; e < end; e++) {
+        const v = to[e]!;
+        const c = base + weight[e]!;
+        const old = cost[v]!;
+        let s = 0;
+        if (c < old) s = baseSecond + extra[e]!;
+        else {
+          if (c > old) continue;
+          s = baseSecond + extra[e]!;
+          if (s >= second[v]!) continue;
+        }
+        cost[v] = c;
+        second[v] = s;
+        next[v] = waiting(u);
+        const bucket = ((c * inverse) | 0) & RING;
+        list[used] = list[bucket]!;
+        list[used + 1] = v;
+        list[bucket] = used;
+        used += 2;
       }
-      const b = Math.floor(c * inverse) & mask;
-      poolState[at] = v;
-      poolCost[at] = c;
-      poolLink[at] = head[b]!;
-      head[b] = at;
-      waiting++;
-    }
+    } while (at >= 0);
   }
+  workspace.list = list;
   const base = seeds.reduce((m, s) => Math.min(m, s.cost), Infinity);
   const lead = seeds.reduce((m, s) => Math.max(m, s.lead), 0);
   return { cost, second, next, base, lead };

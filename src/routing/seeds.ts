@@ -1,53 +1,70 @@
 import type { Point } from '../geometry/point.ts';
-import type { Graph } from './graph.ts';
+import { type Graph, nodesAt } from './graph.ts';
 import { sideAt } from './lines.ts';
 import { mediumAt, UNITS } from './medium.ts';
 import type { Seed } from './search.ts';
+import { JOIN_REACH } from './site.ts';
 import { startsOf } from './starts.ts';
-import { reachOf } from './tracks.ts';
+import { nearestOn, placeOn, reachOf } from './tracks.ts';
 
 const SIDES = [0, 1] as const;
 
-/** States at which a closet is reached, with what the rest of the way costs. */
-export function seedsOf(graph: Graph, at: Point, height: number): Seed[] {
+/** A state at which a closet or a riser meets the network of its level. */
+export interface Berth {
+  readonly state: number;
+  /** Elevation of the cable there, above the floor of the level. */
+  readonly z: number;
+  /** From there to the landing's own place, without rising or falling: in units, and in half mm. */
+  readonly cost: number;
+  readonly lead: number;
+}
+
+/** Every state at which a landing can be reached. */
+export function berthsOf(graph: Graph, at: Point): Berth[] {
   const { ground, media } = graph;
-  const seeds: Seed[] = [];
-  for (const start of startsOf(ground, media, at, null)) {
-    for (let node = 0; node < graph.nodes; node++) {
-      if (graph.x[node] !== start.x || graph.y[node] !== start.y) continue;
+  const berths: Berth[] = [];
+  for (const start of startsOf(ground, media, at, null))
+    for (const node of nodesAt(graph, start.x, start.y))
       for (const axis of SIDES) {
         const line = graph.lineOf[axis][node]!;
         if (line < 0) continue;
         const position = axis === 0 ? start.x : start.y;
-        const number = mediumAt(
-          graph.lines[axis].profiles[line]!,
-          position,
-          sideAt(graph, axis, node),
-        );
+        const profile = graph.lines[axis].profiles[line]!;
+        const number = mediumAt(profile, position, sideAt(graph, axis, node));
         const medium = media.list[number]!;
         if (medium.barred) continue;
-        const rise = Math.abs(medium.z - height);
-        seeds.push({
-          state: 2 * node + axis,
-          cost: rise * UNITS + media.entry(number) + Math.round(start.lead * 2 * medium.factor),
-          second: Math.round(2 * (rise + start.lead)),
-          lead: start.lead,
-        });
+        const cost = media.entry(number) + Math.round(start.lead * 2 * medium.factor);
+        berths.push({ state: 2 * node + axis, z: medium.z, cost, lead: start.lead });
       }
-    }
-  }
   graph.tracks.forEach((track, index) => {
     for (const { p, lead } of reachOf(track, at, false))
       for (const stop of graph.stops[index]!) {
         if (stop.p !== p) continue;
-        const rise = Math.abs(stop.z - height);
-        seeds.push({
-          state: stop.state,
-          cost: rise * UNITS + Math.round(lead * 2 * graph.site.prices.pathwayFactor),
-          second: Math.round(2 * (rise + lead)),
-          lead,
-        });
+        const cost = Math.round(lead * 2 * graph.site.prices.pathwayFactor);
+        berths.push({ state: stop.state, z: stop.z, cost, lead });
       }
   });
-  return seeds;
+  return berths;
+}
+
+/** The states at which a closet is reached, with what the rest of the way to its termination costs. */
+export const seedsOf = (graph: Graph, at: Point, height: number): Seed[] =>
+  berthsOf(graph, at).map(({ state, z, cost, lead }) => {
+    const rise = Math.abs(z - height);
+    return { state, cost: cost + rise * UNITS, second: Math.round(2 * (rise + lead)), lead };
+  });
+
+/** The states in which a cable passes a pin: at its place in the plane, or on a pathway at most `JOIN_REACH` away. */
+export function statesAtPin(graph: Graph, at: Point): number[] {
+  const inPlane = nodesAt(graph, at[0], at[1]).flatMap((node) =>
+    SIDES.filter((axis) => graph.lineOf[axis][node]! >= 0).map((axis) => 2 * node + axis),
+  );
+  const onPathways = graph.tracks.flatMap((track, index) => {
+    if (track.line < 0) return [];
+    const p = nearestOn(track, at);
+    const [x, y] = placeOn(track, p);
+    if (Math.abs(x - at[0]) + Math.abs(y - at[1]) > JOIN_REACH) return [];
+    return graph.stops[index]!.filter((stop) => stop.p === p).map((stop) => stop.state);
+  });
+  return [...inPlane, ...onPathways];
 }

@@ -70,6 +70,9 @@ export interface SitePrices {
 
 /** One level, as a cable sees it. */
 export interface Site {
+  readonly id: string;
+  /** Of its floor in the building, mm. */
+  readonly elevation: number;
   /** Turn of the building lines against x, degrees clockwise as drawn. */
   readonly frameAngle: number;
   /** What holds where no zone covers a point. */
@@ -83,7 +86,26 @@ export interface Site {
   readonly prices: SitePrices;
 }
 
-/** Where a cable starts: an outlet. */
+/** A way between the ceiling planes of two levels, straight up or down. */
+export interface SiteRiser {
+  readonly id: string;
+  /** Ids of the two levels. */
+  readonly levels: readonly [string, string];
+  readonly at: Point;
+}
+
+export interface Building {
+  readonly levels: readonly Site[];
+  readonly risers: readonly SiteRiser[];
+}
+
+/** Places on a level that a route is made to pass, in order from the terminal. */
+export interface SitePin {
+  readonly level: string;
+  readonly points: readonly Point[];
+}
+
+/** Where a cable starts: an outlet. Heights are above the floor of its level. */
 export interface Terminal {
   readonly at: Point;
   readonly height: number;
@@ -92,19 +114,22 @@ export interface Terminal {
   readonly wall: string | null;
 }
 
-/** x, y, and z above the floor. */
+/** x, y, and z in the building. */
 export type SitePlace = readonly [x: number, y: number, z: number];
 
 /** One straight stretch, from the terminal towards the closet; lengths are whole mm. */
 export interface RouteSegment {
   readonly kind: 'up' | 'across' | 'step' | 'down' | 'riser';
+  /** A riser's is the level that it comes from. */
+  readonly level: string;
   readonly from: SitePlace;
   readonly to: SitePlace;
   readonly length: number;
   readonly zone: string | null;
   readonly ceiling: CeilingKind | null;
   readonly pathway: string | null;
-  /** Names the straight line that it lies on, so that stretches of several routes can be laid side by side. */
+  readonly riser: string | null;
+  /** Names the straight line of its level that it lies on, so that stretches of several routes can be laid side by side. */
   readonly track: string;
   /** Positions along that line, mm. */
   readonly span: readonly [from: number, to: number];
@@ -113,6 +138,7 @@ export interface RouteSegment {
 export type WallWork = 'none' | 'sleeve' | 'core' | 'seal';
 
 export interface RouteCrossing {
+  readonly level: string;
   readonly wall: string;
   readonly at: SitePlace;
   readonly work: WallWork;
@@ -146,8 +172,11 @@ export interface Bar {
 
 export interface NoRoute {
   readonly ok: false;
-  /** `no-way`: something bars it. `no-under-slab`: a floor outlet without an under-slab pathway at hand. */
-  readonly reason: 'no-way' | 'no-under-slab';
+  /**
+   * `no-way`: something bars it. `no-under-slab`: a floor outlet without an under-slab pathway at hand. `no-riser`: the
+   * closet stands on a level to which no riser leads. `pin`: the way is free, but not by the pin.
+   */
+  readonly reason: 'no-way' | 'no-under-slab' | 'no-riser' | 'pin';
   readonly by: Bar | null;
   /** The place nearest to the closet that a cable can get to. */
   readonly reached: SitePlace | null;

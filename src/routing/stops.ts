@@ -35,6 +35,13 @@ export function draftStops(
     drafts.set(key, fresh);
     return fresh;
   };
+  const stopBeside = (at: Point): void => {
+    const p = nearestOn(track, at);
+    const [x, y] = placeOn(track, p);
+    if (Math.abs(x - at[0]) + Math.abs(y - at[1]) > JOIN_REACH) return;
+    stop(p, 0);
+    stop(p, 1);
+  };
   stop(track.pa, 0);
   stop(track.pb, 0);
   if (track.anywhere) {
@@ -48,14 +55,9 @@ export function draftStops(
         stop(p, 1);
       }
     });
-    for (const closet of ground.closets) {
-      const p = nearestOn(track, closet.at);
-      const [x, y] = placeOn(track, p);
-      if (Math.abs(x - closet.at[0]) + Math.abs(y - closet.at[1]) > JOIN_REACH) continue;
-      stop(p, 0);
-      stop(p, 1);
-    }
+    for (const landing of ground.landings) stopBeside(landing);
   }
+  for (const pin of ground.pins) stopBeside(pin);
   const list = [...drafts.values()].sort((a, b) => a.p - b.p || a.side - b.side);
   if (track.axis === 2) joinEnds(track, list, nodes);
   else joinPlane(track, list, lines, nodes);

@@ -1,12 +1,22 @@
 import type { Point } from '../geometry/point.ts';
 import { spansAlong, spansBeside } from '../geometry/shape.ts';
 import type { Attachment, Leg, Place } from './attach.ts';
+import type { Course } from './course.ts';
 import { crossingsOf } from './crossings.ts';
 import type { Graph } from './graph.ts';
 import { sideAt } from './lines.ts';
 import { mediumAt, UNITS } from './medium.ts';
-import { BEND, type Field } from './search.ts';
-import type { CeilingKind, Route, RouteSegment, SitePlace } from './site.ts';
+import type { Home } from './router.ts';
+import { BEND } from './search.ts';
+import type {
+  CeilingKind,
+  Route,
+  RouteCrossing,
+  RouteSegment,
+  SitePlace,
+  SiteRiser,
+} from './site.ts';
+import { bothStates, levelOfState, type Stack } from './stack.ts';
 import { elevationOn, placeOn } from './tracks.ts';
 
 /** A stretch of a leg in one zone at one elevation. */
@@ -20,36 +30,54 @@ interface Stretch {
   readonly span: readonly [number, number];
 }
 
-/** Reads a route back from a field. */
+/** Reads a route back from a course, level by level. */
 export function trace(
-  graph: Graph,
-  field: Field,
+  stack: Stack,
+  course: Course,
   found: Attachment,
+  level: number,
   place: Place,
-  closet: { readonly id: string; readonly at: Point; readonly height: number },
+  closet: Home,
 ): Route {
-  const legs = joined([...found.legs, ...legsFrom(graph, field, found.state)]);
-  const stretches = legs.flatMap((leg) => stretchesOf(graph, leg));
-  const maker = new SegmentMaker(graph, place.at, place.height);
-  const first = stretches[0]!;
-  maker.rise(first.z, first.zone, true);
-  maker.go(first.from, first);
-  for (const s of stretches) {
-    maker.rise(s.z, s.zone, false);
-    maker.go(s.to, s);
-  }
-  const last = stretches[stretches.length - 1]!;
-  maker.go(closet.at, last);
-  maker.rise(closet.height, last.zone, true);
+  const sections = sectionsOf(stack, course, found.state + stack.offsets[level]!);
+  const maker = new SegmentMaker(stack.graphs[level]!, place.at, place.height);
+  const crossings: RouteCrossing[] = [];
+  sections.forEach((section, i) => {
+    const graph = stack.graphs[section.level]!;
+    const legs = joined([...(i === 0 ? found.legs : []), ...section.legs]);
+    crossings.push(...crossingsOf(graph, legs));
+    const stretches = legs.flatMap((leg) => stretchesOf(graph, leg));
+    const first = stretches[0]!;
+    if (section.riser) maker.climb(graph, first.z, section.riser);
+    else maker.rise(first.z, first.zone, true);
+    maker.go(first.from, first);
+    for (const s of stretches) {
+      maker.rise(s.z, s.zone, false);
+      maker.go(s.to, s);
+    }
+    const last = stretches[stretches.length - 1]!;
+    const { frame } = graph.ground;
+    const next = sections[i + 1]?.riser;
+    maker.go(frame.into(next ? next.at : closet.at), last);
+    if (!next) maker.rise(closet.height, last.zone, true);
+  });
+  return routeOf(maker, found, closet.id, crossings);
+}
+
+function routeOf(
+  maker: SegmentMaker,
+  found: Attachment,
+  closet: string,
+  crossings: readonly RouteCrossing[],
+): Route {
   const { segments } = maker;
   const sum = (vertical: boolean) =>
     segments.reduce((s, g) => s + ((g.kind !== 'across') === vertical ? g.length : 0), 0);
   const across = sum(false);
   const vertical = sum(true);
-  const used = [...new Set(segments.flatMap((s) => (s.pathway === null ? [] : [s.pathway])))];
   return {
     ok: true,
-    closet: closet.id,
+    closet,
     cost: found.cost / UNITS,
     bends: Math.floor(found.second / BEND),
     across,
@@ -57,26 +85,46 @@ export function trace(
     path: across + vertical,
     segments,
     points: pointsOf(segments, maker.place()),
-    crossings: crossingsOf(graph, legs),
-    pathways: used,
+    crossings,
+    pathways: [...new Set(segments.flatMap((s) => (s.pathway === null ? [] : [s.pathway])))],
   };
 }
 
-/** The legs from a state to the source of a field: one for each line or track that the way keeps to. */
-function legsFrom(graph: Graph, field: Field, state: number): Leg[] {
-  const legs: Leg[] = [];
-  for (let from = state; from >= 0; ) {
-    let to = from;
-    let next = field.next[to]!;
-    while (next >= 0 && keepsTo(graph, to, next)) {
-      to = next;
-      next = field.next[to]!;
-    }
-    legs.push(legBetween(graph, from, to));
-    from = next;
-  }
-  return legs;
+/** The part of a way on one level, and the riser by which it came there. */
+interface Section {
+  readonly level: number;
+  readonly riser: SiteRiser | null;
+  readonly legs: Leg[];
 }
+
+function sectionsOf(stack: Stack, course: Course, state: number): Section[] {
+  const sections: Section[] = [{ level: levelOfState(stack, state), riser: null, legs: [] }];
+  for (let part: Course | null = course, at = state; part; part = part.after) {
+    const { next } = part.field;
+    // One line or track at a time; a pin ends it, since the way may turn back there.
+    for (;;) {
+      const section = sections[sections.length - 1]!;
+      const graph = stack.graphs[section.level]!;
+      const offset = stack.offsets[section.level]!;
+      let to = at;
+      let after = next[to]!;
+      let riser = riserBetween(stack, to, after);
+      while (after >= 0 && !riser && keepsTo(graph, to - offset, after - offset)) {
+        to = after;
+        after = next[to]!;
+        riser = riserBetween(stack, to, after);
+      }
+      section.legs.push(legBetween(graph, at - offset, to - offset));
+      at = after < 0 ? to : after;
+      if (riser) sections.push({ level: levelOfState(stack, after), riser, legs: [] });
+      if (after < 0) break;
+    }
+  }
+  return sections;
+}
+
+const riserBetween = (stack: Stack, a: number, b: number): SiteRiser | null =>
+  (stack.risers.size > 0 && b >= 0 && stack.risers.get(bothStates(a, b))) || null;
 
 /** Whether two neighbouring states lie on one line of the plane, or on one track. */
 function keepsTo(graph: Graph, a: number, b: number): boolean {
@@ -116,12 +164,15 @@ function joined(legs: readonly Leg[]): Leg[] {
   const out: Leg[] = [];
   for (const leg of legs) {
     const last = out[out.length - 1];
-    if (last && sameLine(last, leg) && last.to === leg.from)
+    if (last && sameLine(last, leg) && last.to === leg.from && goesOn(last, leg))
       out[out.length - 1] = { ...last, to: leg.to, toSide: leg.toSide };
     else out.push(leg);
   }
   return out;
 }
+
+/** Whether the second does not turn back. */
+const goesOn = (a: Leg, b: Leg): boolean => (a.to - a.from) * (b.to - b.from) >= 0;
 
 function sameLine(a: Leg, b: Leg): boolean {
   if (a.on === 'track') return b.on === 'track' && a.track === b.track;
@@ -156,7 +207,7 @@ function stretch(
   middle: number,
   side: 0 | 1,
 ): Stretch {
-  const { media, ground } = graph;
+  const { media } = graph;
   if (leg.on === 'line') {
     const { profile } = leg;
     const at = (v: number): Point => (leg.axis === 0 ? [v, leg.c] : [leg.c, v]);
@@ -186,7 +237,6 @@ function stretch(
     const other = zoneBeside(graph, track.axis, c, 1, middle, side);
     if (elevationOfZone(graph, other) < elevationOfZone(graph, zone)) zone = other;
   }
-  void ground;
   return {
     from: placeOn(track, p),
     to: placeOn(track, q),
@@ -265,9 +315,10 @@ function within(spans: readonly number[], at: number, side: 0 | 1): boolean {
 /** Lays segments end to end on whole millimetres, so that their lengths add up exactly. */
 class SegmentMaker {
   readonly segments: RouteSegment[] = [];
-  readonly #graph: Graph;
+  #graph: Graph;
   #x: number;
   #y: number;
+  /** Above the floor of the level. */
   #z: number;
 
   constructor(graph: Graph, at: Point, height: number) {
@@ -277,8 +328,9 @@ class SegmentMaker {
   }
 
   place(): SitePlace {
-    const [x, y] = this.#graph.ground.frame.back(this.#x, this.#y);
-    return [x, y, this.#z];
+    const { site, ground } = this.#graph;
+    const [x, y] = ground.frame.back(this.#x, this.#y);
+    return [x, y, this.#z + site.elevation];
   }
 
   rise(to: number, zone: number, end: boolean): void {
@@ -289,6 +341,31 @@ class SegmentMaker {
     const kind = end ? (z > this.#z ? 'up' : 'down') : 'step';
     this.#z = z;
     this.#put(kind, from, length, zone, -1, '', [0, 0]);
+  }
+
+  /** By a riser to an elevation above the floor of another level. */
+  climb(onto: Graph, to: number, riser: SiteRiser): void {
+    const from = this.place();
+    const { site } = this.#graph;
+    this.#graph = onto;
+    [this.#x, this.#y] = onto.ground.frame.into(riser.at);
+    this.#z = Math.round(to);
+    const end = this.place();
+    const length = Math.abs(end[2] - from[2]);
+    if (length === 0) return;
+    this.segments.push({
+      kind: 'riser',
+      level: site.id,
+      from,
+      to: end,
+      length,
+      zone: null,
+      ceiling: null,
+      pathway: null,
+      riser: riser.id,
+      track: '',
+      span: [0, 0],
+    });
   }
 
   go(to: Point, s: Stretch): void {
@@ -326,12 +403,14 @@ class SegmentMaker {
     const ceiling: CeilingKind = (site.zones[zone] ?? site.ceiling).kind;
     this.segments.push({
       kind,
+      level: site.id,
       from,
       to: this.place(),
       length,
       zone: site.zones[zone]?.id ?? null,
       ceiling,
       pathway: site.pathways[pathway]?.id ?? null,
+      riser: null,
       track,
       span,
     });

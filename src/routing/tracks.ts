@@ -64,7 +64,7 @@ export function tracksOf(ground: Ground, media: Media): Track[] {
   ground.bodies.forEach((body, index) => {
     if (body.axis === 2) tracks.push(...facesOf(media, body.shape.flat, index));
   });
-  for (const closet of ground.closets) closetDoors(closet.at, tracks);
+  for (const landing of ground.landings) landingDoors(landing, tracks);
   slantedDoors(tracks);
   return tracks;
 }
@@ -104,8 +104,8 @@ function facesOf(media: Media, flat: Float64Array, body: number): Track[] {
   }));
 }
 
-/** Where a closet stands beside a pathway, so that the cable goes from one to the other with no way by the plane. */
-function closetDoors(at: Point, tracks: Track[]): void {
+/** Where a closet or riser stands beside a pathway: the cable goes from one to the other with no way by the plane. */
+function landingDoors(at: Point, tracks: Track[]): void {
   for (const track of tracks) {
     if (track.line < 0 || !track.anywhere) continue;
     const p = nearestOn(track, at);

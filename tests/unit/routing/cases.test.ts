@@ -105,6 +105,7 @@ describe('pathways', () => {
     const route = routed(room({ walls: cold, pathways: [pathway({ kind: 'sleeve', points })] }));
     expect(route.crossings).toEqual([
       {
+        level: 'L1',
         wall: 'W1',
         at: [6000, 4000, 2850],
         work: 'seal',
@@ -369,7 +370,7 @@ describe('what is out of the ordinary', () => {
       });
     });
     const network = prepare(room({ walls }));
-    expect(network.exact).toBe(false);
+    expect(network.exact()).toBe(false);
     expect(network.route(POLE, 'C1').ok).toBe(true);
   }, 120_000);
 });

@@ -1,5 +1,12 @@
 import type { Point } from '../../../src/geometry/point.ts';
-import type { Site, SiteWall, SiteZone, Terminal } from '../../../src/routing/index.ts';
+import type {
+  Building,
+  Site,
+  SitePin,
+  SiteWall,
+  SiteZone,
+  Terminal,
+} from '../../../src/routing/index.ts';
 
 /**
  * A second router, written from the contract alone, for small axis-parallel sites whose coordinates, half
@@ -23,23 +30,92 @@ import type { Site, SiteWall, SiteZone, Terminal } from '../../../src/routing/in
  * - A terminal within 100 of a pathway that can be joined there may join it from its own height; the way to it counts
  *   as part of the pathway.
  */
-export function oracleCost(
-  site: Site,
-  terminal: Terminal,
+export const oracleCost = (site: Site, terminal: Terminal, closet: string, pitch: number): number =>
+  buildingOracleCost(
+    { levels: [site], risers: [] },
+    { ...terminal, level: site.id },
+    closet,
+    pitch,
+  );
+
+/**
+ * The same over several levels. A riser goes from any state in which a closet at its place would be reached on one
+ * level to any such on the other, for the difference of the two elevations. A pin is passed by counting its points:
+ * the state that passes the next one may be taken for passed.
+ */
+export function buildingOracleCost(
+  { levels, risers }: Building,
+  terminal: Terminal & { readonly level: string },
   closetId: string,
   pitch: number,
+  pin: SitePin | null = null,
 ): number {
-  const grid = new Grid(site, pitch);
-  const closet = site.closets.find((c) => c.id === closetId)!;
+  const grids = levels.map((site) => new Grid(site, pitch));
+  const indexOf = (id: string) => levels.findIndex((site) => site.id === id);
+  const points = pin?.points ?? [];
+  const goalLevel = levels.findIndex((site) => site.closets.some((c) => c.id === closetId));
+  const closet = levels[goalLevel]!.closets.find((c) => c.id === closetId)!;
   const goals = new Map<number, number>();
-  for (const [state, cost] of grid.entries(closet.at, closet.height, null, false)) {
+  for (const [s, cost] of grids[goalLevel]!.entries(closet.at, closet.height, null, false)) {
+    const state = global(s, goalLevel, points.length);
     goals.set(state, Math.min(cost, goals.get(state) ?? Infinity));
   }
-  const wall = site.walls.find((w) => w.id === terminal.wall) ?? null;
-  return grid.cheapest(
-    grid.entries(terminal.at, terminal.height, wall, terminal.mount === 'floor'),
-    goals,
+  const lifts = new Map<string, [state: number, level: number, cost: number][]>();
+  for (const { at, levels: ends } of risers)
+    for (const [from, to] of [ends, [ends[1], ends[0]] as const]) {
+      const [f, t] = [indexOf(from), indexOf(to)];
+      for (const a of grids[f]!.berths(at))
+        for (const b of grids[t]!.berths(at)) {
+          const rise = Math.abs(a.z + levels[f]!.elevation - b.z - levels[t]!.elevation);
+          const key = `${f} ${a.state}`;
+          const list = lifts.get(key) ?? [];
+          list.push([b.state, t, a.cost + b.cost + rise * 100]);
+          lifts.set(key, list);
+        }
+    }
+  const passes = points.map((at) => new Set(grids[indexOf(pin!.level)]!.passing(at)));
+  const arcs = (state: number): [number, number][] => {
+    const [s, level, passed] = local(state);
+    const found = grids[level]!.arcs(s).map(([t, cost]): [number, number] => [
+      global(t, level, passed),
+      cost,
+    ]);
+    for (const [t, to, cost] of lifts.get(`${level} ${s}`) ?? [])
+      found.push([global(t, to, passed), cost]);
+    if (passed < points.length && level === indexOf(pin!.level) && passes[passed]!.has(s))
+      found.push([global(s, level, passed + 1), 0]);
+    return found;
+  };
+  const start = indexOf(terminal.level);
+  const wall = levels[start]!.walls.find((w) => w.id === terminal.wall) ?? null;
+  const from = grids[start]!.entries(
+    terminal.at,
+    terminal.height,
+    wall,
+    terminal.mount === 'floor',
   );
+  return cheapest(
+    from.map(([s, cost]) => [global(s, start, 0), cost]),
+    goals,
+    arcs,
+  );
+}
+
+const LEVELS = 8;
+const POINTS = 8;
+/** One number for a state of a grid, its level, and how many points of a pin were passed. */
+const global = (state: number, level: number, passed: number): number =>
+  (state * LEVELS + level) * POINTS + passed;
+const local = (state: number): [state: number, level: number, passed: number] => {
+  const rest = Math.floor(state / POINTS);
+  return [Math.floor(rest / LEVELS), rest % LEVELS, state % POINTS];
+};
+
+/** A state, its elevation, and what it costs to come to it from a place beside the rise. */
+interface Berth {
+  readonly state: number;
+  readonly z: number;
+  readonly cost: number;
 }
 
 interface Box {
@@ -307,17 +383,23 @@ class Grid {
     wall: SiteWall | null,
     floor: boolean,
   ): [state: number, cost: number][] {
-    const found: [number, number][] = [];
+    return this.berths(at, wall, floor).map(({ state, z, cost }) => [
+      state,
+      cost + Math.abs(z - height) * 100,
+    ]);
+  }
+
+  /** Where a cable from a place comes to the plane or to a pathway, and what that costs beside the rise. */
+  berths(at: Point, wall: SiteWall | null = null, floor = false): Berth[] {
+    const found: Berth[] = [];
     this.#paths.forEach((node, n) => {
       if (!node.joinable) return;
       const pathway = this.#site.pathways[node.path]!;
       if (floor && pathway.kind !== 'under-slab') return;
       const off = Math.abs(node.at[0] - at[0]) + Math.abs(node.at[1] - at[1]);
       if (off > 100 || off > this.#nearest(node, at)) return;
-      found.push([
-        this.#pathState(n),
-        off * this.#site.prices.pathwayFactor + Math.abs(node.z - height) * 100,
-      ]);
+      const cost = off * this.#site.prices.pathwayFactor;
+      found.push({ state: this.#pathState(n), z: node.z, cost });
     });
     if (floor) return found;
     for (const { x, y, lead } of this.#starts(at, wall))
@@ -327,10 +409,29 @@ class Grid {
           const j = y / this.#p;
           const cell = this.#cell(i - 1 + sx, j - 1 + sy);
           if (cell.barred) continue;
-          let cost = Math.abs(cell.z - height) * 100 + lead * cell.factor;
+          let cost = lead * cell.factor;
           for (const w of cell.walls) cost += this.#walls[w]!.price * 50;
-          for (const axis of [0, 1]) found.push([this.#state(i, j, sx, sy, axis), cost]);
+          for (const axis of [0, 1])
+            found.push({ state: this.#state(i, j, sx, sy, axis), z: cell.z, cost });
         }
+    return found;
+  }
+
+  /** The states that pass a grid point: in the plane there, or on a stretch of pathway whose nearest place is near. */
+  passing([x, y]: Point): number[] {
+    const found: number[] = [];
+    const [i, j] = [x / this.#p, y / this.#p];
+    for (const sx of [0, 1])
+      for (const sy of [0, 1])
+        for (const axis of [0, 1])
+          if (!this.#cell(i - 1 + sx, j - 1 + sy).barred)
+            found.push(this.#state(i, j, sx, sy, axis));
+    const off = ({ at }: PathNode) => Math.abs(at[0] - x) + Math.abs(at[1] - y);
+    this.#paths.forEach((node, n) => {
+      const piece = this.#paths.filter((o) => o.path === node.path && o.segment === node.segment);
+      if (off(node) <= 100 && off(node) === Math.min(...piece.map(off)))
+        found.push(this.#pathState(n));
+    });
     return found;
   }
 
@@ -427,32 +528,7 @@ class Grid {
     return cost;
   }
 
-  /** Least cost from any entry to any goal, in equivalent mm; Infinity where there is no way. */
-  cheapest(from: [number, number][], goals: ReadonlyMap<number, number>): number {
-    const cost = new Map<number, number>();
-    const heap: [number, number][] = [];
-    for (const [s, c] of from) {
-      if (c >= (cost.get(s) ?? Infinity)) continue;
-      cost.set(s, c);
-      push(heap, [c, s]);
-    }
-    let best = Infinity;
-    while (heap.length) {
-      const [c, s] = pop(heap);
-      if (c >= best) break;
-      if (c > cost.get(s)!) continue;
-      const goal = goals.get(s);
-      if (goal !== undefined) best = Math.min(best, c + goal);
-      for (const [t, w] of this.#arcs(s)) {
-        if (c + w >= (cost.get(t) ?? Infinity)) continue;
-        cost.set(t, c + w);
-        push(heap, [c + w, t]);
-      }
-    }
-    return best / 100;
-  }
-
-  #arcs(s: number): [number, number][] {
+  arcs(s: number): [number, number][] {
     const plane = this.#w * this.#h * 8;
     if (s >= plane) return this.#pathArcs(s - plane);
     const axis = s & 1;
@@ -514,6 +590,35 @@ class Grid {
       }
     return arcs;
   }
+}
+
+/** Least cost from any entry to any goal, in equivalent mm; Infinity where there is no way. */
+function cheapest(
+  from: readonly [number, number][],
+  goals: ReadonlyMap<number, number>,
+  arcs: (state: number) => [number, number][],
+): number {
+  const cost = new Map<number, number>();
+  const heap: [number, number][] = [];
+  for (const [s, c] of from) {
+    if (c >= (cost.get(s) ?? Infinity)) continue;
+    cost.set(s, c);
+    push(heap, [c, s]);
+  }
+  let best = Infinity;
+  while (heap.length) {
+    const [c, s] = pop(heap);
+    if (c >= best) break;
+    if (c > cost.get(s)!) continue;
+    const goal = goals.get(s);
+    if (goal !== undefined) best = Math.min(best, c + goal);
+    for (const [t, w] of arcs(s)) {
+      if (c + w >= (cost.get(t) ?? Infinity)) continue;
+      cost.set(t, c + w);
+      push(heap, [c + w, t]);
+    }
+  }
+  return best / 100;
 }
 
 /** Even-odd by a ray towards less x. */

@@ -47,6 +47,8 @@ const pathways = fc
 
 const task = fc.record({ walls, pathways, closet: place, at: place }).map((t) => {
   const site: Site = {
+    id: 'L1',
+    elevation: 0,
     frameAngle: 0,
     ceiling: { kind: 'tile', elevation: 2850, height: 2700 },
     zones: [],

@@ -278,3 +278,106 @@ describe('a router that remembers', () => {
     expect(router.homeRuns(moved).ways).toBe(after.ways);
   });
 });
+
+describe('a plan of two levels', () => {
+  const TWO: Rows = {
+    ...ROOM,
+    levels: { ...ROOM.levels, L2: { elevation: 3600, ceiling: { kind: 'tile', height: 2700 } } },
+    closets: { C1: { level: 'L2', at: [1000, 8000], height: 1500 } },
+    risers: { R1: { level: 'L1', upper: 'L2', at: [3000, 8000] } },
+  };
+
+  it('6: goes up the riser, path 23350, and every place is where it is in the building', () => {
+    const run = only(planWith(TWO));
+    expect(run).toMatchObject({ status: 'ok', closet: 'C1', level: 'L1', path: 23_350 });
+    expect(run.parts.map((p) => [p.kind, p.length])).toEqual([
+      ['up', 2400],
+      ['across', 14_000],
+      ['riser', 3600],
+      ['across', 2000],
+      ['down', 1350],
+      ['outlet-slack', 300],
+      ['closet-loop', 3000],
+    ]);
+    expect(run.points[0]).toEqual([10_000, 1000, 450]);
+    expect(run.points[run.points.length - 1]).toEqual([1000, 8000, 5100]);
+  });
+
+  it('lays its ways on the level that they are on', () => {
+    const { ways } = homeRuns(planWith(TWO));
+    expect(ways.map((w) => [w.level, w.from, w.to])).toEqual(
+      expect.arrayContaining([
+        ['L1', [10_000, 1000, 2850], [10_000, 8000, 2850]],
+        ['L1', [3000, 8000, 2850], [10_000, 8000, 2850]],
+        ['L2', [1000, 8000, 6450], [3000, 8000, 6450]],
+      ]),
+    );
+  });
+
+  it('has no way where no riser leads', () => {
+    expect(only(planWith({ ...TWO, risers: {} }))).toMatchObject({
+      status: 'unroutable',
+      blocked: { reason: 'other-level' },
+    });
+  });
+
+  it('goes to the closet that takes the least cable, on whichever level', () => {
+    const closets = { ...TWO.closets, C2: { level: 'L1', at: [10_000, 8000], height: 1500 } };
+    expect(only(planWith({ ...TWO, closets })).closet).toBe('C2');
+  });
+
+  it('builds again what an edit on one level or of a riser touches, with the answer of a new router', () => {
+    const router = createRouter();
+    const plan = planWith(TWO);
+    router.homeRuns(plan);
+    for (const rows of [
+      { risers: { R1: { level: 'L1', upper: 'L2', at: [5000, 7000] } } },
+      { walls: { W1: { level: 'L2', a: [2000, 0], b: [2000, 9000], top: 'deck' } } },
+      { levels: { L2: { elevation: 4000, ceiling: { kind: 'tile', height: 2700 } } } },
+    ] as Rows[]) {
+      const edited = planWith(rows, plan);
+      expect(router.homeRuns(edited)).toEqual(homeRuns(edited));
+      expect(router.homeRuns(edited).runs[0]!.cost).not.toBe(only(plan).cost);
+    }
+  });
+});
+
+describe('a pinned run', () => {
+  const PINNED: Rows = {
+    ...ROOM,
+    pins: { N1: { level: 'L1', points: [[11_000, 5000]] } },
+    jacks: { J1: { outlet: 'O1', label: 'A1', device: 'D1', pin: 'N1' } },
+  };
+
+  it('passes its pin and says what that costs against the free way', () => {
+    const run = only(planWith(PINNED));
+    expect(run.pinned).toEqual({ pin: 'N1', cost: 2100, path: 2000 });
+    expect(run.path).toBe(19_750 + 2000);
+  });
+
+  it('leaves every other run as it is', () => {
+    const rows = {
+      outlets: { ...ROOM.outlets, O2: { level: 'L1', at: [9000, 3000], mount: 'pole' } },
+      jacks: { ...PINNED.jacks, J2: { outlet: 'O2', label: 'A2' } },
+    };
+    const router = createRouter();
+    const before = router.homeRuns(planWith({ ...PINNED, ...rows, pins: {} })).runs;
+    const after = router.homeRuns(planWith({ ...PINNED, ...rows })).runs;
+    expect(before[0]!.pinned).toBeNull();
+    expect(after[1]).toEqual(before[1]);
+  });
+
+  it('follows its pin when that is moved', () => {
+    const router = createRouter();
+    const plan = planWith(PINNED);
+    router.homeRuns(plan);
+    const moved = planWith({ pins: { N1: { level: 'L1', points: [[10_000, 5000]] } } }, plan);
+    expect(router.homeRuns(moved).runs[0]!.pinned).toEqual({ pin: 'N1', cost: 0, path: 0 });
+  });
+
+  it('is not routed by a pin on a level where no riser leads, and says so', () => {
+    const pins = { N1: { level: 'L2', points: [[11_000, 5000]] } };
+    const plan = planWith({ ...PINNED, pins, levels: { ...ROOM.levels, L2: {} } });
+    expect(only(plan).blocked?.reason).toBe('pin');
+  });
+});

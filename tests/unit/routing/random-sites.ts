@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import type { Point } from '../../../src/geometry/point.ts';
 import type {
+  Building,
   Site,
   SiteKeepout,
   SitePathway,
+  SitePin,
   SiteWall,
   SiteZone,
   Terminal,
@@ -132,11 +134,46 @@ export const siteAndTerminal: fc.Arbitrary<{ site: Site; terminal: Terminal }> =
   .chain(({ closet, ...rest }) => {
     const site: Site = {
       ...rest,
+      id: 'L1',
+      elevation: 0,
       frameAngle: 0,
       closets: [{ id: 'C1', at: closet, height: 1500 }],
     };
     return terminalIn(site).map((terminal) => ({ site, terminal }));
   });
+
+/** Two levels with risers between them, a pin on one of them, and a terminal on the lower; the closet is on either. */
+export const buildingAndTerminal: fc.Arbitrary<{
+  building: Building;
+  terminal: Terminal & { readonly level: string };
+  pin: SitePin;
+}> = fc
+  .record({
+    below: siteAndTerminal,
+    above: siteAndTerminal,
+    risers: fc.array(place, { minLength: 1, maxLength: 3 }),
+    home: fc.constantFrom('L1', 'L2'),
+    pin: fc.record({
+      level: fc.constantFrom('L1', 'L2'),
+      points: fc.array(place, { minLength: 1, maxLength: 3 }),
+    }),
+  })
+  .map(({ below, above, risers, home, pin }) => ({
+    building: {
+      levels: [
+        { ...below.site, closets: home === 'L1' ? below.site.closets : [] },
+        {
+          ...above.site,
+          id: 'L2',
+          elevation: 3600,
+          closets: home === 'L2' ? above.site.closets : [],
+        },
+      ],
+      risers: risers.map((at, i) => ({ id: `R${i}`, levels: ['L1', 'L2'], at })),
+    },
+    terminal: { ...below.terminal, level: 'L1' },
+    pin,
+  }));
 
 function terminalIn(site: Site): fc.Arbitrary<Terminal> {
   const height = fc.constantFrom(300, 2700, 3300);

@@ -30,6 +30,8 @@ export function room(extra: Partial<Site> = {}): Site {
   const { walls = [], ...rest } = extra;
   const exterior = { exterior: true, thickness: 200 } as const;
   return {
+    id: 'L1',
+    elevation: 0,
     frameAngle: 0,
     ceiling: { kind: 'tile', elevation: 2850, height: 2700 },
     zones: [],
