@@ -7,7 +7,9 @@ import { wallCorners } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { fromPicture } from '../plan/commands/base.ts';
 import { pointsOf } from '../plan/commands/move-point.ts';
-import { jacksOf, job, type Plan, type Ref } from '../plan/plan.ts';
+import { jacksOfRefs } from '../plan/jacks.ts';
+import { job, type Plan, type Ref } from '../plan/plan.ts';
+import { runsByRiser } from '../results/risers.ts';
 import type { Run, Survey } from '../results/types.ts';
 import { t } from '../text/index.ts';
 import { paperPixels } from './scene.ts';
@@ -82,18 +84,12 @@ function placed({ preview, history }: SessionStore): readonly Ref[] {
 
 const sameRef = (a: Ref, b: Ref): boolean => a.table === b.table && a.id === b.id;
 
-/** Jacks that a thing stands for: a device its own or its host's, an outlet those in it. */
-function jackIds(plan: Plan, { table, id }: Ref): readonly string[] {
-  if (table === 'jacks') return [id];
-  if (table === 'outlets')
-    return [...plan.tables.jacks.values()].filter((j) => j.outlet === id).map((j) => j.id);
-  const device = table === 'devices' ? plan.tables.devices.get(id) : undefined;
-  return device ? jacksOf(plan, device).map((jack) => jack.id) : [];
-}
-
 function runsOf(plan: Plan, survey: Survey | null, refs: readonly Ref[]): readonly Run[] {
   if (!survey) return [];
-  const jacks = new Set(refs.flatMap((ref) => jackIds(plan, ref)));
+  const jacks = new Set(jacksOfRefs(plan, refs));
+  for (const { table, id } of refs)
+    if (table === 'risers')
+      for (const run of runsByRiser(survey.runs).get(id) ?? []) jacks.add(run.jack);
   return jacks.size === 0 ? [] : survey.runs.filter((run) => jacks.has(run.jack));
 }
 
@@ -198,23 +194,30 @@ const RADIUS: Readonly<Record<string, number>> = {
   closets: 5,
   outlets: 3.2,
   powers: 3,
+  risers: 3.4,
 };
 
+/** The ring round a pin of one place. */
+const PIN_RING = 2.4;
+
 function outlineOf(plan: Plan, ref: Ref, level: string, look: Look, drawn: Places): Mark[] {
-  const row = plan.tables[ref.table].get(ref.id) as { level?: string; at?: Point } | undefined;
+  const row = plan.tables[ref.table].get(ref.id) as
+    | { level?: string; upper?: string; at?: Point }
+    | undefined;
   if (!row) return [];
   if (ref.table === 'jacks') {
     const { outlet } = plan.tables.jacks.get(ref.id)!;
     return outlineOf(plan, { table: 'outlets', id: outlet }, level, look, drawn);
   }
-  if (row.level !== level) return [];
+  if (row.level !== level && row.upper !== level) return [];
   if (row.at) {
     const at = drawn.get(`${ref.table}/${ref.id}`) ?? row.at;
     return [ringRound(at, RADIUS[ref.table] ?? 3, look)];
   }
   const points = borderOf(plan, ref);
   if (points.length === 0) return [];
-  const closed = ref.table !== 'pathways';
+  const closed = ref.table !== 'pathways' && ref.table !== 'pins';
+  if (points.length === 1) return [ringRound(points[0]!, PIN_RING, look)];
   return [{ op: 'line', closed, points, style: stroke(look) }];
 }
 

@@ -4,6 +4,7 @@ import { distance, nearestOnSegment, wallCorners } from '../geometry/nearest.ts'
 import type { Point } from '../geometry/point.ts';
 import { doubleArea, insidePolygon } from '../geometry/polygon.ts';
 import { fromPicture } from '../plan/commands/base.ts';
+import { risersOn } from '../plan/levels.ts';
 import { onLevel, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
 
@@ -51,6 +52,10 @@ export function hitIndex(
   for (const table of ['closets', 'outlets', 'devices', 'powers'] as const)
     for (const { id, at } of onLevel(plan, table, level))
       put({ table, id }, RANK.symbols, 'symbol', [at]);
+  for (const { id, at } of risersOn(plan, level))
+    put({ table: 'risers', id }, RANK.symbols, 'symbol', [at]);
+  for (const { id, points } of onLevel(plan, 'pins', level))
+    for (const at of points) put({ table: 'pins', id }, RANK.symbols, 'symbol', [at]);
   for (const { id, points } of onLevel(plan, 'pathways', level))
     put({ table: 'pathways', id }, RANK.pathways, 'chain', points);
   for (const way of ways) {
@@ -185,7 +190,7 @@ export function hitBox(
     y1: Math.max(a[1], b[1]),
   };
   const found = index?.search(box.x0, box.y0, box.x1, box.y1) ?? [];
-  return found
+  const held = found
     .sort((i, j) => i - j)
     .map((i) => items[i]!)
     .filter(
@@ -193,8 +198,9 @@ export function hitBox(
         item.rank !== RANK.backgrounds &&
         item.rank !== RANK.cables &&
         (touching ? touches(item, box) : within(item, box)),
-    )
-    .map((item) => item.ref);
+    );
+  // A pin stands at each of its places.
+  return [...new Map(held.map(({ ref }) => [refKey(ref), ref])).values()];
 }
 
 interface Box {

@@ -1,6 +1,7 @@
 import { FOOT, INCH } from '../base/units.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
+import { levelBeside } from '../plan/levels.ts';
 import { job, onLevel, type Ref } from '../plan/plan.ts';
 import { withRoomWalls } from './company.ts';
 import { createCopies } from './copies.ts';
@@ -42,6 +43,8 @@ const DRAWN = [
   'walls',
   'keepouts',
   'pathways',
+  'risers',
+  'pins',
   'closets',
   'devices',
   'outlets',
@@ -159,6 +162,15 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
     }
   };
 
+  /** The level above or below; the key means nothing where there is none. */
+  const otherLevel = (by: 1 | -1): boolean => {
+    const { history, level, actions } = state();
+    const next = levelBeside(history.plan, level, by);
+    if (!next) return false;
+    actions.set({ level: next.id, selection: [] });
+    return true;
+  };
+
   const pickByKey = (key: string): boolean => {
     const { actions } = state();
     for (const tool of tools.values())
@@ -191,6 +203,10 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
       case '0':
         fitPlan(session);
         return true;
+      case 'pageup':
+        return otherLevel(1);
+      case 'pagedown':
+        return otherLevel(-1);
       default:
         return pickByKey(key);
     }
@@ -214,7 +230,7 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
       if (editor.key(key, { shift })) return true;
       if (key === 'Delete' || key === 'Backspace') return remove();
     }
-    return key.length === 1 && plain(key.toLowerCase());
+    return (key.length === 1 || key.startsWith('Page')) && plain(key.toLowerCase());
   };
 
   return {

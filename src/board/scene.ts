@@ -1,9 +1,11 @@
 import type { Id } from '../base/ids.ts';
 import type { Mark } from '../drawing/display.ts';
+import { ghostMarks } from '../drawing/ghost-marks.ts';
 import { fontMeasure } from '../drawing/measure.ts';
 import { PLAN_GROUPS, type PlanDrawing, type PlanGroup, planMarks } from '../drawing/plan-marks.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
+import { levelBeside } from '../plan/levels.ts';
 import { type Plan, refKey } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 import { type Leg, type SessionStore, type Shown, shownPlan } from './session.ts';
@@ -22,6 +24,7 @@ const EMPHASIS: Readonly<Record<Leg, Partial<Record<PlanGroup, number>>>> = {
   base: {
     zones: 0.4,
     ways: 0.25,
+    pins: 0.4,
     counts: 0,
     crossings: 0,
     findings: 0,
@@ -32,6 +35,7 @@ const EMPHASIS: Readonly<Record<Leg, Partial<Record<PlanGroup, number>>>> = {
   rooms: {
     background: 0.85,
     ways: 0.3,
+    pins: 0.4,
     counts: 0,
     crossings: 0,
     findings: 0,
@@ -101,7 +105,17 @@ const SYMBOL_GROUPS: ReadonlySet<PlanGroup> = new Set([
 ]);
 
 /** What a plan's drawing is made of, apart from its symbols. */
-const SHAPES = ['job', 'levels', 'backgrounds', 'zones', 'walls', 'keepouts', 'pathways'] as const;
+const SHAPES = [
+  'job',
+  'levels',
+  'backgrounds',
+  'zones',
+  'walls',
+  'keepouts',
+  'pathways',
+  'risers',
+  'pins',
+] as const;
 
 /**
  * Makes the scene of a session, and makes it anew only where something that it shows has changed.
@@ -213,13 +227,21 @@ function drawScene(
     keep: true,
     notes: NOTED.includes(leg) && !small,
   });
-  return {
-    layers: drawing.layers.map(({ group, marks }) => ({
-      marks: shown.labels || group !== 'outlets' ? marks : marks.filter(isSymbol),
-      strength: strength(leg, group),
-    })),
-    drawn: drawnPlaces(drawing),
-  };
+  const layers = drawing.layers.map(({ group, marks }) => ({
+    marks: shown.labels || group !== 'outlets' ? marks : marks.filter(isSymbol),
+    strength: strength(leg, group),
+  }));
+  const ghost = which === 'all' && shown.below ? ghostOf(plan, level) : [];
+  return { layers: [...ghost, ...layers], drawn: drawnPlaces(drawing) };
+}
+
+/** How strongly the level below shows through. */
+const GHOST = 0.45;
+
+/** The level below in faint outline, to draw over; nothing under the lowest. */
+function ghostOf(plan: Plan, level: Id): SceneLayer[] {
+  const below = levelBeside(plan, level, -1);
+  return below ? [{ marks: ghostMarks(plan, below.id), strength: GHOST }] : [];
 }
 
 /** Whether a mark stands for a row; the others of its group are labels. */

@@ -3,7 +3,7 @@ import type { Id } from '../base/ids.ts';
 import type { Message } from '../base/message.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
-import { apply, type Changes } from '../plan/change.ts';
+import { apply, type Changes, type Transaction } from '../plan/change.ts';
 import type { Outcome } from '../plan/commands/command.ts';
 import { type CommandArgs, type CommandName, commands } from '../plan/commands/index.ts';
 import {
@@ -48,6 +48,8 @@ export interface Shown {
   readonly counts: boolean;
   readonly labels: boolean;
   readonly power: boolean;
+  /** The level below, in faint outline. */
+  readonly below: boolean;
 }
 
 /** What is on the screen: the job with its steps, what is previewed, and the state of the board, which no file keeps. */
@@ -59,6 +61,8 @@ export interface Session {
   readonly survey: Survey | null;
   /** The plan that `survey` is of. */
   readonly surveyed: Plan | null;
+  /** The plan as it was when the job was taken in hand: while it is this one, nobody has done anything to it. */
+  readonly opened: Plan;
   readonly level: Id;
   readonly leg: Leg;
   /** The tool in hand, and what it places or draws (a kind of device, a kind of pathway). */
@@ -116,18 +120,33 @@ const present = (plan: Plan, refs: readonly Ref[]): readonly Ref[] =>
 const stillThere = (plan: Plan, level: Id): Id =>
   plan.tables.levels.has(level) ? level : [...plan.tables.levels.keys()][0]!;
 
+/** The one level that changes happen on, if it is not the one that is seen; rows of no level stand on none. */
+function levelOf(plan: Plan, changes: Changes, seen: Id): Id | undefined {
+  const levels = new Set<Id>();
+  for (const { before, after } of changes)
+    for (const row of [before, after] as ({ level?: Id; upper?: Id } | null)[]) {
+      if (row?.level !== undefined) levels.add(row.level);
+      if (row?.upper !== undefined) levels.add(row.upper);
+    }
+  const there = [...levels].filter((id) => plan.tables.levels.has(id));
+  return there.includes(seen) ? undefined : there[0];
+}
+
 /** A session over a job. It knows neither the screen nor the disk: whoever draws or saves subscribes. */
 export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
   let notices = 0;
   return createStore<SessionStore>()((set, get) => {
-    const move = (history: History, select?: readonly Ref[]) =>
+    const move = (history: History, select?: readonly Ref[], level?: Id) =>
       set((s) => ({
         history,
         preview: null,
         selection: present(history.plan, select ?? s.selection),
         hover: null,
-        level: stillThere(history.plan, s.level),
+        level: stillThere(history.plan, level ?? s.level),
       }));
+    /** Shows the level on which a step that is taken back or done again happens, where it does on another alone. */
+    const turnTo = (history: History, step: Transaction | null) =>
+      move(history, undefined, step ? levelOf(history.plan, step.changes, get().level) : undefined);
     const actions: SessionActions = {
       ask: (name, args) => {
         const command = commands[name] as (
@@ -144,18 +163,19 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
           actions.say(outcome.why, 'warning');
           return false;
         }
-        const { changes, label, select, notice } = outcome;
+        const { changes, label, select, level, notice } = outcome;
         move(
           commit(get().history, { label, changes, ...(merge === undefined ? {} : { merge }) }),
           select,
+          level,
         );
         if (notice) actions.say(notice);
         return true;
       },
       show: (changes) =>
         set((s) => ({ preview: changes === null ? null : apply(s.history.plan, changes) })),
-      undo: () => move(undo(get().history)),
-      redo: () => move(redo(get().history)),
+      undo: () => turnTo(undo(get().history), undoable(get().history)),
+      redo: () => turnTo(redo(get().history), redoable(get().history)),
       open: (history) => {
         const level = [...history.plan.tables.levels.keys()][0]!;
         set({
@@ -166,6 +186,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
           level,
           survey: null,
           surveyed: null,
+          opened: history.plan,
           tool: 'select',
           toolOption: '',
         });
@@ -185,6 +206,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       preview: null,
       survey: null,
       surveyed: null,
+      opened: plan,
       level: [...plan.tables.levels.keys()][0]!,
       leg: 'base',
       tool: 'select',
@@ -193,7 +215,14 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       hover: null,
       snapping: true,
       backgroundsLoose: false,
-      shown: { background: true, rooms: true, counts: true, labels: true, power: true },
+      shown: {
+        background: true,
+        rooms: true,
+        counts: true,
+        labels: true,
+        power: true,
+        below: true,
+      },
       viewport: { scale: 0.05, left: -1000, top: -1000, width: 1000, height: 700 },
       notices: [],
       kept: { state: 'saved', at: null },

@@ -1,6 +1,7 @@
 import type { Id } from '../base/ids.ts';
 import type { Point } from '../geometry/point.ts';
 import { fromPicture } from '../plan/commands/base.ts';
+import { risersOn } from '../plan/levels.ts';
 import { onLevel, type Plan } from '../plan/plan.ts';
 import { type SessionApi, shownPlan, toPlan, type Viewport } from './session.ts';
 
@@ -23,6 +24,8 @@ const corners = function* (plan: Plan, level: Id): Iterable<Point> {
   for (const way of onLevel(plan, 'pathways', level)) yield* way.points;
   for (const table of ['closets', 'devices', 'outlets', 'powers'] as const)
     for (const row of onLevel(plan, table, level)) yield row.at;
+  for (const riser of risersOn(plan, level)) yield riser.at;
+  for (const pin of onLevel(plan, 'pins', level)) yield* pin.points;
   for (const picture of onLevel(plan, 'backgrounds', level))
     if (!picture.hidden)
       yield* [

@@ -5,6 +5,7 @@ import { deviceMarks, findingMarks } from './device-marks.ts';
 import type { Mark } from './display.ts';
 import { makeField } from './label-place.ts';
 import { pathwayMarks, pathwayNames } from './pathway-marks.ts';
+import { pinMarks } from './pin-marks.ts';
 import {
   type Drafting,
   type LeftOut,
@@ -13,6 +14,7 @@ import {
   type PlanGroup,
   type PlanView,
 } from './plan-view.ts';
+import { riserMarks } from './riser-marks.ts';
 import { backgroundMarks, keepoutMarks, roomTags, wallMarks, zoneMarks } from './room-marks.ts';
 import { countMarks, wayMarks } from './way-marks.ts';
 
@@ -82,10 +84,13 @@ function attempt(
   pathwayMarks(drafting);
   wayMarks(drafting);
   // From here on each takes its room on paper, so that the first has the best: symbols, counts, labels, names.
+  const riserNames = riserMarks(drafting);
   const labels = deviceMarks(drafting);
+  pinMarks(drafting);
   crossingMarks(drafting);
   countMarks(drafting);
   labels();
+  riserNames();
   findingMarks(drafting);
   roomTags(drafting);
   pathwayNames(drafting);

@@ -22,6 +22,8 @@ export const PLAN_GROUPS = [
   'power',
   'outlets',
   'devices',
+  'pins',
+  'risers',
   'closets',
   'findings',
 ] as const;
@@ -42,6 +44,8 @@ export const GROUP_TITLES: Readonly<Record<PlanGroup, Message>> = {
   power: msg('Power outlets'),
   outlets: msg('Jacks'),
   devices: msg('Devices'),
+  pins: msg('Pins'),
+  risers: msg('Risers'),
   closets: msg('Closets'),
   findings: msg('Findings'),
 };

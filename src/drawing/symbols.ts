@@ -125,7 +125,7 @@ export const closetSymbol = (): Mark[] => [
   centred('NC', 3, 'paper'),
 ];
 
-/** A place where cables go to another level: an arrow in a ring, up or down. */
+/** A riser: an arrow in a ring, up where it goes up from this level, down where it comes from below. */
 export const riserSymbol = (up: boolean): Mark[] => {
   const s = up ? 1 : -1;
   return [
@@ -155,6 +155,24 @@ export const riserSymbol = (up: boolean): Mark[] => {
     },
   ];
 };
+export const RISER_REACH = 2.3;
+
+/** A place that runs are made to pass: an eyelet on the cable, with its number where there are several. */
+export function pinSymbol(number = ''): Mark[] {
+  const marks: Mark[] = [
+    {
+      op: 'circle',
+      at: [0, 0],
+      radius: 1.15,
+      style: { stroke: 'cable', width: 0.45, fill: 'paper' },
+    },
+  ];
+  if (number === '')
+    marks.push({ op: 'circle', at: [0, 0], radius: 0.4, style: { fill: 'cable' } });
+  else marks.push(centred(number, number.length > 1 ? 1.3 : 1.7, 'cable'));
+  return marks;
+}
+export const PIN_REACH = 1.5;
 
 const CROSSING_LETTER: Readonly<Record<CrossingWork, string>> = {
   none: '',

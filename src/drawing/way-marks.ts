@@ -1,10 +1,9 @@
 import type { Id } from '../base/ids.ts';
 import type { Point } from '../geometry/point.ts';
-import type { Way } from '../results/types.ts';
-import { areaInk, type Ink, type Mark } from './display.ts';
+import { areaInk, type Ink } from './display.ts';
 import { avoidLine, boxAround, isFree, place, take } from './label-place.ts';
 import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
-import { BADGE_HEIGHT, BADGE_SIZE, countBadge, riserSymbol } from './symbols.ts';
+import { BADGE_HEIGHT, BADGE_SIZE, countBadge } from './symbols.ts';
 
 /** Width of a line on paper that says roughly how many cables it is; its number says it exactly. */
 export const wayWidth = (cables: number): number =>
@@ -83,7 +82,7 @@ const chainInk = (chain: Chain): Ink =>
 
 /** The cables: one line for all that share a way, wide ones first. */
 export function wayMarks(drafting: Drafting): void {
-  const { view, field, survey, wants, put } = drafting;
+  const { view, field, wants, put } = drafting;
   for (const chain of chains(drafting)) {
     const width = wayWidth(chain.cables);
     for (let i = 1; i < chain.points.length; i++)
@@ -95,37 +94,6 @@ export function wayMarks(drafting: Drafting): void {
         style: { stroke: chainInk(chain), width },
       });
   }
-  if (wants('ways')) for (const way of risers(drafting, survey?.ways ?? [])) put('ways', way);
-}
-
-/** Arrows where cables leave for another level. */
-function risers({ plan, view, field }: Drafting, ways: readonly Way[]): Mark[] {
-  const level = plan.tables.levels.get(view.level);
-  if (!level) return [];
-  const seen = new Map<string, { at: Point; up: boolean }>();
-  for (const way of ways) {
-    if (way.from[0] !== way.to[0] || way.from[1] !== way.to[1]) continue;
-    if (!leavesLevel(level, way)) continue;
-    const other = [...plan.tables.levels.values()].filter((l) => l.id !== level.id);
-    if (other.length === 0) continue;
-    const top = Math.max(way.from[2], way.to[2]);
-    seen.set(`${way.from[0]},${way.from[1]}`, {
-      at: [way.from[0], way.from[1]],
-      up: top > level.elevation + level.deck,
-    });
-  }
-  return [...seen.values()].map(({ at, up }) => {
-    take(field, boxAround(toPaper(view, at), 4.4, 4.4));
-    return { op: 'symbol', at, marks: riserSymbol(up) };
-  });
-}
-
-/** Whether an upright way starts or ends in this level and ends or starts beyond its deck or floor. */
-function leavesLevel(level: { elevation: number; deck: number }, way: Way): boolean {
-  const low = Math.min(way.from[2], way.to[2]);
-  const high = Math.max(way.from[2], way.to[2]);
-  const inside = (z: number): boolean => z >= level.elevation && z <= level.elevation + level.deck;
-  return inside(low) !== inside(high);
 }
 
 /** A number for every stretch that is at least this long on paper, and again after each of the second, mm. */

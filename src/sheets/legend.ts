@@ -6,6 +6,7 @@ import { deviceSymbol } from '../drawing/device-symbol.ts';
 import type { Mark, Style } from '../drawing/display.ts';
 import { heightWords } from '../drawing/outlet-marks.ts';
 import { pathwayLines } from '../drawing/pathway-lines.ts';
+import { goesUp } from '../drawing/riser-marks.ts';
 import { KEEPOUT_STYLE, wallStyles } from '../drawing/room-marks.ts';
 import {
   closetSymbol,
@@ -14,10 +15,12 @@ import {
   findingSymbol,
   jackSymbol,
   MOUNT_LETTER,
+  pinSymbol,
   powerSymbol,
   rect,
   riserSymbol,
 } from '../drawing/symbols.ts';
+import { risersOn } from '../plan/levels.ts';
 import { job, type Outlet, onLevel, type Pathway, type Wall } from '../plan/plan.ts';
 import type { CrossingWork, Way } from '../results/types.ts';
 import type { SheetContext } from './sheet.ts';
@@ -40,6 +43,7 @@ export function legendItems(context: SheetContext, level: Id): LegendItem[] {
   deviceItems(context, level, add);
   outletItems(context, level, add);
   cableItems(context, level, add);
+  riserItems(context, level, add);
   pathwayItems(context, level, add);
   wallItems(context, level, add);
   roomItems(context, level, add);
@@ -133,10 +137,16 @@ function cableItems(context: SheetContext, level: Id, add: Add): void {
       [sample({ stroke: 'area-0', width: 0.5 }), ...countBadge('2 A', 3.2, 'area-0')],
       msg('All of one area: its letter'),
     );
-  const deck = plan.tables.levels.get(level);
-  const leaves = deck && ways.some((way) => Math.abs(way.to[2] - way.from[2]) > deck.deck);
-  if (leaves) add(riserSymbol(true), msg('Cables to another level'));
   crossingItems(context, level, add);
+}
+
+function riserItems({ plan }: SheetContext, level: Id, add: Add): void {
+  const risers = risersOn(plan, level);
+  if (risers.some((riser) => goesUp(riser, level)))
+    add(riserSymbol(true), msg('Riser, up to the level named'));
+  if (risers.some((riser) => !goesUp(riser, level)))
+    add(riserSymbol(false), msg('Riser, down to the level named'));
+  if (onLevel(plan, 'pins', level).length > 0) add(pinSymbol(), msg('Runs are made to pass here'));
 }
 
 const CROSSING_WORDS: Readonly<Record<CrossingWork, string>> = {

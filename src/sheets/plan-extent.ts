@@ -1,5 +1,6 @@
 import type { Id } from '../base/ids.ts';
 import type { Point } from '../geometry/point.ts';
+import { risersOn } from '../plan/levels.ts';
 import { type Background, onLevel, type Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 
@@ -38,6 +39,8 @@ function drawnPoints(plan: Plan, level: Id): { rooms: Point[]; all: Point[] } {
   for (const pathway of onLevel(plan, 'pathways', level)) all.push(...pathway.points);
   for (const table of ['closets', 'devices', 'outlets', 'powers'] as const)
     for (const row of onLevel(plan, table, level)) all.push(row.at);
+  for (const riser of risersOn(plan, level)) all.push(riser.at);
+  for (const pin of onLevel(plan, 'pins', level)) all.push(...pin.points);
   return { rooms, all };
 }
 

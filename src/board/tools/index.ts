@@ -6,7 +6,9 @@ import { measure } from './measure.ts';
 import { outline } from './outline.ts';
 import { pan } from './pan.ts';
 import { pathway } from './pathway.ts';
+import { pin } from './pin.ts';
 import { power } from './power.ts';
+import { riser } from './riser.ts';
 import { room } from './room.ts';
 import { select } from './select.ts';
 import { setScale } from './set-scale.ts';
@@ -30,6 +32,8 @@ const all: readonly Tool[] = [
   power,
   closet,
   pathway,
+  riser,
+  pin,
 ];
 
 export const tools: ReadonlyMap<string, Tool> = new Map(all.map((tool) => [tool.id, tool]));

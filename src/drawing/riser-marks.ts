@@ -1,0 +1,86 @@
+import { type Message, msg, renderMessage } from '../base/message.ts';
+import { riserEnd, risersOn } from '../plan/levels.ts';
+import type { Level, Riser } from '../plan/plan.ts';
+import { runsByRiser } from '../results/risers.ts';
+import type { Mark } from './display.ts';
+import { boxAround, place, take } from './label-place.ts';
+import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
+import { leaderMark } from './put-symbol.ts';
+import { RISER_REACH, riserSymbol } from './symbols.ts';
+
+/** Whether a riser goes up from a level, and not down. */
+export const goesUp = (riser: Riser, level: Level['id']): boolean => riser.level === level;
+
+/** Where a riser leads from a level, with how many cables go by it; none are counted where nobody knows. */
+export function riserWords(to: string, up: boolean, cables: number | null): Message {
+  const way = up ? 'up' : 'down';
+  if (cables === null) return msg(`${way} to {level}`, { level: to });
+  if (cables === 1) return msg(`${way} to {level}, 1 cable`, { level: to });
+  return msg(`${way} to {level}, {cables} cables`, { level: to, cables });
+}
+
+/**
+ * Risers, on both their levels: an arrow up where it goes up from here, down where it comes from below. Returns what
+ * puts their words, to be called when other symbols have their room.
+ */
+export function riserMarks(drafting: Drafting): () => void {
+  const { plan, survey, view, field, wants, put } = drafting;
+  const here = wants('risers') ? risersOn(plan, view.level) : [];
+  for (const riser of here) {
+    take(field, boxAround(toPaper(view, riser.at), RISER_REACH * 2, RISER_REACH * 2));
+    put('risers', {
+      op: 'symbol',
+      at: riser.at,
+      marks: riserSymbol(goesUp(riser, view.level)),
+    });
+  }
+  const runs = survey && runsByRiser(survey.runs);
+  return () => {
+    for (const riser of here)
+      riserLabel(drafting, riser, runs && (runs.get(riser.id)?.length ?? 0));
+  };
+}
+
+const NAME_SIZE = 2.2;
+const TO_SIZE = 2;
+
+function riserLabel(drafting: Drafting, riser: Riser, cables: number | null): void {
+  const { plan, view, units, field, put, leaveOut } = drafting;
+  const other = riserEnd(plan, riser, view.level);
+  if (!other) return;
+  const name = [riser.name, riser.size].filter((word) => word !== '').join(', ');
+  const to = renderMessage(riserWords(other.name, goesUp(riser, view.level), cables), units);
+  const lines = [
+    { text: name, size: NAME_SIZE, bold: true },
+    { text: to, size: TO_SIZE, bold: false },
+  ].filter((line) => line.text !== '');
+  const width = Math.max(
+    ...lines.map(({ text, size, bold }) => view.measure.width(text, size, 'sans', bold)),
+  );
+  const placed = place(field, {
+    anchor: toPaper(view, riser.at),
+    reach: RISER_REACH,
+    width: width + 0.5,
+    height: lines.length * 2.3 + 0.2,
+    onAnchor: false,
+  });
+  if (!placed) {
+    leaveOut('risers', name || to);
+    return;
+  }
+  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, 'vertical'));
+  const marks = lines.map(
+    ({ text, size, bold }, i): Mark => ({
+      op: 'text',
+      at: [0, (i - (lines.length - 1) / 2) * 2.3],
+      text,
+      size,
+      bold,
+      ink: bold ? 'ink' : 'soft',
+      align: 'centre',
+      vertical: 'middle',
+      halo: 'paper',
+    }),
+  );
+  put('risers', { op: 'symbol', at: toBuilding(view, placed.at), marks });
+}
