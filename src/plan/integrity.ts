@@ -62,6 +62,13 @@ function shapeFaults(plan: Plan, table: TableName, row: Row): Fault[] {
         ],
       ];
   }
+  if (table === 'backgrounds') {
+    const { crop, width, height } = row as unknown as Entity<'backgrounds'>;
+    if (crop && !(crop.x0 < crop.x1 && crop.x1 <= width && crop.y0 < crop.y1 && crop.y1 <= height))
+      return [
+        ['no-area', 'crop', 'shows nothing of the picture. Say corners that lie in it, or null.'],
+      ];
+  }
   if (table === 'risers') {
     const { level, upper } = row as unknown as Entity<'risers'>;
     if (level === upper)

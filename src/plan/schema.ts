@@ -21,6 +21,7 @@ const degrees = z.number().check(z.gte(-360), z.lte(360));
 const percent = (top: number) => z.int().check(z.gte(0), z.lte(top));
 const cents = z.int().check(z.gte(0), z.lte(1_000_000_000));
 const minutes = z.int().check(z.gte(0), z.lte(100_000));
+const pixel = z.number().check(z.gte(0), z.lte(FAR));
 const letter = z.string().check(z.regex(/^[A-Z]$/));
 const or = z._default;
 
@@ -136,17 +137,34 @@ const background = z.strictObject({
   name: or(words, ''),
   /** Hash of the picture's bytes; the bytes are kept beside the plan. */
   asset: z.string().check(z.regex(/^[0-9a-f]{16,64}$/)),
+  /** Which page of it is shown, where it has pages. */
+  page: or(z.int().check(z.gte(1), z.lte(100_000)), 1),
   /** Size of the picture in its own pixels. */
   width: size,
   height: size,
-  /** Where the picture's top left corner lies. */
+  /** How wide the whole picture is on paper, mm, where that is known; then its scale can be told as a ratio. */
+  paper: or(z.nullable(z.number().check(z.gt(0), z.lte(100_000))), null),
+  /** Where the picture's top left corner lies, before it is tilted. */
   origin: or(point, [0, 0]),
   mmPerPixel: or(z.number().check(z.gt(0), z.lte(100_000)), 10),
   turn: or(z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]), 0),
+  /** Turned further, clockwise, about its middle. */
+  tilt: or(z.number().check(z.gte(-45), z.lte(45)), 0),
+  /** The part that is shown, in picture pixels from (x0, y0) to (x1, y1); null shows all of it. */
+  crop: or(
+    z.nullable(z.readonly(z.strictObject({ x0: pixel, y0: pixel, x1: pixel, y1: pixel }))),
+    null,
+  ),
   opacity: or(percent(100), 60),
   hidden: or(z.boolean(), false),
+  /** Whether it stays where it is while somebody draws over it. */
+  locked: or(z.boolean(), true),
+  /** Those with more lie over those with less; where it is the same, the later id does. */
+  order: or(z.int().check(z.gte(-1000), z.lte(1000)), 0),
   /** The length that set the scale; null while nobody has. */
   scale: or(knownLength, null),
+  /** The scale that is printed on it, as how many times larger the building is; null where a length set the scale. */
+  ratio: or(z.nullable(z.number().check(z.gt(0), z.lte(100_000))), null),
   /** A second length, to see how far the scale is off. */
   check: or(knownLength, null),
 });
