@@ -1,7 +1,7 @@
 import type { Graph, Stop } from './graph.ts';
 import { sideAt } from './lines.ts';
 import { mediumAt, type Toll, toll, UNITS } from './medium.ts';
-import { BEND, type Network } from './search.ts';
+import { BEND, type Network, weights } from './search.ts';
 import type { Draft } from './stops.ts';
 import { type Track, trackToll } from './tracks.ts';
 
@@ -185,33 +185,40 @@ function compress(
   links: readonly Link[],
 ): Network {
   const first = new Int32Array(states + 1);
+  let maxCost = 0;
+  let maxSecond = 0;
+  const most = (c: number, s: number): void => {
+    if (c > maxCost) maxCost = c;
+    if (s > maxSecond) maxSecond = s;
+  };
   for (const axis of [0, 1] as const) {
     const list = graph.list[axis];
-    const { cost } = tolls[axis];
+    const { cost, length } = tolls[axis];
     for (let k = 0; k < list.length; k++) {
       if (cost[k]! < 0) continue;
+      most(cost[k]!, Math.round(2 * length[k]!));
       first[2 * list[k]! + axis + 1]!++;
       first[2 * list[k + 1]! + axis + 1]!++;
     }
   }
   for (let node = 0; node < graph.nodes; node++) {
     if (turn[node]! < 0) continue;
+    most(turn[node]!, BEND + 2 * turnLength[node]!);
     first[2 * node + 1]!++;
     first[2 * node + 2]!++;
   }
-  for (const { a, b } of links) {
+  for (const { a, b, cost, second } of links) {
+    most(cost, second);
     first[a + 1]!++;
     first[b + 1]!++;
   }
   for (let s = 0; s < states; s++) first[s + 1]! += first[s]!;
   const total = first[states]!;
   const to = new Int32Array(total);
-  const weight = new Float64Array(total);
-  const second = new Float64Array(total);
+  const weight = weights(total, maxCost);
+  const second = weights(total, maxSecond);
   const fill = first.slice();
-  let maxCost = 0;
   const arc = (a: number, b: number, c: number, s: number): void => {
-    if (c > maxCost) maxCost = c;
     const i = fill[a]!++;
     to[i] = b;
     weight[i] = c;

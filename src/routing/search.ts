@@ -49,9 +49,9 @@ export interface Seed {
   readonly lead: number;
 }
 
-/** Few enough that their heads stay in the nearest cache. */
+/** Few enough that their heads stay in the nearest cache; more only where an arc is longer than all of them. */
 const BUCKETS = 1024;
-const RING = BUCKETS - 1;
+const MOST_BUCKETS = 65_536;
 /** 64 mm of plain length, in units. */
 const WIDTH = 12_800;
 
@@ -64,13 +64,19 @@ export interface Workspace {
   list: Int32Array;
 }
 
-export const createWorkspace = (): Workspace => ({ list: new Int32Array(BUCKETS) });
+export const createWorkspace = (): Workspace => ({ list: new Int32Array(0) });
 
-/** Room for the pairs so far and as many more as a state has arcs, or for twice as many. */
-function grown(list: Int32Array, least: number): Int32Array {
-  const larger = new Int32Array(Math.max(2 * list.length, least));
+function grown(list: Int32Array, length: number): Int32Array {
+  const larger = new Int32Array(length);
   larger.set(list);
   return larger;
+}
+
+/** How many buckets, a power of two, so that the ring of them is longer than any arc where that can be. */
+function bucketsFor(maxCost: number): number {
+  let count = BUCKETS;
+  while (count < MOST_BUCKETS && (count - 2) * WIDTH < maxCost) count *= 2;
+  return count;
 }
 
 /** A state that waits in a bucket has this for its next one; it is its own inverse. */
@@ -88,12 +94,14 @@ export function search(
   const cost = new Float64Array(states).fill(Infinity);
   const second = new Float64Array(states).fill(Infinity);
   const next = new Int32Array(states).fill(-1);
-  const inverse = 1 / Math.max(WIDTH, net.maxCost / (BUCKETS - 2));
+  const buckets = bucketsFor(net.maxCost);
+  const ring = buckets - 1;
+  const inverse = 1 / Math.max(WIDTH, net.maxCost / (buckets - 2));
   let { list } = workspace;
-  const least = BUCKETS + 2 * (states + seeds.length);
+  const least = buckets + 2 * (states + seeds.length);
   if (list.length < least) list = new Int32Array(least + states);
-  list.fill(-1, 0, BUCKETS);
-  let used = BUCKETS;
+  list.fill(-1, 0, buckets);
+  let used = buckets;
   let current = Infinity;
   for (const seed of seeds) {
     const { state } = seed;
@@ -104,19 +112,19 @@ export function search(
     next[state] = waiting(-1);
     const bucket = Math.floor(seed.cost * inverse);
     if (bucket < current) current = bucket;
-    list[used] = list[bucket & RING]!;
+    list[used] = list[bucket & ring]!;
     list[used + 1] = state;
-    list[bucket & RING] = used;
+    list[bucket & ring] = used;
     used += 2;
   }
-  for (let done = BUCKETS; done < used; ) {
-    let at = list[current & RING]!;
+  for (let done = buckets; done < used; ) {
+    let at = list[current & ring]!;
     if (at < 0) {
       current++;
       continue;
     }
     // The whole bucket is taken out; what comes to it meanwhile is a bucket anew.
-    list[current & RING] = -1;
+    list[current & ring] = -1;
     do {
       const u = list[at + 1]!;
       at = list[at]!;
@@ -127,9 +135,7 @@ export function search(
       next[u] = waiting(way);
       const base = cost[u]!;
       const baseSecond = second[u]!;
-      const end = first[u + 1]!;
-      if (used + 2 * (end - first[u]!) > list.length) list = grown(list, used + 2 * (end - first[u]!));
-      for (let e = first[u]!; e < end; e++) {
+      for (let e = first[u]!, end = first[u + 1]!; e < end; e++) {
         const v = to[e]!;
         const c = base + weight[e]!;
         const old = cost[v]!;
@@ -143,7 +149,8 @@ export function search(
         cost[v] = c;
         second[v] = s;
         next[v] = waiting(u);
-        const bucket = ((c * inverse) | 0) & RING;
+        if (used + 2 > list.length) list = grown(list, 2 * list.length);
+        const bucket = ((c * inverse) | 0) & ring;
         list[used] = list[bucket]!;
         list[used + 1] = v;
         list[bucket] = used;
