@@ -3,15 +3,17 @@ import { distance, nearestOnSegment } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { insidePolygon } from '../geometry/polygon.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
-import { deviceName } from '../plan/names.ts';
+import { risersOn } from '../plan/levels.ts';
+import { closetName, deviceName, passName } from '../plan/names.ts';
 import { type Keepout, onLevel, type Plan } from '../plan/plan.ts';
 import type { Remark, Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
+import { atStart } from './words.ts';
 
-/** A device or an outlet stands where no cable may go. On the border it stands outside. */
+/** A device, an outlet, a closet or either end of a riser stands where no cable may go. On the border it stands outside. */
 export const inKeepout: Rule = {
   id: 'in-keepout',
-  title: msg('A device or an outlet stands in a keep-out'),
+  title: msg('A device, an outlet, a closet or a riser stands in a keep-out'),
   severity: 'warning',
   source: COMMON_PRACTICE,
   limits: [],
@@ -21,17 +23,27 @@ export const inKeepout: Rule = {
 
 function remarks(plan: Plan, kinds: KindRegistry, keepout: Keepout): Remark[] {
   const { level, outline } = keepout;
-  const devices = onLevel(plan, 'devices', level).filter(({ at }) => isWithin(outline, at));
-  const outlets = onLevel(plan, 'outlets', level).filter(({ at }) => isWithin(outline, at));
+  const inside = <T extends { readonly at: Point }>(rows: readonly T[]): T[] =>
+    rows.filter(({ at }) => isWithin(outline, at));
   return [
-    ...devices.map((d) => remark(keepout, 'devices', d, deviceName(plan, kinds, d))),
-    ...outlets.map((o) => remark(keepout, 'outlets', o, outletName(plan, o.id))),
+    ...inside(onLevel(plan, 'devices', level)).map((d) =>
+      remark(keepout, 'devices', d, deviceName(plan, kinds, d)),
+    ),
+    ...inside(onLevel(plan, 'outlets', level)).map((o) =>
+      remark(keepout, 'outlets', o, outletName(plan, o.id)),
+    ),
+    ...inside(onLevel(plan, 'closets', level)).map((c) =>
+      remark(keepout, 'closets', c, closetName(plan, c)),
+    ),
+    ...inside(risersOn(plan, level)).map((r) =>
+      remark(keepout, 'risers', r, passName(plan, 'risers', r)),
+    ),
   ];
 }
 
 function remark(
   keepout: Keepout,
-  table: 'devices' | 'outlets',
+  table: 'devices' | 'outlets' | 'closets' | 'risers',
   { id, at }: { readonly id: string; readonly at: Point },
   name: string,
 ): Remark {
@@ -41,7 +53,10 @@ function remark(
       { table: 'keepouts', id: keepout.id },
     ],
     at: { level: keepout.level, point: at },
-    message: msg('{name} stands in the keep-out "{keepout}".', { name, keepout: keepout.name }),
+    message: msg('{name} stands in the keep-out "{keepout}".', {
+      name: atStart(name),
+      keepout: keepout.name,
+    }),
     remedy: msg('Move it out, or make the keep-out smaller. A cable gets in by a pathway only.'),
     fix: null,
   };

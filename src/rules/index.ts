@@ -1,24 +1,33 @@
 import { msg } from '../base/message.ts';
 import type { Finding } from '../results/types.ts';
+import { bundleSize } from './bundle-size.ts';
 import { closetMissing } from './closet-missing.ts';
 import { closetPorts } from './closet-ports.ts';
+import { conduitFill } from './conduit-fill.ts';
+import { conduitPull } from './conduit-pull.ts';
+import { conduitRadius } from './conduit-radius.ts';
 import { cordReach } from './cord-reach.ts';
 import { cordsTooLong } from './cords-too-long.ts';
 import { crowdedLevel } from './crowded-level.ts';
 import { deviceWithoutJack } from './device-without-jack.ts';
 import { doubledLabel } from './doubled-label.ts';
+import { floorOpening } from './floor-opening.ts';
 import { inKeepout } from './in-keepout.ts';
 import { jackWithoutDevice } from './jack-without-device.ts';
+import { levelCutOff } from './level-cut-off.ts';
 import { longerThanBox } from './longer-than-box.ts';
 import { noWallInReach } from './no-wall-in-reach.ts';
 import { noWay } from './no-way.ts';
+import { pinDetour } from './pin-detour.ts';
 import { powerReach } from './power-reach.ts';
 import { ratedWall } from './rated-wall.ts';
+import { riserLevels } from './riser-levels.ts';
 import type { Rule, RuleContext, RuleSource } from './rule.ts';
 import { runNearLimit } from './run-near-limit.ts';
 import { runTooLong } from './run-too-long.ts';
 import { scaleNotSet } from './scale-not-set.ts';
 import { scaleOff } from './scale-off.ts';
+import { scaleUnchecked } from './scale-unchecked.ts';
 import { sealedWall } from './sealed-wall.ts';
 
 /** Every rule, in the order in which findings are listed within a severity. */
@@ -26,21 +35,30 @@ export const rules: readonly Rule[] = [
   closetMissing,
   scaleNotSet,
   scaleOff,
+  levelCutOff,
   noWay,
   runTooLong,
   deviceWithoutJack,
   cordReach,
   closetPorts,
   doubledLabel,
+  scaleUnchecked,
+  riserLevels,
   runNearLimit,
   cordsTooLong,
   longerThanBox,
+  conduitPull,
+  conduitFill,
   powerReach,
   jackWithoutDevice,
   inKeepout,
   noWallInReach,
   crowdedLevel,
+  conduitRadius,
+  bundleSize,
+  pinDetour,
   ratedWall,
+  floorOpening,
   sealedWall,
 ];
 

@@ -1,11 +1,16 @@
 import { type Message, msg } from '../base/message.ts';
+import { closetName, passName } from '../plan/names.ts';
 import type { Plan, Ref } from '../plan/plan.ts';
 import type { Run } from '../results/types.ts';
+import { isCutOff } from './level-cut-off.ts';
 import type { Remark, Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
 import { jackRef, jackSpot, placeSpot } from './spots.ts';
 
-/** A jack that no cable can join to a closet; where no closet stands at all, another rule says so once. */
+/**
+ * A jack that no cable can join to a closet; where no closet stands at all, or a whole level is cut off, another rule
+ * says so once.
+ */
 export const noWay: Rule = {
   id: 'no-way',
   title: msg('A jack has no way to the closet'),
@@ -14,7 +19,10 @@ export const noWay: Rule = {
   limits: [],
   check({ plan, runs }) {
     if (plan.tables.closets.size === 0) return [];
-    return runs.filter((run) => run.status === 'unroutable').map((run) => remark(plan, run));
+    return runs
+      .filter((run) => run.status === 'unroutable')
+      .filter((run) => run.blocked?.reason !== 'other-level' || !isCutOff(plan, run.level))
+      .map((run) => remark(plan, run));
   },
 };
 
@@ -24,23 +32,20 @@ function remark(plan: Plan, run: Run): Remark {
   return {
     subjects: by === null ? [jackRef(run)] : [jackRef(run), by],
     at: reached === null ? jackSpot(plan, run) : placeSpot(plan, reached),
-    ...wordsFor(plan, run),
     fix: null,
+    ...wordsFor(plan, run),
   };
 }
 
-type Words = Pick<Remark, 'message' | 'remedy'>;
+type Words = Pick<Remark, 'message' | 'remedy'> & Partial<Pick<Remark, 'fix'>>;
 
 function wordsFor(plan: Plan, run: Run): Words {
   const { label } = run;
   switch (run.blocked?.reason) {
     case 'other-level':
-      return {
-        message: msg('Jack {label} has no closet on its level.', { label }),
-        remedy: msg(
-          'Place a closet on that level, or choose one there for the jack. Until then the price leaves out its cable and hours.',
-        ),
-      };
+      return otherLevel(plan, run);
+    case 'pin':
+      return pastPin(plan, run);
     case 'no-under-slab':
       return {
         message: msg('Jack {label} sits in a floor box that no under-slab conduit leads to.', {
@@ -53,6 +58,47 @@ function wordsFor(plan: Plan, run: Run): Words {
     default:
       return { message: barred(plan, run), remedy: remedyFor(run.blocked?.by ?? null) };
   }
+}
+
+/** The closets that it may go to stand on other levels, and no riser leads to any of them. */
+function otherLevel(plan: Plan, { label, closet: id }: Run): Words {
+  const closet = id === null ? undefined : plan.tables.closets.get(id);
+  if (closet)
+    return {
+      message: msg('No riser leads from jack {label} to {closet}, which was chosen for it.', {
+        label,
+        closet: closetName(plan, closet),
+      }),
+      remedy: msg(
+        'Place a riser between their levels, or let the jack go to the nearest closet. Until then the price leaves out its cable and hours.',
+      ),
+    };
+  return {
+    message: msg('Jack {label} has no closet on its level, and no riser leads to one.', { label }),
+    remedy: msg(
+      'Place a riser to a level with a closet, or a closet here. Until then the price leaves out its cable and hours.',
+    ),
+  };
+}
+
+/** The way is free, but not past the pin that the jack is made to pass. */
+function pastPin(plan: Plan, { label, jack }: Run): Words {
+  const pin = plan.tables.pins.get(plan.tables.jacks.get(jack)?.pin ?? '');
+  const leave = {
+    command: 'leave-free',
+    args: { jacks: [jack] },
+    label: msg('Leave the way of {label} free', { label }),
+  };
+  return {
+    message: msg('Jack {label} has a way home, but not past {pin}.', {
+      label,
+      pin: pin ? passName(plan, 'pins', pin) : 'its pin',
+    }),
+    remedy: msg(
+      'Move the pin to where a cable can get, or leave the way free. Until then the price leaves out its cable and hours.',
+    ),
+    fix: pin ? leave : null,
+  };
 }
 
 /** What there is to do, by what bars the way. */
@@ -89,12 +135,16 @@ function barred(plan: Plan, run: Run): Message {
   return msg('Jack {label} has no way to a closet.', { label });
 }
 
-/** From the place that the cable gets to, on the plan, to the closet that was chosen or else the nearest, mm. */
+/**
+ * From the place that the cable gets to, on the plan, to the closet that was chosen or else the nearest, mm; null where
+ * the cable ends on a level without it.
+ */
 function gapToCloset(plan: Plan, run: Run): number | null {
   const reached = run.blocked?.reached;
   if (!reached) return null;
-  const candidates = [...plan.tables.closets.values()].filter((closet) =>
-    run.closet === null ? closet.level === run.level : closet.id === run.closet,
+  const level = placeSpot(plan, reached)?.level;
+  const candidates = [...plan.tables.closets.values()].filter(
+    (closet) => closet.level === level && (run.closet === null || closet.id === run.closet),
   );
   if (candidates.length === 0) return null;
   return Math.min(

@@ -2,13 +2,15 @@ import type { Id } from '../base/ids.ts';
 import type { Message } from '../base/message.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import type { Plan, Settings } from '../plan/plan.ts';
-import type { BoxPlan, Finding, Run, Severity } from '../results/types.ts';
+import type { BoxPlan, Finding, Run, Severity, Way } from '../results/types.ts';
 
 /** What a rule may look at; it never calls an engine. */
 export interface RuleContext {
   readonly plan: Plan;
   readonly kinds: KindRegistry;
   readonly runs: readonly Run[];
+  /** Stretches that cables share. */
+  readonly ways: readonly Way[];
   readonly boxPlan: BoxPlan;
   /** Levels on which the search could not try every way. */
   readonly inexact: readonly Id[];

@@ -1,6 +1,9 @@
-import { msg } from '../base/message.ts';
+import { type Message, msg } from '../base/message.ts';
+import { distance } from '../geometry/nearest.ts';
+import { closetName } from '../plan/names.ts';
+import { type Closet, type Plan, settings } from '../plan/plan.ts';
 import type { Run } from '../results/types.ts';
-import type { Rule, RuleContext } from './rule.ts';
+import type { Remark, Rule } from './rule.ts';
 import { CABLING } from './sources.ts';
 import { jackRef, jackSpot } from './spots.ts';
 
@@ -34,8 +37,7 @@ export const runTooLong: Rule = {
 
 const isTooLong = (run: Run): boolean => run.cable > run.limit;
 
-function remark(plan: RuleContext['plan'], run: Run) {
-  const linkLimit = plan.tables.settings.get('settings')?.linkLimit ?? run.limit;
+function remark(plan: Plan, run: Run): Remark {
   return {
     subjects: [jackRef(run)],
     at: jackSpot(plan, run),
@@ -44,7 +46,28 @@ function remark(plan: RuleContext['plan'], run: Run) {
       cable: { mm: run.cable },
       limit: { mm: run.limit },
     }),
-    remedy: run.limit < linkLimit ? SHORTER_CORDS : SHORTEN,
+    remedy:
+      elsewhere(plan, run) ?? (run.limit < settings(plan).linkLimit ? SHORTER_CORDS : SHORTEN),
     fix: null,
   };
+}
+
+/**
+ * What to say of a run that somebody sent to a closet of their choice, where another closet might bring it under its
+ * limit: the straight way there is short enough. Null where none is.
+ */
+function elsewhere(plan: Plan, run: Run): Message | null {
+  const chosen = plan.tables.closets.get(plan.tables.jacks.get(run.jack)?.closet ?? '');
+  const outlet = plan.tables.outlets.get(run.outlet);
+  if (!chosen || !outlet) return null;
+  const near = (closet: Closet): number => distance(closet.at, outlet.at) + run.slack;
+  const better = [...plan.tables.closets.values()]
+    .filter((closet) => closet.id !== chosen.id && closet.level === outlet.level)
+    .filter((closet) => near(closet) <= run.limit)
+    .reduce<Closet | null>((a, b) => (a && near(a) <= near(b) ? a : b), null);
+  if (!better) return null;
+  return msg('It goes to {chosen} by choice. Let it take the nearest: {better} may do.', {
+    chosen: closetName(plan, chosen),
+    better: closetName(plan, better),
+  });
 }

@@ -14,7 +14,7 @@ export function createSurveyor(kinds: KindRegistry): (plan: Plan) => Survey {
   return (plan) => {
     const { runs, ways, inexact } = router.homeRuns(plan);
     const off = takeoff(plan, runs, ways);
-    const findings = checkRules({ plan, kinds, runs, boxPlan: off.boxPlan, inexact });
+    const findings = checkRules({ plan, kinds, runs, ways, boxPlan: off.boxPlan, inexact });
     return { runs, ways, findings, ...off };
   };
 }

@@ -1,5 +1,5 @@
 import { settings } from '../../../src/plan/plan.ts';
-import type { Run } from '../../../src/results/types.ts';
+import type { Run, Way } from '../../../src/results/types.ts';
 import type { RuleContext } from '../../../src/rules/rule.ts';
 import { boxPlan } from '../../../src/takeoff/box-plan.ts';
 import { planWith, type Rows } from '../takeoff/make-run.ts';
@@ -29,9 +29,13 @@ export interface RuleCases {
   >;
 }
 
-/** A context from rows and runs, with the box plan that belongs to them. */
-export function context(rows: Rows, runs: readonly Run[] = []): RuleContext {
+/** A context from rows, runs and ways, with the box plan that belongs to them. */
+export function context(
+  rows: Rows,
+  runs: readonly Run[] = [],
+  ways: readonly Way[] = [],
+): RuleContext {
   const plan = planWith(rows);
   const boxes = boxPlan(runs, settings(plan).boxLength);
-  return { plan, kinds: testKinds, runs, boxPlan: boxes, inexact: [] };
+  return { plan, kinds: testKinds, runs, ways, boxPlan: boxes, inexact: [] };
 }

@@ -21,6 +21,13 @@ const rows = (device: [number, number], outlet: [number, number], level = 'L1') 
     jacks: { J1: { outlet: 'O1', label: 'A1', device: 'D1' } },
   });
 
+const square = (side: number) => [
+  [0, 0],
+  [side, 0],
+  [side, side],
+  [0, side],
+];
+
 export const cases: RuleCases = {
   pass: [
     { what: 'both outside', on: rows([4000, 0], [5000, 0]) },
@@ -58,6 +65,20 @@ export const cases: RuleCases = {
         outlets: { O7: { level: 'L1', at: [6, 3] } },
       }),
       says: ['Outlet O7 stands in the keep-out "Hood".'],
+    },
+    {
+      what: 'a closet inside, and a riser on the level that it comes out on',
+      on: context({
+        levels: { L2: { elevation: 3000 } },
+        keepouts: { K1: { level: 'L2', name: 'Shaft', outline: square(3000) } },
+        closets: { C1: { level: 'L2', at: [1000, 1000] }, C2: { level: 'L1', at: [1000, 1000] } },
+        risers: { R1: { level: 'L1', upper: 'L2', name: '', at: [2000, 2000] } },
+      }),
+      says: [
+        'Network closet C1 stands in the keep-out "Shaft".',
+        'Riser R1 stands in the keep-out "Shaft".',
+      ],
+      at: [1000, 1000],
     },
   ],
   limits: {},

@@ -34,6 +34,15 @@ export const cases: RuleCases = {
   pass: [
     { what: 'a run with a way', on: context(rows, [makeRun({ label: 'A1' })]) },
     {
+      what: 'a whole level without closet and riser, of which another rule speaks once',
+      on: context(rows, [
+        noWay({
+          ...{ label: 'A1', level: 'L2', closet: null },
+          blocked: { reason: 'other-level', by: null, reached: null },
+        }),
+      ]),
+    },
+    {
       what: 'no closet at all, of which another rule speaks',
       on: context({}, [
         noWay({ label: 'A1', blocked: { reason: 'no-closet', by: null, reached: null } }),
@@ -78,10 +87,10 @@ export const cases: RuleCases = {
         }),
       ]),
       says: [
-        'Jack A1 has no closet on its level.',
+        'Jack A1 has no closet on its level, and no riser leads to one.',
         'Jack A2 sits in a floor box that no under-slab conduit leads to.',
       ],
-      tells: ['Place a closet on that level', 'Draw the under-slab conduit'],
+      tells: ['Place a riser to a level with a closet', 'Draw the under-slab conduit'],
       at: [100, 200],
     },
     {
@@ -95,12 +104,55 @@ export const cases: RuleCases = {
       says: ["Jack A1 has no way home: its cable ends 10' from the closet."],
     },
     {
-      what: 'nothing that can be named',
+      what: 'a cable that ends on a level without the closet, where a gap on the plan would mean nothing',
       on: context(rows, [
         noWay({
           label: 'A1',
           outlet: 'O1',
           blocked: { reason: 'no-way', by: null, reached: [10_000, 6096, 6500] },
+        }),
+      ]),
+      says: ['Jack A1 has no way to a closet.'],
+      at: [10_000, 6096],
+    },
+    {
+      what: 'a closet by choice that no riser leads to',
+      on: context(rows, [
+        noWay({
+          ...{ label: 'A1', outlet: 'O1', closet: 'C1' },
+          blocked: { reason: 'other-level', by: null, reached: null },
+        }),
+      ]),
+      says: ['No riser leads from jack A1 to Network closet, which was chosen for it.'],
+      tells: ['Place a riser between their levels'],
+      at: [100, 200],
+    },
+    {
+      what: 'a pin that no cable can pass',
+      on: context(
+        {
+          ...rows,
+          pins: { N1: { level: 'L1', name: 'Beam', points: [[0, 0]] } },
+          jacks: { J1: { outlet: 'O1', label: 'A1', pin: 'N1', spare: true } },
+        },
+        [
+          noWay({
+            ...{ label: 'A1', jack: 'J1', outlet: 'O1' },
+            blocked: { reason: 'pin', by: null, reached: null },
+          }),
+        ],
+      ),
+      says: ['Jack A1 has a way home, but not past Beam.'],
+      tells: ['Move the pin to where a cable can get'],
+      at: [100, 200],
+    },
+    {
+      what: 'nothing that can be named',
+      on: context(rows, [
+        noWay({
+          label: 'A1',
+          outlet: 'O1',
+          blocked: { reason: 'no-way', by: null, reached: [10_000, 6096, 2900] },
         }),
         noWay({ label: 'A2', closet: null, blocked: null }),
       ]),

@@ -10,7 +10,7 @@ import type { Remark, Rule, RuleContext } from '../../../src/rules/rule.ts';
 import type { FailingCase, RuleCases } from './case.ts';
 
 /** Files of the folder that are no rules: the contract, the registry and what rules share. */
-const SHARED = ['index', 'rule', 'sources', 'spots', 'walls'];
+const SHARED = ['index', 'rule', 'sources', 'spots', 'walls', 'ducts', 'words'];
 
 const casesOf = new Map<string, RuleCases>();
 for (const rule of rules) {

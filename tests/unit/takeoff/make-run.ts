@@ -74,6 +74,19 @@ export const across = (
   riser: null,
 });
 
+/** A stretch up a riser from one level. */
+export const riser = (id: string, from: Place, to: Place, level = 'L1'): Segment => ({
+  kind: 'riser',
+  level,
+  from,
+  to,
+  length: Math.abs(to[2] - from[2]),
+  zone: null,
+  ceiling: null,
+  pathway: null,
+  riser: id,
+});
+
 export const way = (
   from: Place,
   to: Place,
