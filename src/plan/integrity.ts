@@ -2,6 +2,7 @@ import type { Issue } from '../base/result.ts';
 import type { Point } from '../geometry/point.ts';
 import { doubleArea } from '../geometry/polygon.ts';
 import type { Draft } from './change.ts';
+import { fitsIn } from './openings.ts';
 import type { AnyEntity, Entity, Plan, Ref } from './plan.ts';
 import { REFERENCES, TABLES, type TableName } from './schema.ts';
 
@@ -18,6 +19,9 @@ const TAKEN_ALONG: Readonly<Record<string, boolean>> = {
   closet: false,
   pin: false,
 };
+
+/** Tables and fields whose rows cannot stand without the row that they name, although others can. */
+const STANDS_IN: ReadonlySet<string> = new Set(['jacks device', 'openings wall']);
 
 const samePoint = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1];
 
@@ -50,6 +54,12 @@ function shapeFaults(plan: Plan, table: TableName, row: Row): Fault[] {
           'has no length: both ends are at the same place. Move one end, or take the wall out.',
         ],
       ];
+  }
+  if (table === 'openings') return openingFaults(plan, row as unknown as Entity<'openings'>);
+  if (table === 'dimensions') {
+    const { a, b } = row as unknown as Entity<'dimensions'>;
+    if (samePoint(a, b))
+      return [['no-length', '', 'has no length: both its places are the same. Move one of them.']];
   }
   if (table === 'pathways') {
     const { points } = row as unknown as Entity<'pathways'>;
@@ -88,6 +98,14 @@ function shapeFaults(plan: Plan, table: TableName, row: Row): Fault[] {
       ];
   }
   return [];
+}
+
+function openingFaults(plan: Plan, opening: Entity<'openings'>): Fault[] {
+  const wall = plan.tables.walls.get(opening.wall);
+  if (!wall || fitsIn(wall, opening)) return [];
+  return [
+    ['off-wall', '', 'reaches beyond its wall. Move it along the wall, or make it narrower.'],
+  ];
 }
 
 function deviceFaults(plan: Plan, row: Row, kinds: ReadonlySet<string>): Fault[] {
@@ -186,8 +204,8 @@ function followers(
 ): Ref[] {
   const refs: Ref[] = [];
   for (const by of named.get(`${table}/${id}`) ?? []) {
-    const jackOfDevice = by.table === 'jacks' && by.field === 'device';
-    if (TAKEN_ALONG[by.field] || jackOfDevice) refs.push({ table: by.table, id: by.row.id });
+    const own = STANDS_IN.has(`${by.table} ${by.field}`);
+    if (TAKEN_ALONG[by.field] || own) refs.push({ table: by.table, id: by.row.id });
   }
   if (table === 'jacks') {
     const outlet = plan.tables.jacks.get(id)!.outlet;

@@ -14,6 +14,7 @@ export type Level = Entity<'levels'>;
 export type Background = Entity<'backgrounds'>;
 export type Zone = Entity<'zones'>;
 export type Wall = Entity<'walls'>;
+export type Opening = Entity<'openings'>;
 export type Keepout = Entity<'keepouts'>;
 export type Pathway = Entity<'pathways'>;
 export type Riser = Entity<'risers'>;
@@ -22,6 +23,8 @@ export type Closet = Entity<'closets'>;
 export type Device = Entity<'devices'>;
 export type Outlet = Entity<'outlets'>;
 export type Jack = Entity<'jacks'>;
+export type Note = Entity<'notes'>;
+export type Dimension = Entity<'dimensions'>;
 export type AnyEntity = { [T in TableName]: Entity<T> }[TableName];
 
 export type Tables = { readonly [T in TableName]: ReadonlyMap<Id, Entity<T>> };
@@ -65,7 +68,9 @@ export function onLevel<
     | 'closets'
     | 'devices'
     | 'outlets'
-    | 'powers',
+    | 'powers'
+    | 'notes'
+    | 'dimensions',
 >(plan: Plan, table: T, level: Id): Entity<T>[] {
   const rows: Entity<T>[] = [];
   for (const row of plan.tables[table].values() as Iterable<Entity<T>>)

@@ -24,6 +24,8 @@ const minutes = z.int().check(z.gte(0), z.lte(100_000));
 const pixel = z.number().check(z.gte(0), z.lte(FAR));
 const letter = z.string().check(z.regex(/^[A-Z]$/));
 const or = z._default;
+/** Whether it is kept from being moved or deleted by mistake. */
+const locked = or(z.boolean(), false);
 
 /** `tile` lay-in ceiling with room above it; `open` no ceiling; `hard` closed board or plaster without access. */
 export const ceilingKind = z.enum(['tile', 'open', 'hard']);
@@ -177,6 +179,7 @@ const zone = z.strictObject({
   ceiling: or(ceiling, { kind: 'tile', height: 2743 }),
   /** Elevation of the cable above this level's floor; null follows from the ceiling. */
   cableElevation: or(z.nullable(length), null),
+  locked,
 });
 
 const wall = z.strictObject({
@@ -189,6 +192,24 @@ const wall = z.strictObject({
   top: or(z.enum(['grid', 'deck']), 'grid'),
   rated: or(z.boolean(), false),
   exterior: or(z.boolean(), false),
+  locked,
+});
+
+/** A door, a window or a plain opening; it stands in a wall and goes with it. */
+const opening = z.strictObject({
+  wall: id,
+  kind: or(z.enum(['door', 'window', 'opening']), 'door'),
+  name: or(words, ''),
+  /** How far its middle lies along the wall from the wall's end `a`. */
+  at: length,
+  width: or(size, 914),
+  height: or(size, 2134),
+  /** Height of its lower edge above the floor. */
+  sill: or(length, 0),
+  /** The end of the wall towards which a door is hung, and the side of the line from `a` to `b` to which it opens. */
+  hinge: or(z.enum(['a', 'b']), 'a'),
+  side: or(z.enum(['left', 'right']), 'right'),
+  locked,
 });
 
 const keepout = z.strictObject({
@@ -196,6 +217,7 @@ const keepout = z.strictObject({
   name: or(words, 'Keep out'),
   outline,
   clearance: or(length, 0),
+  locked,
 });
 
 const pathway = z.strictObject({
@@ -211,6 +233,7 @@ const pathway = z.strictObject({
   size: or(words, ''),
   /** Whether it is there already, so that nothing of it is bought. */
   existing: or(z.boolean(), false),
+  locked,
 });
 
 /** A way up: a cable goes by it from the ceiling plane of one level to that of another, straight up or down. */
@@ -222,6 +245,7 @@ const riser = z.strictObject({
   at: point,
   size: or(words, ''),
   existing: or(z.boolean(), false),
+  locked,
 });
 
 /** Places on a level that runs are made to pass, in order from the jack to the closet. */
@@ -229,6 +253,7 @@ const pin = z.strictObject({
   level: or(id, 'L1'),
   name: or(words, 'Pin'),
   points: z.readonly(z.array(point).check(z.minLength(1), z.maxLength(50))),
+  locked,
 });
 
 /** Allowances of one kind of device or one jack; null takes what holds above it: jack, then kind, then job. */
@@ -249,6 +274,7 @@ const closet = z.strictObject({
   /** Height of the termination above the floor. */
   height: or(length, 1500),
   ports: or(z.int().check(z.gte(1), z.lte(10_000)), 48),
+  locked,
 });
 
 const device = z.strictObject({
@@ -262,6 +288,7 @@ const device = z.strictObject({
   /** The device whose jack this one shares; null when it has a jack of its own. */
   host: or(z.nullable(id), null),
   cord: or(length, 2134),
+  locked,
 });
 
 const outlet = z.strictObject({
@@ -273,6 +300,7 @@ const outlet = z.strictObject({
   wall: or(z.nullable(id), null),
   /** `hand` once somebody has moved it; until then it follows its device. */
   placed: or(z.enum(['auto', 'hand']), 'auto'),
+  locked,
 });
 
 const jack = z.strictObject({
@@ -293,6 +321,26 @@ const power = z.strictObject({
   at: point,
   name: or(words, ''),
   height: or(length, 457),
+  locked,
+});
+
+/** Words on the drawing, with a line to what they are about where somebody drew one. */
+const note = z.strictObject({
+  level: or(id, 'L1'),
+  at: point,
+  text: z.string().check(z.minLength(1), z.maxLength(400)),
+  to: or(z.nullable(point), null),
+  locked,
+});
+
+/** A dimension line between two places; the length follows from them. */
+const dimension = z.strictObject({
+  level: or(id, 'L1'),
+  a: point,
+  b: point,
+  /** How far the line stands aside from the two places, to the left of the way from `a` to `b` where it is above zero. */
+  aside: or(coordinate, 600),
+  locked,
 });
 
 /** Every table, in the order in which a file lists them. The three singletons hold one row, named after the table. */
@@ -305,6 +353,7 @@ export const tableSchemas = {
   backgrounds: background,
   zones: zone,
   walls: wall,
+  openings: opening,
   keepouts: keepout,
   pathways: pathway,
   risers: riser,
@@ -314,6 +363,8 @@ export const tableSchemas = {
   outlets: outlet,
   jacks: jack,
   powers: power,
+  notes: note,
+  dimensions: dimension,
 } as const;
 
 export type TableName = keyof typeof tableSchemas;
@@ -326,6 +377,7 @@ export const REFERENCES: { readonly [T in TableName]?: Readonly<Record<string, T
   backgrounds: { level: 'levels' },
   zones: { level: 'levels' },
   walls: { level: 'levels' },
+  openings: { wall: 'walls' },
   keepouts: { level: 'levels' },
   pathways: { level: 'levels' },
   risers: { level: 'levels', upper: 'levels' },
@@ -335,6 +387,8 @@ export const REFERENCES: { readonly [T in TableName]?: Readonly<Record<string, T
   outlets: { level: 'levels', wall: 'walls' },
   jacks: { outlet: 'outlets', device: 'devices', closet: 'closets', pin: 'pins' },
   powers: { level: 'levels' },
+  notes: { level: 'levels' },
+  dimensions: { level: 'levels' },
 };
 
 /** The prefix of new ids in each table. */
@@ -347,6 +401,7 @@ export const ID_PREFIX: Readonly<Record<TableName, string>> = {
   backgrounds: 'B',
   zones: 'Z',
   walls: 'W',
+  openings: 'G',
   keepouts: 'K',
   pathways: 'P',
   risers: 'R',
@@ -356,4 +411,6 @@ export const ID_PREFIX: Readonly<Record<TableName, string>> = {
   outlets: 'O',
   jacks: 'J',
   powers: 'E',
+  notes: 'T',
+  dimensions: 'M',
 };

@@ -77,7 +77,7 @@ export const en = {
   'level.this': '{name} itself',
   'level.floor': 'Floor above the ground floor',
   'level.turn': 'Building lines turned by',
-  'level.turn-wrong': 'A whole number of degrees from -90 to 90.',
+  'level.turn-wrong': 'Degrees from -90 to 90.',
   'level.add': 'Add a level',
   'level.add-hint': 'It takes deck and ceiling from this one; change them once it is there.',
   'level.above': 'On top',
@@ -169,7 +169,6 @@ export const en = {
   'rooms.areas': 'Service areas',
   'rooms.count.one': '{count} room',
   'rooms.count.other': '{count} rooms',
-  'rooms.level': 'The level itself',
   'rooms.level-hint': 'Deck and ceiling hold wherever no room is drawn.',
   'rooms.deck': 'Underside of the deck',
 

@@ -108,6 +108,8 @@ const PLACES: Partial<Record<TableName, readonly string[]>> = {
   devices: ['at'],
   outlets: ['at'],
   powers: ['at'],
+  notes: ['at'],
+  dimensions: ['a', 'b'],
 };
 
 /** The fields of a row that hold places, shifted. */
@@ -212,6 +214,7 @@ const WORDS: Readonly<Record<TableName, string>> = {
   backgrounds: 'background',
   zones: 'room',
   walls: 'wall',
+  openings: 'opening',
   keepouts: 'keep-out',
   pathways: 'pathway',
   risers: 'riser',
@@ -221,6 +224,8 @@ const WORDS: Readonly<Record<TableName, string>> = {
   outlets: 'outlet',
   jacks: 'jack',
   powers: 'power outlet',
+  notes: 'note',
+  dimensions: 'dimension line',
 };
 
 /** What a step is about, in words: `device A3`, `wall`, `5 things`. */

@@ -51,6 +51,7 @@ describe('reading a plan file', () => {
       thickness: 124,
       construction: 'framed',
       top: 'grid',
+      locked: false,
       rated: false,
       exterior: false,
     });
