@@ -1,6 +1,7 @@
 import type { Plan } from '../plan/plan.ts';
+import { noRows, withRows } from '../plan/sent-rows.ts';
 import type { Run, Survey } from '../results/types.ts';
-import { type Answer, type Ask, noRows, pack, withRows } from './protocol.ts';
+import { type Answer, type Ask, pack } from './protocol.ts';
 
 /** Answers questions one after another; rows that a question leaves out are those of the question before. */
 export function createAnswerer(survey: (plan: Plan) => Survey): (ask: Ask) => Answer {

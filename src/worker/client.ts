@@ -1,7 +1,8 @@
 import type { Plan } from '../plan/plan.ts';
+import { rowsBetween } from '../plan/sent-rows.ts';
 import type { SurveyPort } from '../ports/ports.ts';
 import type { Run, Survey } from '../results/types.ts';
-import { type Answer, type Ask, rowsBetween, unpack } from './protocol.ts';
+import { type Answer, type Ask, unpack } from './protocol.ts';
 
 /** What the client needs of a worker. */
 export interface Channel {
