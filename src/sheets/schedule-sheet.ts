@@ -1,9 +1,12 @@
 import type { Id } from '../base/ids.ts';
-import { msg } from '../base/message.ts';
+import { type Message, msg } from '../base/message.ts';
 import { formatLength, formatTotal } from '../base/units.ts';
+import { ALLOWANCE_FIELDS, allowanceSource } from '../plan/allowances.ts';
 import { job, settings } from '../plan/plan.ts';
-import type { RunStatus } from '../results/types.ts';
+import { riserLength, risersOf } from '../results/risers.ts';
+import type { Run, RunStatus } from '../results/types.ts';
 import { cableSchedule, pathInWords, type ScheduleRow } from '../takeoff/cable-schedule.ts';
+import { inLabelOrder } from '../takeoff/ports.ts';
 import { say } from './frame.ts';
 import type { Sheet, SheetContext } from './sheet.ts';
 import { type Column, type Row, tablePages } from './table.ts';
@@ -19,13 +22,13 @@ export const scheduleSheet: Sheet = {
       path: named(context, row.jack),
     }));
     if (rows.length === 0) return [];
-    const closets = new Set(rows.map((row) => row.closet));
+    const shown = columnsFor(rows);
     return tablePages(context, {
       title: say(context, msg('Cable schedule')),
       landscape: true,
-      columns: columns(context, closets.size > 1),
-      rows: rows.map((row) => scheduleRow(context, row, closets.size > 1)),
-      totals: totals(context),
+      columns: shown.map((column) => ({ ...column.look, title: say(context, column.title) })),
+      rows: rows.map((row) => scheduleRow(context, shown, row)),
+      totals: totals(context, shown),
       notes: notes(context),
     });
   },
@@ -34,11 +37,14 @@ export const scheduleSheet: Sheet = {
 /** The way by the names of what it passes; ups and downs have their own column. */
 function named({ plan, survey }: SheetContext, jack: Id): string {
   const run = survey.runs.find((candidate) => candidate.jack === jack);
-  const parts = run?.parts.filter((part) => part.pathway !== null || part.kind === 'across') ?? [];
-  return pathInWords(
-    plan,
-    parts.filter((part) => part.pathway !== null || part.zone !== null),
+  if (!run) return '';
+  const parts = run.parts.filter(
+    (part) =>
+      part.pathway !== null ||
+      part.kind === 'riser' ||
+      (part.kind === 'across' && part.zone !== null),
   );
+  return pathInWords(plan, parts, risersOf(run));
 }
 
 const STATUS_WORDS: Readonly<Record<RunStatus, string>> = {
@@ -48,89 +54,111 @@ const STATUS_WORDS: Readonly<Record<RunStatus, string>> = {
   unroutable: 'NO WAY',
 };
 
+/** A column of the schedule: what it says of a row, and of all of them in the line of sums. */
+interface ScheduleColumn {
+  readonly title: Message;
+  readonly look: Omit<Column, 'title'>;
+  readonly cell: (row: ScheduleRow, length: (mm: number) => string) => string;
+  /** What is added up; null for a column without a sum. */
+  readonly sum: ((run: Run) => number) | null;
+}
+
 const left = { align: 'left', width: null, wraps: false } as const;
 const right = { align: 'right', width: null, wraps: false } as const;
 
-function columns(context: SheetContext, closets: boolean): Column[] {
-  const t = (words: string): string => say(context, msg(words));
+const words = (
+  title: string,
+  cell: ScheduleColumn['cell'],
+  look: ScheduleColumn['look'] = { ...left, wraps: true },
+): ScheduleColumn => ({ title: msg(title), look, cell, sum: null });
+
+const lengths = (
+  title: string,
+  name: 'across' | 'vertical' | 'riser' | 'slack' | 'cable' | 'order',
+  sum: (run: Run) => number,
+): ScheduleColumn => ({
+  title: msg(title),
+  look: right,
+  cell: (row, length) => length(row[name]),
+  sum,
+});
+
+const blank = (title: string, width: number): ScheduleColumn => ({
+  title: msg(title),
+  look: { align: 'centre', width, wraps: false, blank: true },
+  cell: () => '',
+  sum: null,
+});
+
+/** The columns that these rows need: closet, level and riser stand there only where they tell rows apart. */
+function columnsFor(rows: readonly ScheduleRow[]): ScheduleColumn[] {
+  const closets = new Set(rows.map((row) => row.closetId)).size > 1;
+  const levels = new Set(rows.map((row) => row.levelId)).size > 1;
+  const risers = rows.some((row) => row.riser > 0);
   return [
-    { ...left, title: t('Cable'), face: 'mono' },
-    { ...left, title: closets ? t('Closet, port') : t('Port'), wraps: closets },
-    { ...left, title: t('Device'), wraps: true },
-    { ...left, title: t('Room'), wraps: true },
-    { ...left, title: t('Way from the jack'), wraps: true },
-    { ...right, title: t('Across') },
-    { ...right, title: t('Up, down') },
-    { ...right, title: t('Slack') },
-    { ...right, title: t('Cable') },
-    { ...right, title: t('Order') },
-    { ...right, title: t('Box') },
-    { title: t('Start mark'), align: 'centre', width: 15, wraps: false, blank: true },
-    { title: t('End mark'), align: 'centre', width: 15, wraps: false, blank: true },
-    { title: t('OK'), align: 'centre', width: 8, wraps: false, blank: true },
+    words('Cable', (row) => row.label, { ...left, face: 'mono' }),
+    closets ? words('Closet, port', closetAndPort) : words('Port', portOf, left),
+    words('Device', (row) => row.device),
+    ...(levels ? [words('Level', (row) => row.level)] : []),
+    words('Room', (row) => row.room),
+    words('Way from the jack', wayOf),
+    lengths('Across', 'across', (run) => run.across),
+    lengths('Up, down', 'vertical', (run) => run.vertical),
+    ...(risers ? [lengths('of it riser', 'riser', riserLength)] : []),
+    lengths('Slack', 'slack', (run) => run.slack),
+    lengths('Cable', 'cable', (run) => run.cable),
+    lengths('Order', 'order', (run) => run.order),
+    words('Box', (row) => (row.box === null ? '-' : String(row.box)), right),
+    blank('Start mark', 15),
+    blank('End mark', 15),
+    blank('OK', 8),
   ];
 }
 
-function scheduleRow(context: SheetContext, row: ScheduleRow, closets: boolean): Row {
+const portOf = (row: ScheduleRow): string => (row.port === null ? '-' : String(row.port));
+
+const closetAndPort = (row: ScheduleRow): string =>
+  [row.closet, portOf(row)].filter((word) => word !== '').join(' ');
+
+/** What stands in the way column: how the run stands, what it passes, and the pin that it is made to pass. */
+function wayOf(row: ScheduleRow): string {
+  const status = STATUS_WORDS[row.status];
+  const way = [status, row.path].filter((word) => word !== '').join(': ');
+  return row.pin === '' ? way : [way, `(pin: ${row.pin})`].filter((word) => word !== '').join(' ');
+}
+
+function scheduleRow(
+  context: SheetContext,
+  columns: readonly ScheduleColumn[],
+  row: ScheduleRow,
+): Row {
   const { units } = job(context.plan);
   const length = (mm: number): string =>
     row.status === 'unroutable' ? '-' : formatLength(mm, units);
-  const port = row.port === null ? '-' : String(row.port);
-  const status = STATUS_WORDS[row.status];
   return {
     look: 'plain',
     ...(row.status === 'over' || row.status === 'unroutable' ? { warn: true } : {}),
-    cells: [
-      row.label,
-      closets ? [row.closet, port].filter((word) => word !== '').join(' ') : port,
-      row.device,
-      row.room,
-      status === '' ? row.path : [status, row.path].filter((word) => word !== '').join(': '),
-      length(row.across),
-      length(row.vertical),
-      length(row.slack),
-      length(row.cable),
-      length(row.order),
-      row.box === null ? '-' : String(row.box),
-      '',
-      '',
-      '',
-    ],
+    cells: columns.map((column) => column.cell(row, length)),
   };
 }
 
-function totals(context: SheetContext): Row[] {
+/** The line of sums; the number of cables stands under the devices, that of boxes under the boxes. */
+function totals(context: SheetContext, columns: readonly ScheduleColumn[]): Row[] {
   const { plan, survey } = context;
   const { units } = job(plan);
   const { runs } = survey;
-  const sum = (value: (run: (typeof runs)[number]) => number): string =>
-    formatTotal(
-      runs.reduce((total, run) => total + value(run), 0),
+  const said: Readonly<Record<string, string>> = {
+    Device: say(context, msg('Cables: {runs}', { runs: runs.length })),
+    Box: String(survey.totals.boxes),
+  };
+  const cells = columns.map(({ title, sum }) => {
+    if (!sum) return said[title.text] ?? '';
+    return formatTotal(
+      runs.reduce((total, run) => total + sum(run), 0),
       units,
     );
-  const words = say(context, msg('Cables: {runs}', { runs: runs.length }));
-  const boxes = String(survey.totals.boxes);
-  return [
-    {
-      look: 'grand',
-      cells: [
-        '',
-        '',
-        words,
-        '',
-        '',
-        sum((run) => run.across),
-        sum((run) => run.vertical),
-        sum((run) => run.slack),
-        sum((run) => run.cable),
-        sum((run) => run.order),
-        boxes,
-        '',
-        '',
-        '',
-      ],
-    },
-  ];
+  });
+  return [{ look: 'grand', cells }];
 }
 
 function notes(context: SheetContext): string[] {
@@ -154,6 +182,7 @@ function notes(context: SheetContext): string[] {
         },
       ),
     ),
+    ...ownAllowances(context),
     say(
       context,
       msg(
@@ -162,3 +191,30 @@ function notes(context: SheetContext): string[] {
     ),
   ];
 }
+
+/** Cables whose slack or order does not follow the job's, by label, so that the line above is not taken for theirs. */
+function ownAllowances(context: SheetContext): string[] {
+  const { plan, survey } = context;
+  const own = survey.runs.filter(({ jack: id }) => {
+    const jack = plan.tables.jacks.get(id);
+    return jack && ALLOWANCE_FIELDS.some((field) => allowanceSource(plan, jack, field) !== 'job');
+  });
+  if (own.length === 0) return [];
+  const labels = inLabelOrder(own).map((run) => run.label);
+  const list = labels.slice(0, LISTED).join(', ');
+  const more = labels.length - LISTED;
+  return [
+    say(
+      context,
+      more > 0
+        ? msg('By allowances of their own, as their columns say: {list} and {more} more.', {
+            list,
+            more,
+          })
+        : msg('By allowances of their own, as their columns say: {list}.', { list }),
+    ),
+  ];
+}
+
+/** So many labels are listed; the rest is counted. */
+const LISTED = 24;

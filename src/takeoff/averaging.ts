@@ -1,6 +1,6 @@
 import { groupBy } from '../base/group.ts';
-import type { Plan, Settings } from '../plan/plan.ts';
-import { settings } from '../plan/plan.ts';
+import { type Allowances, allowancesOf } from '../plan/allowances.ts';
+import { type Plan, settings } from '../plan/plan.ts';
 import type { Averaging, Run } from '../results/types.ts';
 
 /** What the averaging method asks of one floor; lengths in mm. */
@@ -27,8 +27,9 @@ export function averageMethod(input: AveragingInput): { average: number; total: 
 }
 
 /**
- * What the averaging method says of these runs, floor by floor, to stand beside the exact sum. The ends of a run
- * take the slack and the loops that the settings give every run.
+ * What the averaging method says of these runs, floor by floor, to stand beside the exact sum. The ends of a run take
+ * the slack and the loops that its jack is given, the spare is the waste that it is given: on each floor the mean of
+ * its runs.
  *
  * @returns whole mm, or null where no run has a way
  */
@@ -37,7 +38,7 @@ export function averaging(plan: Plan, runs: readonly Run[]): Averaging | null {
   if (routed.length === 0) return null;
   const paths = routed.map((run) => run.path);
   const floors = [...groupBy(routed, (run) => run.level).values()];
-  const total = floors.reduce((sum, floor) => sum + floorTotal(settings(plan), floor), 0);
+  const total = floors.reduce((sum, floor) => sum + floorTotal(plan, floor), 0);
   return {
     shortest: Math.min(...paths),
     longest: Math.max(...paths),
@@ -46,13 +47,21 @@ export function averaging(plan: Plan, runs: readonly Run[]): Averaging | null {
   };
 }
 
-function floorTotal(rules: Settings, runs: readonly Run[]): number {
+function floorTotal(plan: Plan, runs: readonly Run[]): number {
   const paths = runs.map((run) => run.path);
+  const given = runs.map((run) => allowancesFor(plan, run));
+  const mean = (of: (allowances: Allowances) => number): number =>
+    given.reduce((sum, allowances) => sum + of(allowances), 0) / runs.length;
   return averageMethod({
     shortest: Math.min(...paths),
     longest: Math.max(...paths),
     count: runs.length,
-    sparePercent: rules.wastePercent,
-    perRun: rules.outletSlack + rules.fieldLoop + rules.closetLoop,
+    sparePercent: mean((a) => a.wastePercent),
+    perRun: mean((a) => a.outletSlack + a.fieldLoop + a.closetLoop),
   }).total;
 }
+
+const allowancesFor = (plan: Plan, run: Run): Allowances => {
+  const jack = plan.tables.jacks.get(run.jack);
+  return jack ? allowancesOf(plan, jack) : settings(plan);
+};

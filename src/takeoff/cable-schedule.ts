@@ -2,8 +2,9 @@ import type { Id } from '../base/ids.ts';
 import { FOOT, METRE, type Units } from '../base/units.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { zoneAt } from '../plan/areas.ts';
-import { devicesAt, kindName, pathwayName } from '../plan/names.ts';
+import { closetName, devicesAt, kindName, passName, pathwayName } from '../plan/names.ts';
 import type { Plan, Zone } from '../plan/plan.ts';
+import { riserLength, risersOf } from '../results/risers.ts';
 import type { BoxPlan, PartKind, Run, RunPart, RunStatus } from '../results/types.ts';
 import { type Cell, toCsv } from './csv.ts';
 import { inLabelOrder, portMap } from './ports.ts';
@@ -13,17 +14,24 @@ export interface ScheduleRow {
   readonly jack: Id;
   /** On both ends of the cable, on the plate and on the panel. */
   readonly label: string;
+  /** Null for one without a closet. Its name is not enough: two closets may have the same. */
+  readonly closetId: Id | null;
   readonly closet: string;
   readonly port: number | null;
   readonly room: string;
   readonly outlet: Id;
   readonly device: string;
   readonly network: string;
+  readonly levelId: Id;
   readonly level: string;
   /** What the cable passes from the jack to the closet, in order. */
   readonly path: string;
+  /** The pin that it is made to pass; empty for one that is free. */
+  readonly pin: string;
   readonly across: number;
   readonly vertical: number;
+  /** Of its vertical length, what lies in risers. */
+  readonly riser: number;
   readonly slack: number;
   readonly cable: number;
   readonly order: number;
@@ -48,14 +56,16 @@ export function cableSchedule(
   return inLabelOrder(runs).map((run) => ({
     jack: run.jack,
     label: run.label,
-    closet: run.closet === null ? '' : (plan.tables.closets.get(run.closet)?.name ?? ''),
+    ...homeOf(plan, run),
     port: ports.get(run.jack) ?? null,
     outlet: run.outlet,
     ...placeOf(plan, run),
     ...served(plan, kinds, run),
-    path: pathInWords(plan, run.parts),
+    path: pathInWords(plan, run.parts, risersOf(run)),
+    pin: pinOf(plan, run),
     across: run.across,
     vertical: run.vertical,
+    riser: riserLength(run),
     slack: run.slack,
     cable: run.cable,
     order: run.order,
@@ -66,14 +76,27 @@ export function cableSchedule(
   }));
 }
 
+function homeOf(plan: Plan, run: Run): Pick<ScheduleRow, 'closetId' | 'closet'> {
+  const closet = run.closet === null ? undefined : plan.tables.closets.get(run.closet);
+  return { closetId: run.closet, closet: closet ? closetName(plan, closet) : '' };
+}
+
+/** The pin of a run, also of one that has no way past it. */
+function pinOf(plan: Plan, run: Run): string {
+  const id = plan.tables.jacks.get(run.jack)?.pin ?? run.pinned?.pin;
+  const pin = plan.tables.pins.get(id ?? '');
+  return pin ? passName(plan, 'pins', pin) : '';
+}
+
 /** What a room is called on a list: its name, or its service area while nobody named it. */
 const roomName = (zone: Zone | null | undefined): string =>
   zone ? zone.name || `area ${zone.area}` : '';
 
-function placeOf(plan: Plan, run: Run): Pick<ScheduleRow, 'room' | 'level'> {
+function placeOf(plan: Plan, run: Run): Pick<ScheduleRow, 'room' | 'levelId' | 'level'> {
   const outlet = plan.tables.outlets.get(run.outlet);
   return {
     room: roomName(outlet && zoneAt(plan, outlet.level, outlet.at)),
+    levelId: run.level,
     level: plan.tables.levels.get(run.level)?.name ?? '',
   };
 }
@@ -100,9 +123,26 @@ const PART_WORDS: Readonly<Record<PartKind, string>> = {
   'closet-loop': '',
 };
 
-/** The way in words, steps left out and neighbours alike put together: `up > Bar > hook line P1 > down`. */
-export function pathInWords(plan: Plan, parts: readonly RunPart[]): string {
-  const names = parts.map((part) => partName(plan, part)).filter((name) => name !== '');
+/**
+ * The way in words, steps left out and neighbours alike put together: `up > Bar > hook line P1 > down`.
+ *
+ * @param risers the risers that it goes through in the order of its parts, by their ids
+ */
+export function pathInWords(
+  plan: Plan,
+  parts: readonly RunPart[],
+  risers: readonly Id[] = [],
+): string {
+  const passed = parts.filter((part) => part.kind === 'riser');
+  const nameOf = (part: RunPart): string => {
+    const n = passed.indexOf(part);
+    // Risers on top of one another are one part; the last is given all that are left.
+    const here = n < 0 ? [] : risers.slice(n, n === passed.length - 1 ? undefined : n + 1);
+    const rows = here.flatMap((id) => plan.tables.risers.get(id) ?? []);
+    if (rows.length === 0) return partName(plan, part);
+    return rows.map((riser) => passName(plan, 'risers', riser)).join(' > ');
+  };
+  const names = parts.map(nameOf).filter((name) => name !== '');
   return names.filter((name, i) => name !== names[i - 1]).join(' > ');
 }
 
@@ -120,10 +160,20 @@ const STATUS_WORDS: Readonly<Record<RunStatus, string>> = {
   unroutable: 'no way to the closet',
 };
 
-const LENGTHS = ['across', 'vertical', 'slack', 'cable', 'order', 'channel', 'limit'] as const;
+const LENGTHS = [
+  'across',
+  'vertical',
+  'riser',
+  'slack',
+  'cable',
+  'order',
+  'channel',
+  'limit',
+] as const;
 const LENGTH_TITLES: Readonly<Record<(typeof LENGTHS)[number], string>> = {
   across: 'Across',
   vertical: 'Vertical',
+  riser: 'Riser of it',
   slack: 'Slack',
   cable: 'Cable',
   order: 'Order',
@@ -137,6 +187,7 @@ export function cableScheduleCsv(rows: readonly ScheduleRow[], units: Units): st
     units === 'ft' ? Math.round((mm / FOOT) * 10) / 10 : Math.round((mm / METRE) * 100) / 100;
   const header: Cell[] = [
     ...['Cable', 'From closet', 'Port', 'To room', 'Outlet', 'Device', 'Network', 'Level', 'Way'],
+    'Pin',
     ...LENGTHS.map((name) => `${LENGTH_TITLES[name]} (${units})`),
     ...LENGTHS.map((name) => `${LENGTH_TITLES[name]} (mm)`),
     'Status',
@@ -144,7 +195,7 @@ export function cableScheduleCsv(rows: readonly ScheduleRow[], units: Units): st
   ];
   const body = rows.map((row): Cell[] => [
     ...[row.label, row.closet, row.port, row.room, row.outlet],
-    ...[row.device, row.network, row.level, row.path],
+    ...[row.device, row.network, row.level, row.path, row.pin],
     ...LENGTHS.map((name) => inUnits(row[name])),
     ...LENGTHS.map((name) => row[name]),
     STATUS_WORDS[row.status],

@@ -10,6 +10,7 @@ import {
   prices,
   settings,
 } from '../plan/plan.ts';
+import { runsByRiser } from '../results/risers.ts';
 import type { BoxPlan, Run, Way } from '../results/types.ts';
 import { holes } from './holes.ts';
 import { racewayLength, supportedLength } from './supports.ts';
@@ -167,16 +168,22 @@ export function panelsFor(
   return choices.reduce((best, choice) => (cost(choice) < cost(best) ? choice : best));
 }
 
-/** Holes by their work. Where a pathway is there already so is its hole, but it is sealed and firestopped anew. */
+/**
+ * Holes by their work. Where a pathway is there already so is its hole, but it is sealed and firestopped anew. Each
+ * riser that carries cables is one core drilled hole, unless it is there already, and one firestop: the plan does not
+ * say what its floors are made of and whether they are rated, so the dearer is taken.
+ */
 function holeParts(plan: Plan, runs: readonly Run[]) {
   const all = holes(runs);
   const made = all.filter(
     ({ crossing }) => !plan.tables.pathways.get(crossing.pathway ?? '')?.existing,
   );
+  const risers = [...runsByRiser(runs).keys()];
+  const drilled = risers.filter((id) => !plan.tables.risers.get(id)?.existing);
   return {
     sleeve: made.filter((hole) => hole.crossing.work === 'sleeve').length,
-    coreDrill: made.filter((hole) => hole.crossing.work === 'core').length,
+    coreDrill: made.filter((hole) => hole.crossing.work === 'core').length + drilled.length,
     seal: all.filter((hole) => hole.crossing.work === 'seal').length,
-    firestop: all.filter((hole) => hole.crossing.firestop).length,
+    firestop: all.filter((hole) => hole.crossing.firestop).length + risers.length,
   };
 }

@@ -51,6 +51,26 @@ describe('the averaging method', () => {
     });
   });
 
+  it('takes what a jack or a kind of device is given instead, as the mean of the floor', () => {
+    const plan = planWith({
+      settings: {
+        settings: { wastePercent: 10, outletSlack: 1000, fieldLoop: 0, closetLoop: 2000 },
+      },
+      allowances: { A1: { kind: 'station', fieldLoop: 3000 } },
+      devices: { D1: { level: 'L1', kind: 'station', at: [0, 0] } },
+      outlets: { O1: { level: 'L1', at: [0, 0] } },
+      jacks: {
+        J1: { outlet: 'O1', label: 'A1', device: 'D1' },
+        J2: { outlet: 'O1', label: 'A2', spare: true, allowances: { wastePercent: 30 } },
+      },
+    });
+    const runs = ['A1', 'A2'].map((label, i) =>
+      makeRun({ label, jack: `J${i + 1}`, path: 20_000 }),
+    );
+    // Spare of 10 and 30 %: 20 m * 1.2; ends of 6 and 3 m: 4.5 m.
+    expect(averaging(plan, runs)).toMatchObject({ average: 28_500, total: 57_000 });
+  });
+
   it('leaves out runs without a way, and is null where no run has one', () => {
     const plan = planWith({});
     const runs = [makeRun({ label: 'A1', path: 10_000 }), noWay({ label: 'A2' })];

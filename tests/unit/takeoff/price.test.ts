@@ -5,7 +5,7 @@ import type { Run } from '../../../src/results/types.ts';
 import { takeoff } from '../../../src/takeoff/index.ts';
 import { labourMinutes } from '../../../src/takeoff/labour.ts';
 import { panelsFor } from '../../../src/takeoff/quantities.ts';
-import { across, crossing, makeRun, noWay, planWith, type Rows, way } from './make-run.ts';
+import { across, crossing, makeRun, noWay, planWith, type Rows, riser, way } from './make-run.ts';
 
 /** Quantities of the priced lines by part. */
 function parts(rows: Rows, runs: readonly Run[], ways = [] as ReturnType<typeof way>[]) {
@@ -386,6 +386,53 @@ describe('holes', () => {
     const rated = through({ firestop: true }, { work: 'none', firestop: true, wall: 'W2' });
     expect(rated).toMatchObject({ sleeve: 1, firestop: 2 });
     expect(through({ work: 'none' }).sleeve).toBeUndefined();
+  });
+});
+
+describe('risers', () => {
+  const rows = (existing: boolean): Rows => ({
+    levels: { L2: { elevation: 3600 } },
+    risers: {
+      R1: { level: 'L1', upper: 'L2', at: [0, 0], existing },
+      R2: { level: 'L1', upper: 'L2', at: [5000, 0], existing },
+      R3: { level: 'L1', upper: 'L2', at: [9000, 0] },
+    },
+  });
+  const up = (label: string, id: string) =>
+    makeRun({
+      label,
+      level: 'L1',
+      segments: [
+        across([0, 0, 2850], [3600, 0, 2850], 'tile'),
+        riser(id, [0, 0, 2850], [0, 0, 6450]),
+      ],
+    });
+  const runs = [up('A1', 'R1'), up('A2', 'R1'), up('A3', 'R2')];
+
+  it('are one core drilled hole and one firestop each, however many cables pass, if any do', () => {
+    expect(parts(rows(false), runs)).toMatchObject({ coreDrill: 2, firestop: 2 });
+    expect(parts(rows(false), runs)).not.toHaveProperty('sleeve');
+    expect(parts(rows(false), [makeRun({ label: 'A1' })])).not.toHaveProperty('coreDrill');
+  });
+
+  it('that are there already are firestopped anew, but not drilled', () => {
+    const got = parts(rows(true), runs);
+    expect(got).toMatchObject({ firestop: 2 });
+    expect(got).not.toHaveProperty('coreDrill');
+  });
+
+  it('add to the holes in walls', () => {
+    const core = crossing({ work: 'core', firestop: true });
+    const run = { ...up('A1', 'R1'), crossings: [core] };
+    expect(parts(rows(false), [run])).toMatchObject({ coreDrill: 2, firestop: 2 });
+  });
+
+  it('carry the cable themselves: no supports, and labour by the ceilings before and after', () => {
+    const upright = way([0, 0, 2850], [0, 0, 6450], ['J-A1']);
+    const flat = way([0, 0, 2850], [3600, 0, 2850], ['J-A1']);
+    expect(parts(rows(false), [up('A1', 'R1')], [flat, upright])).toMatchObject({ support: 3 });
+    const plan = planWith(rows(false));
+    expect(labourMinutes(plan, [up('A1', 'R1')]).tile).toBeGreaterThan(0);
   });
 });
 

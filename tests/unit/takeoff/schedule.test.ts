@@ -12,7 +12,7 @@ import { takeoff } from '../../../src/takeoff/index.ts';
 import { materialListCsv } from '../../../src/takeoff/material-list.ts';
 import { portMap } from '../../../src/takeoff/ports.ts';
 import { testKinds } from '../rules/test-kinds.ts';
-import { makeRun, noWay, planWith } from './make-run.ts';
+import { makeRun, noWay, planWith, riser } from './make-run.ts';
 
 describe('a CSV file', () => {
   it('has commas, a CRLF after every line, and quotes where a cell needs them (RFC 4180)', () => {
@@ -125,10 +125,13 @@ describe('the cable schedule', () => {
 
   it('says where each cable comes from, where it goes, what it serves and how it lies', () => {
     expect(rows[1]).toEqual({
-      ...{ jack: 'J1', label: 'A10', closet: 'Closet "N"', port: 2, room: 'Bar', outlet: 'O1' },
-      ...{ device: 'Order station + =Bar printer', network: 'payment', level: 'Ground level' },
+      ...{ jack: 'J1', label: 'A10', closetId: 'C1', closet: 'Closet "N"', port: 2 },
+      ...{ room: 'Bar', outlet: 'O1' },
+      ...{ device: 'Order station + =Bar printer', network: 'payment' },
+      ...{ levelId: 'L1', level: 'Ground level' },
       path: 'up > Bar > hook line P1 > across > down',
-      ...{ across: 30_480, vertical: 3048, slack: 1524, cable: 35_052, order: 38_735 },
+      pin: '',
+      ...{ across: 30_480, vertical: 3048, riser: 0, slack: 1524, cable: 35_052, order: 38_735 },
       ...{ channel: 38_100, limit: 90_000, status: 'near', box: 1 },
     });
   });
@@ -139,15 +142,15 @@ describe('the cable schedule', () => {
 
   it('is written in the units of the job and in mm', () => {
     const [header, first, second, end] = cableScheduleCsv(rows, 'ft').split('\r\n');
-    expect(header).toContain('Across (ft),Vertical (ft),Slack (ft),Cable (ft)');
+    expect(header).toContain('Across (ft),Vertical (ft),Riser of it (ft),Slack (ft),Cable (ft)');
     expect(first).toContain('no way to the closet');
     expect(second).toBe(
       'A10,"Closet ""N""",2,Bar,O1,Order station + =Bar printer,payment,Ground level,' +
-        'up > Bar > hook line P1 > across > down,100,10,5,115,127.1,125,295.3,' +
-        '30480,3048,1524,35052,38735,38100,90000,near the limit,1',
+        'up > Bar > hook line P1 > across > down,,100,10,0,5,115,127.1,125,295.3,' +
+        '30480,3048,0,1524,35052,38735,38100,90000,near the limit,1',
     );
     expect(end).toBe('');
-    expect(cableScheduleCsv(rows, 'm')).toContain(',30.48,3.05,1.52,35.05,38.74,38.1,90,');
+    expect(cableScheduleCsv(rows, 'm')).toContain(',30.48,3.05,0,1.52,35.05,38.74,38.1,90,');
   });
 
   it('has as many cells in every line as in its header', () => {
@@ -174,6 +177,56 @@ describe('the cable schedule', () => {
     const unnamed = cableSchedule(bare, testKinds, runs, boxes).filter((row) => row.room !== '');
     expect(inRoom.length).toBeGreaterThan(0);
     expect(unnamed.map((row) => row.room)).toEqual(inRoom.map(() => 'area A'));
+  });
+});
+
+describe('the cable schedule of several levels', () => {
+  const levels = planWith({
+    levels: { L2: { name: 'Mezzanine', elevation: 3600 }, L3: { name: 'Roof', elevation: 7200 } },
+    closets: {
+      C1: { level: 'L1', name: 'Closet', at: [0, 0] },
+      C2: { level: 'L2', name: 'Closet', at: [0, 0] },
+    },
+    risers: {
+      R1: { level: 'L1', upper: 'L2', name: 'Shaft', at: [0, 0] },
+      R2: { level: 'L2', upper: 'L3', name: '', at: [0, 0] },
+    },
+    pins: { N1: { level: 'L2', name: 'Beam', points: [[0, 0]] } },
+    outlets: { O1: { level: 'L3', at: [0, 0] } },
+    jacks: { J1: { outlet: 'O1', label: 'C1', pin: 'N1', spare: true } },
+  });
+  const run = makeRun({
+    ...{ label: 'C1', jack: 'J1', outlet: 'O1', level: 'L3', device: null },
+    segments: [
+      riser('R2', [0, 0, 10_000], [0, 0, 6400], 'L3'),
+      riser('R1', [0, 0, 6400], [0, 0, 2900], 'L2'),
+    ],
+    parts: [part('up', null), { ...part('across', null), kind: 'riser' }, part('down', null)],
+  });
+  const other = makeRun({ label: 'A1', closet: 'C2' });
+  const rows = cableSchedule(levels, testKinds, [run, other], boxPlan([run, other], 304_800));
+
+  it('says the level of each jack, its risers by name, their length and its pin', () => {
+    expect(rows[1]).toMatchObject({
+      level: 'Roof',
+      path: 'up > riser R2 > Shaft > down',
+      riser: 3600 + 3500,
+      pin: 'Beam',
+    });
+    const csv = cableScheduleCsv(rows, 'm').split('\r\n');
+    expect(csv[0]).toContain('Way,Pin,Across (m),Vertical (m),Riser of it (m)');
+    expect(csv[2]).toContain('up > riser R2 > Shaft > down,Beam,20,0,7.1,');
+  });
+
+  it('tells closets of one name apart', () => {
+    expect(rows.map((row) => row.closet)).toEqual(['Closet C2', 'Closet C1']);
+    expect(rows.map((row) => row.closetId)).toEqual(['C2', 'C1']);
+  });
+
+  it('names the pin of a run that has no way past it', () => {
+    const lost = noWay({ label: 'C1', jack: 'J1', outlet: 'O1', level: 'L3' });
+    const [row] = cableSchedule(levels, testKinds, [lost], boxPlan([lost], 304_800));
+    expect(row).toMatchObject({ pin: 'Beam', riser: 0 });
   });
 });
 
