@@ -98,7 +98,10 @@ export function createServices({ session, kinds, assets, surveying, now }: Servi
   const reading = (name: string) => msg('Reading “{name}” …', { name });
 
   return {
-    newJob: async () => replacePlan(session, emptyPlan()),
+    newJob: async () => {
+      replacePlan(session, emptyPlan());
+      session.getState().actions.set({ leg: 'base' });
+    },
 
     openSample: (id) =>
       attempt(msg('Loading the sample …'), async () => {

@@ -1,6 +1,7 @@
 import { type DragEvent, type ReactNode, useEffect, useMemo, useState } from 'react';
 import type { Leg, SessionApi } from '../board/session.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
+import type { Plan } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
 import { Bench } from './bench.tsx';
 import { isBlank } from './blank.ts';
@@ -28,6 +29,7 @@ import { useSheetList } from './sheet-list.ts';
 import { Shelf } from './shelf/index.tsx';
 import { Start } from './start.tsx';
 import { useTheme } from './theme.ts';
+import { strange, TOOL } from './tool-ids.ts';
 import './styles/index.css';
 
 /** The panel that is drawn out on a narrow screen; on a wide one shelf and card always stand. */
@@ -67,6 +69,7 @@ function Frame({ board }: { board: ReactNode }) {
   const pages = usePages();
   useDeskKeys();
   usePutAway(() => setPanel('none'));
+  useToolsOfLeg();
   const draw = (next: Panel) => setPanel((now) => (now === next ? 'none' : next));
   const toLeg = (next: Leg) => {
     actions.set({ leg: next });
@@ -123,13 +126,13 @@ function LadderFrame({ open, onOpen }: { open: boolean; onOpen(open: boolean): v
   );
 }
 
-/** The start panel, until something is drawn or somebody chose the blank sheet. */
+/** The start panel over a blank job that was just taken in hand, until something is done or somebody shuts it. */
 function Welcome() {
-  const blank = isBlank(usePlan());
-  const steps = useSession((s) => s.history.steps.length);
-  const [shut, setShut] = useState(false);
-  if (!blank || shut || steps > 0) return null;
-  return <Start onShut={() => setShut(true)} />;
+  const plan = usePlan();
+  const untouched = useSession((s) => s.opened === s.history.plan);
+  const [shut, setShut] = useState<Plan | null>(null);
+  if (!isBlank(plan) || !untouched || shut === plan) return null;
+  return <Start onShut={() => setShut(plan)} />;
 }
 
 /** The bar along the foot of a narrow screen that draws out one panel at a time. */
@@ -172,6 +175,18 @@ function usePutAway(putAway: () => void): void {
         if (taken && now.tool !== 'select') putAway();
       }),
     [session, putAway],
+  );
+}
+
+/** A tool that the leg which is opened does not offer is put back. */
+function useToolsOfLeg(): void {
+  const { session } = useDesk();
+  useEffect(
+    () =>
+      session.subscribe((now, before) => {
+        if (now.leg !== before.leg && strange(now.tool, now.leg)) now.actions.pick(TOOL.select);
+      }),
+    [session],
   );
 }
 

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { renderMessage } from '../base/message.ts';
 import { redoLabel, type Shown, undoLabel } from '../board/session.ts';
+import { levelsUp } from '../plan/levels.ts';
 import { job } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
 import { useActions, useDesk, usePlan, useSession, useUnits } from './context.tsx';
@@ -100,7 +101,7 @@ function Measuring() {
 function LevelChoice() {
   const actions = useActions();
   const level = useSession((s) => s.level);
-  const levels = [...usePlan().tables.levels.values()];
+  const levels = levelsUp(usePlan()).reverse();
   if (levels.length < 2) return null;
   return (
     <label className="bench-choice">
@@ -153,11 +154,19 @@ function UnitsSwitch() {
   );
 }
 
-const SHOWN: readonly (keyof Shown)[] = ['background', 'rooms', 'counts', 'labels', 'power'];
+const SHOWN: readonly (keyof Shown)[] = [
+  'background',
+  'rooms',
+  'counts',
+  'labels',
+  'power',
+  'below',
+];
 
 function ShownDrop() {
   const actions = useActions();
   const shown = useSession((s) => s.shown);
+  const levels = usePlan().tables.levels.size;
   return (
     <Drop
       label={t('shown.label')}
@@ -170,7 +179,7 @@ function ShownDrop() {
     >
       <fieldset className="drop-checks">
         <legend className="unseen">{t('shown.label')}</legend>
-        {SHOWN.map((part) => (
+        {SHOWN.filter((part) => part !== 'below' || levels > 1).map((part) => (
           <CheckField
             key={part}
             label={t(`shown.${part}`)}

@@ -1,7 +1,7 @@
-import { compareLabels } from '../base/labels.ts';
 import { renderMessage } from '../base/message.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
-import { jacksOf, job, type Plan, type Ref } from '../plan/plan.ts';
+import { jacksOfRefs } from '../plan/jacks.ts';
+import { job, type Plan, type Ref } from '../plan/plan.ts';
 import type { Finding } from '../results/types.ts';
 import { t } from '../text/index.ts';
 
@@ -25,22 +25,14 @@ export function kindName(plan: Plan, kinds: KindRegistry, id: string): string {
   return kind ? renderMessage(kind.label, job(plan).units) : id;
 }
 
-/** The jacks that a thing has to do with: of a device, on an outlet, the jack itself. */
-export function jackIdsOf(plan: Plan, ref: Ref): string[] {
-  if (ref.table === 'jacks') return [ref.id];
-  const device = ref.table === 'devices' ? plan.tables.devices.get(ref.id) : undefined;
-  const jacks = device
-    ? jacksOf(plan, device)
-    : [...plan.tables.jacks.values()].filter(
-        (jack) => ref.table === 'outlets' && jack.outlet === ref.id,
-      );
-  return [...jacks].sort((a, b) => compareLabels(a.label, b.label)).map((jack) => jack.id);
-}
+/** The jacks that a thing has to do with: of a device, on an outlet, that pass a pin, the jack itself. */
+export const jackIdsOf = (plan: Plan, ref: Ref): string[] => jacksOfRefs(plan, [ref]);
 
 /** Findings about a thing, or about the jacks and outlets that serve it. */
 export function findingsFor(plan: Plan, findings: readonly Finding[], ref: Ref): Finding[] {
   const keys = new Set([`${ref.table}/${ref.id}`]);
-  for (const id of jackIdsOf(plan, ref)) {
+  // What is wrong with a run is not a fault of the pin that it passes.
+  for (const id of ref.table === 'pins' ? [] : jackIdsOf(plan, ref)) {
     keys.add(`jacks/${id}`);
     if (ref.table === 'devices') keys.add(`outlets/${plan.tables.jacks.get(id)!.outlet}`);
   }

@@ -35,9 +35,10 @@ export function viewOn(view: Viewport, places: readonly Point[]): Viewport {
 
 /** Selects things and brings them into view. */
 export function showRefs(session: SessionApi, refs: readonly Ref[]): void {
-  const { viewport, actions } = session.getState();
+  const { viewport, actions, level: open } = session.getState();
   const plan = shownPlan(session.getState());
-  const first = refs.map((ref) => levelOf(plan, ref)).find((level) => level !== null);
+  const levels = refs.flatMap((ref) => levelsOf(plan, ref));
+  const first = levels.includes(open) ? open : levels[0];
   actions.set({
     viewport: viewOn(
       viewport,
@@ -45,7 +46,8 @@ export function showRefs(session: SessionApi, refs: readonly Ref[]): void {
     ),
     ...(first ? { level: first } : {}),
   });
-  actions.select(refs);
+  // A level is shown and not selected: what is selected can be deleted by a key.
+  actions.select(refs.filter((ref) => ref.table !== 'levels'));
 }
 
 export function showFinding(session: SessionApi, finding: Finding): void {
@@ -55,9 +57,32 @@ export function showFinding(session: SessionApi, finding: Finding): void {
     actions.set({ level: finding.at.level, viewport: viewOn(viewport, [finding.at.point]) });
 }
 
-function levelOf(plan: Plan, ref: Ref): string | null {
+/** The levels that a row can be seen on: a riser's two, a level itself. */
+function levelsOf(plan: Plan, ref: Ref): string[] {
   const row = plan.tables[ref.table].get(ref.id) as Readonly<Record<string, unknown>> | undefined;
-  if (!row) return null;
-  if (ref.table === 'jacks') return levelOf(plan, { table: 'outlets', id: String(row['outlet']) });
-  return typeof row['level'] === 'string' ? row['level'] : null;
+  if (!row) return [];
+  if (ref.table === 'levels') return [ref.id];
+  if (ref.table === 'jacks') return levelsOf(plan, { table: 'outlets', id: String(row['outlet']) });
+  return [row['level'], row['upper']].filter((level) => typeof level === 'string');
+}
+
+/**
+ * Selects the run of a jack; where none of its way is on the open level, its jack's level opens.
+ *
+ * @param more whether it joins what is selected, or leaves it if it is selected already
+ */
+export function pickRun(session: SessionApi, jack: string, more = false): void {
+  const { actions, level, survey, selection } = session.getState();
+  const plan = shownPlan(session.getState());
+  const run = survey?.runs.find((r) => r.jack === jack);
+  const [own] = levelsOf(plan, { table: 'jacks', id: jack });
+  const seen = own === level || run?.segments.some((segment) => segment.level === level);
+  if (own !== undefined && !seen) actions.set({ level: own });
+  const ref: Ref = { table: 'jacks', id: jack };
+  if (!more) {
+    actions.select([ref]);
+    return;
+  }
+  const rest = selection.filter((other) => other.table !== 'jacks' || other.id !== jack);
+  actions.select(rest.length < selection.length ? rest : [...selection, ref]);
 }

@@ -1,3 +1,5 @@
+import type { Leg } from '../board/session.ts';
+
 /** The board's tools that the desk puts into somebody's hand, by their ids in the registry. */
 export const TOOL = {
   select: 'select',
@@ -12,4 +14,20 @@ export const TOOL = {
   power: 'power',
   closet: 'closet',
   pathway: 'pathway',
+  riser: 'riser',
+  pin: 'pin',
 } as const;
+
+/** The tools that a leg offers; those of no leg, as select and measure, are at hand on all. */
+const OFFERED: Partial<Record<Leg, readonly string[]>> = {
+  base: [TOOL.setScale, TOOL.checkScale],
+  rooms: [TOOL.room, TOOL.outline, TOOL.wall, TOOL.keepout],
+  devices: [TOOL.device, TOOL.spare, TOOL.power, TOOL.closet],
+  runs: [TOOL.pathway, TOOL.riser, TOOL.pin],
+};
+
+/** Whether a tool belongs to other legs than this one, so that it is put back when this one is opened. */
+export function strange(tool: string, leg: Leg): boolean {
+  if (OFFERED[leg]?.includes(tool)) return false;
+  return Object.values(OFFERED).some((tools) => tools.includes(tool));
+}

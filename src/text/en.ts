@@ -633,7 +633,7 @@ export const en = {
   'run.waiting': 'Its run is being measured.',
   'run.home': 'home to {closet}',
   'run.home-level': 'home to {closet} on {level}, by {risers}',
-  'run.own.kind': '{part}, as for {kind}',
+  'run.own.kind': '{part}, as for its kind of device',
   'run.own.jack': '{part}, this run’s own',
   'run.order': 'to order, with {waste} waste',
   'run.cable': 'cable',
@@ -662,6 +662,7 @@ export const en = {
   'run.no-under-slab':
     'It sits in a floor box that no under-slab conduit leads to. Draw one from the box.',
   'run.no-pin': 'There is a way home, but not past {pin}. Move the pin, or leave the way free.',
+  'run.take-riser': 'Place a riser',
   'run.show-block': 'Show what bars it',
   'status.ok': 'ok',
   'status.near': 'near the limit',

@@ -5,6 +5,8 @@ import { useSession, useShownPlan } from '../context.tsx';
 import { DeviceCard } from './device-card.tsx';
 import { Nothing } from './nothing.tsx';
 import { JackCard, OutletCard } from './outlet-card.tsx';
+import { PinCard } from './pin-card.tsx';
+import { RiserCard } from './riser-card.tsx';
 import { Several } from './several.tsx';
 import {
   BackgroundCard,
@@ -26,6 +28,8 @@ const CARDS: Partial<Record<TableName, ComponentType<{ id: string }>>> = {
   walls: WallCard,
   keepouts: KeepoutCard,
   pathways: PathwayCard,
+  risers: RiserCard,
+  pins: PinCard,
   backgrounds: BackgroundCard,
 };
 

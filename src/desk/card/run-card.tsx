@@ -1,11 +1,15 @@
 import { groupBy } from '../../base/group.ts';
 import type { Id } from '../../base/ids.ts';
 import { entity, type Plan } from '../../plan/plan.ts';
+import { risersOf } from '../../results/risers.ts';
 import type { Run } from '../../results/types.ts';
 import { formatPercent, t } from '../../text/index.ts';
-import { useDesk, usePlan, useSession, useUnits } from '../context.tsx';
+import { useActions, useDesk, usePlan, useSession, useUnits } from '../context.tsx';
 import { Button, Fold, Section } from '../controls/parts.tsx';
 import { showRefs } from '../show.ts';
+import { TOOL } from '../tool-ids.ts';
+import { AllowanceFold } from './allowance-fields.tsx';
+import { PinPart, pinOf } from './pinning.tsx';
 import { type Against, crossingWords, type RunSum, runSum } from './run-sum.ts';
 
 /** The run of a jack, as the survey has it now; null while it has none. */
@@ -69,6 +73,10 @@ function Sum({ plan, run, sum }: { plan: Plan; run: Run; sum: RunSum }) {
             <td>{sum.cable}</td>
           </tr>
           <tr>
+            <th scope="row">{sum.orderWords}</th>
+            <td>{sum.order}</td>
+          </tr>
+          <tr>
             <th scope="row">{t('run.cords', { cords: sum.cords })}</th>
             <td>{sum.channel}</td>
           </tr>
@@ -77,6 +85,8 @@ function Sum({ plan, run, sum }: { plan: Plan; run: Run; sum: RunSum }) {
       <AgainstBar against={sum.link} status={run.status} />
       <AgainstBar against={sum.whole} status={sum.whole.share > 1 ? 'over' : 'ok'} />
       <Crossings plan={plan} run={run} />
+      <PinPart jack={run.jack} run={run} />
+      <AllowanceFold jacks={[run.jack]} />
     </>
   );
 }
@@ -117,7 +127,11 @@ function AgainstBar({ against, status }: { against: Against; status: Run['status
 
 function homeWords(plan: Plan, run: Run): string {
   const closet = run.closet === null ? undefined : entity(plan, 'closets', run.closet);
-  return t('run.home', { closet: closet?.name ?? t('thing.closets') });
+  const name = closet?.name ?? t('thing.closets');
+  const risers = risersOf(run).flatMap((id) => entity(plan, 'risers', id)?.name ?? []);
+  if (!closet || risers.length === 0) return t('run.home', { closet: name });
+  const level = entity(plan, 'levels', closet.level)?.name ?? '';
+  return t('run.home-level', { closet: name, level, risers: risers.join(', ') });
 }
 
 /** The holes that the run needs, alike ones counted. */
@@ -133,23 +147,48 @@ function Crossings({ plan, run }: { plan: Plan; run: Run }) {
   );
 }
 
-function Unroutable({ plan, run }: { plan: Plan; run: Run }) {
-  const { session } = useDesk();
+/** Why a run has no way, in words. */
+export function blockedWords(plan: Plan, run: Run): string {
   const by = run.blocked?.by ?? null;
   const named = by
     ? (plan.tables[by.table].get(by.id) as { name?: string } | undefined)
     : undefined;
-  const reason = run.blocked?.reason ?? 'no-way';
+  switch (run.blocked?.reason) {
+    case 'no-closet':
+      return t('run.no-closet');
+    case 'other-level':
+      return t('run.no-riser');
+    case 'no-under-slab':
+      return t('run.no-under-slab');
+    case 'pin':
+      return t('run.no-pin', { pin: pinOf(plan, run.jack)?.name ?? t('thing.pins') });
+    default:
+      return named?.name ? t('run.no-way-by', { what: named.name }) : t('run.no-way');
+  }
+}
+
+function Unroutable({ plan, run }: { plan: Plan; run: Run }) {
+  const { session } = useDesk();
+  const actions = useActions();
+  const by = run.blocked?.by ?? null;
+  const reason = run.blocked?.reason;
   return (
     <Section title={t('run.title', { label: run.label })} aside={<StatusTag run={run} />}>
-      <p className="said said-off">
-        {reason === 'no-closet'
-          ? t('run.no-closet')
-          : named?.name
-            ? t('run.no-way-by', { what: named.name })
-            : t('run.no-way')}
-      </p>
-      {by ? <Button onClick={() => showRefs(session, [by])}>{t('run.show-block')}</Button> : null}
+      <p className="said said-off">{blockedWords(plan, run)}</p>
+      <div className="button-row">
+        {by ? <Button onClick={() => showRefs(session, [by])}>{t('run.show-block')}</Button> : null}
+        {reason === 'other-level' && plan.tables.levels.size > 1 ? (
+          <Button
+            onClick={() => {
+              actions.set({ leg: 'runs' });
+              actions.pick(TOOL.riser);
+            }}
+          >
+            {t('run.take-riser')}
+          </Button>
+        ) : null}
+      </div>
+      {reason === 'pin' ? <PinPart jack={run.jack} run={run} /> : null}
     </Section>
   );
 }

@@ -1,4 +1,5 @@
 import { formatLength, type Units } from '../../base/units.ts';
+import { type Allowances, allowanceSource, allowancesOf } from '../../plan/allowances.ts';
 import { entity, type Plan, settings } from '../../plan/plan.ts';
 import type { PartKind, Run, RunPart } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
@@ -38,6 +39,9 @@ export interface Against {
 export interface RunSum {
   readonly lines: readonly SumLine[];
   readonly cable: string;
+  /** What is ordered for it, and by what waste. */
+  readonly order: string;
+  readonly orderWords: string;
   readonly cords: string;
   readonly channel: string;
   /** The cable against its own limit, the channel against the channel's. */
@@ -59,6 +63,8 @@ export function runSum(plan: Plan, run: Run, units: Units): RunSum {
       .map((line, i) => ({ ...line, length: rounded[i]!, shown: show(rounded[i]!) }))
       .filter((line) => line.length > 0),
     cable: show(run.cable),
+    order: show(run.order),
+    orderWords: orderWords(plan, run),
     cords: show(run.channel - run.cable),
     channel: show(run.channel),
     link: against(t('run.link'), run.cable, run.limit, show),
@@ -91,7 +97,30 @@ function partLabel(plan: Plan, run: Run, part: RunPart): string {
   if (way) return t('run.part.way', { way: way.name || t(`pathway.${way.kind}`).toLowerCase() });
   if (part.kind === 'across') return acrossLabel(plan, part);
   if (part.kind === 'up') return t(upKey(plan, run));
-  return t(`run.part.${part.kind}`);
+  const words = t(`run.part.${part.kind}`);
+  const allowance = ALLOWANCE[part.kind];
+  return allowance ? ownWords(plan, run, allowance, words) : words;
+}
+
+/** The parts that an allowance decides. */
+const ALLOWANCE: Partial<Record<PartKind, keyof Allowances>> = {
+  'outlet-slack': 'outletSlack',
+  'field-loop': 'fieldLoop',
+  'closet-loop': 'closetLoop',
+};
+
+/** Words for an allowance, with who says so where that is not the job. */
+function ownWords(plan: Plan, run: Run, field: keyof Allowances, words: string): string {
+  const jack = entity(plan, 'jacks', run.jack);
+  const source = jack ? allowanceSource(plan, jack, field) : 'job';
+  return source === 'job' ? words : t(`run.own.${source}`, { part: words });
+}
+
+/** What is added for waste, with who says so where that is not the job. */
+function orderWords(plan: Plan, run: Run): string {
+  const jack = entity(plan, 'jacks', run.jack);
+  const waste = jack ? allowancesOf(plan, jack).wastePercent : settings(plan).wastePercent;
+  return ownWords(plan, run, 'wastePercent', t('run.order', { waste: `${waste} %` }));
 }
 
 function acrossLabel(plan: Plan, part: RunPart): string {

@@ -1,4 +1,5 @@
 import { groupBy } from '../../base/group.ts';
+import { jacksOfRefs } from '../../plan/jacks.ts';
 import { type AnyEntity, type Plan, type Ref, refKey } from '../../plan/plan.ts';
 import type { TableName } from '../../plan/schema.ts';
 import { t } from '../../text/index.ts';
@@ -10,6 +11,7 @@ import { nameOf } from '../names.ts';
 import { AREAS, CONSTRUCTIONS, MOUNTS, PATHWAYS, TOPS } from './choices.ts';
 import { DeleteButton } from './common.tsx';
 import { CardHead } from './head.tsx';
+import { RunsTogether } from './pinning.tsx';
 import { Repeat } from './repeat.tsx';
 
 /** Several things at once: how many of each, what they have in common, and what can be done to all. */
@@ -18,6 +20,7 @@ export function Several({ refs }: { refs: readonly Ref[] }) {
   const kinds = useKinds();
   const counts = countNames(refs.map((ref) => nameKindOf(plan, kinds, ref)));
   const table = commonTable(refs);
+  const jacks = jacksOfRefs(plan, refs);
   return (
     <>
       <CardHead title={t('several.title', { count: refs.length })} below={t('several.below')} />
@@ -30,6 +33,7 @@ export function Several({ refs }: { refs: readonly Ref[] }) {
         ))}
       </ul>
       {table ? <CommonFields table={table} refs={refs} key={refs.map(refKey).join()} /> : null}
+      {jacks.length > 0 ? <RunsTogether jacks={jacks} /> : null}
       <Repeat refs={refs} />
       <DeleteButton refs={refs} label={t('several.delete', { count: refs.length })} />
     </>

@@ -19,7 +19,14 @@ export function Contents() {
   const groups = useMemo(() => contentsOf(plan, level, kinds), [plan, level, kinds]);
   return (
     <div className="contents">
-      <h2 className="panel-title">{t('contents.title')}</h2>
+      <h2 className="panel-title">
+        {plan.tables.levels.size > 1
+          ? t('level.on', {
+              title: t('contents.title'),
+              level: plan.tables.levels.get(level)!.name,
+            })
+          : t('contents.title')}
+      </h2>
       <p className="note">{groups.length === 0 ? t('contents.none') : t('contents.hint')}</p>
       {groups.map((group) => (
         <details key={group.table} className="contents-group" open={group.rows.length <= 40}>

@@ -4,7 +4,9 @@ import { formatLength, type Units } from '../../base/units.ts';
 import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
-import { jacksOf, job, onLevel, type Plan, type Ref } from '../../plan/plan.ts';
+import { jacksOfRefs } from '../../plan/jacks.ts';
+import { riserEnd, risersOn } from '../../plan/levels.ts';
+import { job, onLevel, type Plan, type Ref } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import { nameOf } from '../names.ts';
 
@@ -18,6 +20,8 @@ export const GROUPS = [
   'walls',
   'keepouts',
   'pathways',
+  'risers',
+  'pins',
   'backgrounds',
 ] as const;
 export type GroupTable = (typeof GROUPS)[number];
@@ -49,14 +53,15 @@ export function contentsOf(plan: Plan, level: Id, kinds: KindRegistry): Contents
 
 function rowsOf(plan: Plan, level: Id, table: GroupTable, kinds: KindRegistry): ContentsRow[] {
   const shared = outletsOfDevices(plan);
-  return onLevel(plan, table, level)
+  const rows = table === 'risers' ? risersOn(plan, level) : onLevel(plan, table, level);
+  return rows
     .filter((row) => table !== 'outlets' || !shared.has(row.id))
     .map((row): ContentsRow => {
       const ref: Ref = { table, id: row.id };
       return {
         ref,
         name: nameOf(plan, kinds, ref),
-        detail: detailOf(plan, ref, job(plan).units),
+        detail: detailOf(plan, ref, level, job(plan).units),
         at: placeOf(plan, ref)!,
       };
     })
@@ -74,22 +79,11 @@ function outletsOfDevices(plan: Plan): ReadonlySet<Id> {
   return found;
 }
 
-/** Labels in the service of a device, on an outlet, or of a jack; empty for what has none. */
-export function labelsOf(plan: Plan, ref: Ref): string[] {
-  const jacks =
-    ref.table === 'devices'
-      ? plan.tables.devices.has(ref.id)
-        ? jacksOf(plan, plan.tables.devices.get(ref.id)!)
-        : []
-      : [...plan.tables.jacks.values()].filter((jack) =>
-          ref.table === 'outlets'
-            ? jack.outlet === ref.id
-            : ref.table === 'jacks' && jack.id === ref.id,
-        );
-  return jacks.map((jack) => jack.label).sort(compareLabels);
-}
+/** Labels in the service of a device, on an outlet, at a pin, or of a jack; empty for what has none. */
+export const labelsOf = (plan: Plan, ref: Ref): string[] =>
+  jacksOfRefs(plan, [ref]).map((id) => plan.tables.jacks.get(id)!.label);
 
-function detailOf(plan: Plan, ref: Ref, units: Units): string {
+function detailOf(plan: Plan, ref: Ref, level: Id, units: Units): string {
   const { tables } = plan;
   switch (ref.table) {
     case 'devices':
@@ -103,6 +97,10 @@ function detailOf(plan: Plan, ref: Ref, units: Units): string {
       return tables.zones.get(ref.id)!.area;
     case 'pathways':
       return formatLength(chainLength(tables.pathways.get(ref.id)!.points), units);
+    case 'risers':
+      return riserEnd(plan, tables.risers.get(ref.id)!, level)?.name ?? '';
+    case 'pins':
+      return labelsOf(plan, ref).join(' ');
     default:
       return '';
   }

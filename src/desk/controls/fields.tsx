@@ -72,8 +72,16 @@ export function OptionalLengthField({
   value,
   onCommit,
   follows,
+  min,
+  exact,
   ...common
-}: Common & { value: number | null; onCommit(mm: number | null): void; follows: string }) {
+}: Common & {
+  value: number | null;
+  onCommit(mm: number | null): void;
+  follows: string;
+  min?: number;
+  exact?: boolean;
+}) {
   const units = useUnits();
   return (
     <TypedField<number | null>
@@ -81,7 +89,9 @@ export function OptionalLengthField({
       value={value}
       placeholder={follows}
       show={(mm) => (mm === null ? '' : showLength(mm, units))}
-      read={(text) => (text.trim() === '' ? { value: null } : readLength(text, units))}
+      read={(text) =>
+        text.trim() === '' ? { value: null } : readLength(text, units, min, FAR, exact)
+      }
       onCommit={onCommit}
     />
   );
@@ -133,6 +143,40 @@ export function WholeField({
         const n = parseWhole(text);
         return n === null || n < min || n > max
           ? { why: t('field.whole.wrong', { min, max }) }
+          : { value: n };
+      }}
+      onCommit={onCommit}
+    />
+  );
+}
+
+/** A whole number that may be left empty, for what follows from something else. */
+export function OptionalWholeField({
+  value,
+  sign,
+  max,
+  follows,
+  onCommit,
+  ...common
+}: Common & {
+  value: number | null;
+  sign: '%' | 'min';
+  max: number;
+  follows: string;
+  onCommit(value: number | null): void;
+}) {
+  return (
+    <TypedField<number | null>
+      {...common}
+      value={value}
+      mode="numeric"
+      placeholder={follows}
+      show={(n) => (n === null ? '' : `${n} ${sign}`)}
+      read={(text) => {
+        if (text.trim() === '') return { value: null };
+        const n = parseWhole(text);
+        return n === null || n > max
+          ? { why: t('field.whole.wrong', { min: 0, max }) }
           : { value: n };
       }}
       onCommit={onCommit}

@@ -5,7 +5,17 @@ import type { KindRegistry } from '../../kinds/kind.ts';
 import { t } from '../../text/index.ts';
 import { Dialog } from './dialog.tsx';
 
-const GENERAL = ['undo', 'redo', 'save', 'help', 'escape', 'delete', 'type', 'fine'] as const;
+const GENERAL = [
+  'undo',
+  'redo',
+  'save',
+  'help',
+  'escape',
+  'delete',
+  'type',
+  'fine',
+  'level',
+] as const;
 
 /** The keys, read from the registries that answer to them. */
 export default function Help({

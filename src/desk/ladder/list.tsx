@@ -1,13 +1,14 @@
 import { formatLength } from '../../base/units.ts';
 import { t } from '../../text/index.ts';
 import { StatusTag } from '../card/run-card.tsx';
-import { useActions, useUnits } from '../context.tsx';
+import { useDesk, useUnits } from '../context.tsx';
+import { pickRun } from '../show.ts';
 import { useMarked } from './marked.ts';
 import type { LadderRow } from './rows.ts';
 
 /** The same as a table, for the keyboard, for screen readers, and for whoever likes figures. */
 export function List({ rows }: { rows: readonly LadderRow[] }) {
-  const actions = useActions();
+  const { session } = useDesk();
   const units = useUnits();
   const { selected } = useMarked();
   const show = (mm: number) => formatLength(mm, units);
@@ -34,7 +35,7 @@ export function List({ rows }: { rows: readonly LadderRow[] }) {
                   type="button"
                   className="link"
                   aria-current={selected.has(row.jack) ? 'true' : undefined}
-                  onClick={() => actions.select([{ table: 'jacks', id: row.jack }])}
+                  onClick={(event) => pickRun(session, row.jack, event.shiftKey)}
                 >
                   {row.label}
                 </button>

@@ -2,7 +2,8 @@ import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import type { Id } from '../../base/ids.ts';
 import { formatLength } from '../../base/units.ts';
 import { t } from '../../text/index.ts';
-import { useActions, useUnits } from '../context.tsx';
+import { useActions, useDesk, useUnits } from '../context.tsx';
+import { pickRun } from '../show.ts';
 import { barAt, barPaths, markWords, pitchFor } from './bars.ts';
 import { useMarked } from './marked.ts';
 import { type LadderRow, labelledBars, ladderScale } from './rows.ts';
@@ -14,6 +15,7 @@ const LABEL_WIDTH = 30;
 
 /** The bars, and a legend of what stands out of them. */
 export function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): void }) {
+  const { session } = useDesk();
   const actions = useActions();
   const units = useUnits();
   const { selected, hovered } = useMarked();
@@ -53,7 +55,7 @@ export function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): v
       hover(Math.min(rows.length - 1, Math.max(0, now + step)));
     } else if (event.key === 'Enter' && now >= 0) {
       event.preventDefault();
-      actions.select([{ table: 'jacks', id: rows[now]!.jack }]);
+      pickRun(session, rows[now]!.jack, event.shiftKey);
     }
   };
   return (
@@ -74,7 +76,7 @@ export function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): v
         onPointerLeave={() => hover(-1)}
         onClick={(event) => {
           const row = rows[at(event)];
-          if (row) actions.select([{ table: 'jacks', id: row.jack }]);
+          if (row) pickRun(session, row.jack, event.shiftKey);
         }}
         onDoubleClick={onList}
       >

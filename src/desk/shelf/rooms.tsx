@@ -1,22 +1,23 @@
 import { type ReactNode, useState } from 'react';
 import { renderMessage } from '../../base/message.ts';
 import { tools } from '../../board/tools/index.ts';
-import { entity, type Level, onLevel, type Zone } from '../../plan/plan.ts';
+import { onLevel, type Zone } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
-import { CEILINGS } from '../card/choices.ts';
 import { useActions, usePlan, useSession, useUnits } from '../context.tsx';
 import { SelectField } from '../controls/choices.tsx';
-import { LengthField, TextField } from '../controls/fields.tsx';
 import { TOOL_PICTURES } from '../controls/icons.tsx';
-import { AreaTag, Fold, Section, ToolRow } from '../controls/parts.tsx';
+import { AreaTag, Section, ToolRow } from '../controls/parts.tsx';
 import { TOOL } from '../tool-ids.ts';
+import { Levels } from './levels.tsx';
 
 export function RoomsShelf() {
   const plan = usePlan();
   const level = useSession((s) => s.level);
   const zones = onLevel(plan, 'zones', level);
+  const several = plan.tables.levels.size > 1;
   return (
     <>
+      {several ? <Levels /> : null}
       <Section title={t('rooms.draw')}>
         <ToolWithOptions
           tool={TOOL.room}
@@ -41,7 +42,7 @@ export function RoomsShelf() {
       </Section>
       <Walls />
       {zones.length > 0 ? <Areas zones={zones} /> : null}
-      <LevelFold level={entity(plan, 'levels', level)!} />
+      {several ? null : <Levels />}
     </>
   );
 }
@@ -120,36 +121,5 @@ function Areas({ zones }: { zones: readonly Zone[] }) {
         ))}
       </ul>
     </Section>
-  );
-}
-
-/** What holds where no room is drawn. */
-function LevelFold({ level }: { level: Level }) {
-  const actions = useActions();
-  const edit = (fields: Record<string, unknown>) =>
-    actions.run('edit', { table: 'levels', id: level.id, fields });
-  return (
-    <Fold title={t('rooms.level')}>
-      <p className="note">{t('rooms.level-hint')}</p>
-      <TextField label={t('field.name')} value={level.name} onCommit={(name) => edit({ name })} />
-      <LengthField
-        label={t('rooms.deck')}
-        value={level.deck}
-        min={1500}
-        onCommit={(deck) => edit({ deck })}
-      />
-      <SelectField
-        label={t('field.ceiling')}
-        value={level.ceiling.kind}
-        options={CEILINGS()}
-        onChoose={(kind) => edit({ ceiling: { ...level.ceiling, kind } })}
-      />
-      <LengthField
-        label={t('field.ceiling-height')}
-        value={level.ceiling.height}
-        min={1500}
-        onCommit={(height) => edit({ ceiling: { ...level.ceiling, height } })}
-      />
-    </Fold>
   );
 }

@@ -9,6 +9,8 @@ import { TOOL_PICTURES } from '../controls/icons.tsx';
 import { Fold, Section, ToolRow } from '../controls/parts.tsx';
 import { TypedField } from '../controls/typed-field.tsx';
 import { TOOL } from '../tool-ids.ts';
+import { KindAllowances } from './kind-allowances.tsx';
+import { Pins, Risers } from './passes.tsx';
 
 type LengthName = {
   [F in keyof Settings]: Settings[F] extends number ? F : never;
@@ -38,6 +40,8 @@ export function RunsShelf() {
           />
         ))}
       </Section>
+      <Risers />
+      <Pins />
       <Section title={t('runs.allowances')}>
         {ALLOWANCES.map((name) => (
           <SettingLength key={name} name={name} />
@@ -45,6 +49,7 @@ export function RunsShelf() {
         <SettingPercent name="wastePercent" max={100} />
         <SettingPercent name="nearPercent" max={100} />
       </Section>
+      <KindAllowances />
       <Average />
       <Fold title={t('runs.how')}>
         <p className="note">{t('runs.how-hint')}</p>
