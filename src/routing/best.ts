@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { Attachment, Leg } from './attach.ts';
 import type { Graph } from './graph.ts';
+import { UNITS } from './medium.ts';
 import type { Start } from './starts.ts';
 
 /** What a terminal on one level is to reach: what every state of that level is away from it. */
@@ -21,8 +22,13 @@ export interface Toward {
 /** Hears of every way to join the network; asks to keep the way when it is better than what it has. */
 export interface Taker {
   better(cost: number, second: number, own: number, state: number): boolean;
-  /** Whether no way that costs at least this much to a state, or to a place, can be better. */
-  hopelessTo(cost: number, state: number): boolean;
+  /** What is left from a state. */
+  left(state: number): number;
+  /** The most that a whole way may cost if it is to be better; with room for rounding where that can be. */
+  most(): number;
+  /** The least that a length across can cost. */
+  least(length: number): number;
+  /** Whether no way that costs at least this much to a place can be better. */
   hopelessFrom(cost: number, x: number, y: number): boolean;
   keep(start: Start | null, legs: readonly Leg[]): void;
 }
@@ -30,6 +36,7 @@ export interface Taker {
 /** Keeps the best way of all that it hears of. */
 export class Best implements Taker {
   readonly #toward: Toward;
+  readonly #room: number;
   #cost = Infinity;
   #second = Infinity;
   #own = Infinity;
@@ -39,10 +46,19 @@ export class Best implements Taker {
 
   constructor(toward: Toward) {
     this.#toward = toward;
+    this.#room = toward.slanted ? SLACK * UNITS : 0;
   }
 
-  hopelessTo(cost: number, state: number): boolean {
-    return cost + this.#toward.cost[state]! > this.#cost;
+  left(state: number): number {
+    return this.#toward.cost[state]!;
+  }
+
+  most(): number {
+    return this.#cost + this.#room;
+  }
+
+  least(length: number): number {
+    return length * this.#toward.rate;
   }
 
   hopelessFrom(cost: number, x: number, y: number): boolean {

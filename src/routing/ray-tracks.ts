@@ -1,0 +1,124 @@
+import type { Leg } from './attach.ts';
+import type { Taker } from './best.ts';
+import type { Graph, Stop } from './graph.ts';
+import { mediumAt, type Toll, toll, UNITS } from './medium.ts';
+import { type Ray, rayLeg } from './ray.ts';
+import { BEND } from './search.ts';
+import type { Start } from './starts.ts';
+import { elevationOn, type Track, trackToll } from './tracks.ts';
+
+const SIDES = [0, 1] as const;
+
+/** Where the ray meets a track that can be joined anywhere, up to a position of the ray. */
+export function meetTracks(graph: Graph, ray: Ray, end: number, best: Taker): void {
+  const { tracks } = graph;
+  for (let index = 0; index < tracks.length; index++) {
+    const track = tracks[index]!;
+    if (!track.anywhere || track.axis === ray.axis) continue;
+    const hit = hitOf(track, ray.axis, ray.c);
+    if (!hit || (ray.forward ? hit.at < ray.from : hit.at > ray.from)) continue;
+    if (ray.forward ? hit.at > end : hit.at < end) continue;
+    const cost = ray.cost + best.least(Math.abs(hit.at - ray.from));
+    const [x, y] = ray.axis === 0 ? [hit.at, ray.c] : [ray.c, hit.at];
+    if (best.hopelessFrom(cost, x, y)) continue;
+    for (const side of SIDES) {
+      if (track.axis === 2 ? side === 1 : hit.at === ray.from && side !== ray.forward) continue;
+      meetTrack(graph, ray, index, hit, side, best);
+    }
+  }
+}
+
+function meetTrack(
+  graph: Graph,
+  ray: Ray,
+  index: number,
+  hit: { at: number; p: number },
+  side: 0 | 1,
+  best: Taker,
+): void {
+  const { media } = graph;
+  const track = graph.tracks[index]!;
+  const out: Toll = { cost: 0, length: 0 };
+  if (ray.forward) toll(media, ray.profile, ray.from, 1, hit.at, side, out);
+  else toll(media, ray.profile, hit.at, side, ray.from, 0, out);
+  if (out.cost < 0) return;
+  const medium = mediumAt(ray.profile, hit.at, side);
+  const trackSide = track.axis === 2 ? 0 : ray.side;
+  const face = track.line < 0 ? mediumAt(track.profile, hit.p, trackSide) : medium;
+  if (media.list[face]!.barred || media.list[medium]!.barred) return;
+  const drop = Math.abs(media.list[medium]!.z - elevationOn(media, track, hit.p, trackSide));
+  const wall = track.line < 0 ? media.price(face, medium) : media.entry(medium);
+  alongTrack(
+    graph,
+    index,
+    hit.p,
+    trackSide,
+    ray.cost + out.cost + drop * UNITS + wall + graph.bend,
+    ray.second + BEND + Math.round(2 * (out.length + drop)),
+    2 * Math.abs(hit.at - ray.from),
+    ray.start,
+    [...ray.legs, rayLeg(ray, hit.at, side)],
+    best,
+  );
+}
+
+/** Where a line along `axis` at c crosses a track: position on the ray's line, and on the track. */
+function hitOf(track: Track, axis: 0 | 1, c: number): { at: number; p: number } | null {
+  const [lo, hi] = [Math.min(track.pa, track.pb), Math.max(track.pa, track.pb)];
+  if (track.axis !== 2) {
+    if (c < lo || c > hi) return null;
+    return { at: track.axis === 0 ? track.ay : track.ax, p: c };
+  }
+  const k =
+    axis === 0 ? (c - track.ay) / (track.by - track.ay) : (c - track.ax) / (track.bx - track.ax);
+  if (!(k >= 0 && k <= 1)) return null;
+  const at =
+    axis === 0 ? track.ax + k * (track.bx - track.ax) : track.ay + k * (track.by - track.ay);
+  return { at, p: k * track.pb };
+}
+
+/** From a position of a track to the stops before and after it. */
+export function alongTrack(
+  graph: Graph,
+  index: number,
+  p: number,
+  side: 0 | 1,
+  cost: number,
+  second: number,
+  own: number,
+  start: Start | null,
+  legs: readonly Leg[],
+  best: Taker,
+): void {
+  const track = graph.tracks[index]!;
+  const stops = graph.stops[index]!;
+  const out: Toll = { cost: 0, length: 0 };
+  const factor = graph.site.prices.pathwayFactor;
+  const after = firstAfter(stops, p, side);
+  for (let i = after - 1; i <= after; i++) {
+    const stop = stops[i];
+    if (!stop) continue;
+    if (i < after) trackToll(graph.media, track, stop.p, stop.side, p, side, factor, out);
+    else trackToll(graph.media, track, p, side, stop.p, stop.side, factor, out);
+    if (out.cost < 0) continue;
+    if (!best.better(cost + out.cost, second + Math.round(2 * out.length), own, stop.state))
+      continue;
+    best.keep(start, [
+      ...legs,
+      { on: 'track', track: index, from: p, to: stop.p, fromSide: side, toSide: stop.side },
+    ]);
+  }
+}
+
+/** The first stop that does not lie before a place. */
+function firstAfter(stops: readonly Stop[], p: number, side: number): number {
+  let lo = 0;
+  let hi = stops.length;
+  while (lo < hi) {
+    const mid = (lo + hi) >> 1;
+    const stop = stops[mid]!;
+    if (stop.p < p || (stop.p === p && stop.side < side)) lo = mid + 1;
+    else hi = mid;
+  }
+  return lo;
+}

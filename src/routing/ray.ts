@@ -1,0 +1,31 @@
+import type { Leg } from './attach.ts';
+import type { Profile } from './medium.ts';
+import type { Start } from './starts.ts';
+
+/** One way along a line through a start, on one side of it. */
+export interface Ray {
+  readonly axis: 0 | 1;
+  readonly c: number;
+  readonly side: 0 | 1;
+  readonly profile: Profile;
+  readonly from: number;
+  /** 1 towards more, 0 towards less; also the side of the start. */
+  readonly forward: 0 | 1;
+  readonly cost: number;
+  readonly second: number;
+  readonly start: Start;
+  readonly legs: readonly Leg[];
+}
+
+/** The stretch of a ray up to a position. */
+export const rayLeg = (ray: Ray, to: number, toSide: 0 | 1): Leg => ({
+  on: 'line',
+  axis: ray.axis,
+  c: ray.c,
+  side: ray.side,
+  profile: ray.profile,
+  from: ray.from,
+  to,
+  fromSide: ray.forward,
+  toSide,
+});
