@@ -1,4 +1,4 @@
-import type { ComponentType } from 'react';
+import { type ComponentType, useLayoutEffect, useRef } from 'react';
 import type { Leg } from '../../board/session.ts';
 import { t } from '../../text/index.ts';
 import { useSession } from '../context.tsx';
@@ -24,9 +24,17 @@ const SHELVES: Readonly<Record<Leg, ComponentType>> = {
 export function Shelf() {
   const leg = useSession((s) => s.leg);
   const Body = SHELVES[leg];
+  const title = useRef<HTMLHeadingElement>(null);
+  // A leg that is opened begins at its top, wherever the last one had been scrolled to.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it is the leg that changes
+  useLayoutEffect(() => {
+    title.current?.closest('.shelf')?.scrollTo({ top: 0 });
+  }, [leg]);
   return (
     <>
-      <h2 className="panel-title">{t(`leg.${leg}`)}</h2>
+      <h2 className="panel-title" ref={title}>
+        {t(`leg.${leg}`)}
+      </h2>
       <Body />
     </>
   );

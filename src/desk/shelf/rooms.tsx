@@ -14,10 +14,8 @@ export function RoomsShelf() {
   const plan = usePlan();
   const level = useSession((s) => s.level);
   const zones = onLevel(plan, 'zones', level);
-  const several = plan.tables.levels.size > 1;
   return (
     <>
-      {several ? <Levels /> : null}
       <Section title={t('rooms.draw')}>
         <ToolWithOptions
           tool={TOOL.room}
@@ -41,8 +39,8 @@ export function RoomsShelf() {
         />
       </Section>
       <Walls />
+      <Levels />
       {zones.length > 0 ? <Areas zones={zones} /> : null}
-      {several ? null : <Levels />}
     </>
   );
 }
