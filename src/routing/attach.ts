@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts';
+import { type Beside, besideIn } from './beside.ts';
 import { Best, type Taker, type Toward } from './best.ts';
 import type { Graph } from './graph.ts';
 import { type Profile, UNITS } from './medium.ts';
@@ -77,13 +78,14 @@ export function reachable(graph: Graph, place: Place): number[] {
 }
 
 function tryAll(graph: Graph, place: Place, goal: Point, best: Taker): void {
-  joinTracks(graph, place, goal, best);
+  const beside = besideIn(graph);
+  joinTracks(graph, beside, place, goal, best);
   if (place.floor) return;
-  for (const start of startsOf(graph.ground, graph.media, place.at, place.wall))
-    for (const axis of SIDES) castRays(graph, place, goal, start, axis, null, best);
+  for (const start of startsOf(graph.ground, graph.media, beside, place.at, place.wall))
+    for (const axis of SIDES) castRays(graph, beside, place, goal, start, axis, null, best);
 }
 
-function joinTracks(graph: Graph, place: Place, goal: Point, best: Taker): void {
+function joinTracks(graph: Graph, beside: Beside, place: Place, goal: Point, best: Taker): void {
   const { media, tracks } = graph;
   for (let index = 0; index < tracks.length; index++) {
     const track = tracks[index]!;
@@ -105,7 +107,7 @@ function joinTracks(graph: Graph, place: Place, goal: Point, best: Taker): void 
         };
         const [x, y] = placeOn(track, p);
         for (const axis of SIDES)
-          castRays(graph, place, goal, { x, y, lead }, axis, { track, z, side, leg }, best);
+          castRays(graph, beside, place, goal, { x, y, lead }, axis, { track, z, side, leg }, best);
       }
   }
 }

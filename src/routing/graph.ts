@@ -1,4 +1,6 @@
 import type { Point } from '../geometry/point.ts';
+import type { Shape } from '../geometry/shape.ts';
+import type { Beside } from './beside.ts';
 import { type Ground, groundOf, type Through } from './ground.ts';
 import { type LineSet, linesOf, lowerBound, type Wishes, wishesOf } from './lines.ts';
 import { Media, UNITS } from './medium.ts';
@@ -50,6 +52,11 @@ export interface Graph {
   readonly slanted: boolean;
   /** Price of a bend, in units. */
   readonly bend: number;
+  /**
+   * Coordinates along each axis at which anything begins or ends, and some more; null where things lie at an angle, so
+   * that they may anywhere.
+   */
+  readonly edges: readonly [ReadonlyMap<number, unknown>, ReadonlyMap<number, unknown>] | null;
 }
 
 /**
@@ -63,10 +70,27 @@ export function buildGraph(site: Site, through: Through = { risers: [], pins: []
   const tracks = tracksOf(ground, media);
   const wishes = wishesOf(ground, media, tracks);
   for (const landing of ground.landings)
-    for (const start of startsOf(ground, media, landing, null)) wishes.cross(start.x, start.y);
+    for (const start of startsOf(ground, media, mediaBeside(media), landing, null))
+      wishes.cross(start.x, start.y);
   for (const [x, y] of ground.pins) wishes.cross(x, y);
-  return assemble(site, ground, media, tracks, chosenLines(wishes, media));
+  const edges = alongAxes(ground) ? wishes.axes : null;
+  return assemble(site, ground, media, tracks, chosenLines(wishes, media), edges);
 }
+
+/** Whether no edge of anything lies at an angle. */
+const alongAxes = ({ zones, bodies, barred }: Ground): boolean =>
+  [zones, bodies, barred].every((areas) => areas.every(({ shape }) => isSquare(shape)));
+
+function isSquare({ box, flat }: Shape): boolean {
+  if (box) return true;
+  for (let i = 0, j = flat.length - 2; i < flat.length; j = i, i += 2)
+    if (flat[i] !== flat[j] && flat[i + 1] !== flat[j + 1]) return false;
+  return true;
+}
+
+const mediaBeside =
+  (media: Media): Beside =>
+  (axis, c) => [media.beside(axis, c, 0), media.beside(axis, c, 1)];
 
 /** Most coordinates of lines along one axis. */
 const MAX_LINES = 4000;
@@ -85,6 +109,7 @@ function assemble(
   media: Media,
   tracks: readonly Track[],
   lines: readonly [LineSet, LineSet],
+  edges: Graph['edges'],
 ): Graph {
   const nodes = new Nodes();
   eachCrossing(lines[0], lines[1], (i, j) => {
@@ -129,6 +154,7 @@ function assemble(
     exact: lines[0].whole && lines[1].whole,
     slanted: tracks.some((track) => track.axis === 2),
     bend: site.prices.bend * UNITS,
+    edges,
   };
   return { ...partial, net: networkOf(partial, drafts) };
 }

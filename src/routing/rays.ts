@@ -1,9 +1,10 @@
 import type { Point } from '../geometry/point.ts';
 import type { Leg, Place } from './attach.ts';
+import type { Beside } from './beside.ts';
 import type { Taker } from './best.ts';
 import type { Graph } from './graph.ts';
 import { covers, lowerBound, sideAt, upperBound } from './lines.ts';
-import { mediumAt, type Profile, sameProfile, type Toll, toll, UNITS } from './medium.ts';
+import { mediumAt, sameProfile, type Toll, toll, UNITS } from './medium.ts';
 import { type Ray, rayLeg } from './ray.ts';
 import { meetTracks } from './ray-tracks.ts';
 import { BEND } from './search.ts';
@@ -24,6 +25,7 @@ export interface Via {
 /** Follows the line through a start along one axis, both ways and on both sides, and turns off at every chance. */
 export function castRays(
   graph: Graph,
+  beside: Beside,
   place: Place,
   goal: Point,
   start: Start,
@@ -33,15 +35,14 @@ export function castRays(
 ): void {
   const c = axis === 0 ? start.y : start.x;
   const { media } = graph;
-  const below = profileAt(graph, axis, c, 0);
-  const above = profileAt(graph, axis, c, 1);
-  const equal = via === null && sameProfile(below, above);
+  const pair = beside(axis, c);
+  const equal = via === null && (pair[0] === pair[1] || sameProfile(pair[0], pair[1]));
   const from = axis === 0 ? start.x : start.y;
   // Towards the goal first, so that what goes the other way is soon given up.
   const toward: readonly (0 | 1)[] = goal[axis] >= from ? [1, 0] : [0, 1];
   for (const side of SIDES) {
     if (side === 1 && equal) continue;
-    const profile = side === 0 ? below : above;
+    const profile = pair[side];
     for (const forward of toward) {
       const number = mediumAt(profile, from, forward);
       const medium = media.list[number]!;
@@ -73,14 +74,6 @@ export function castRays(
       meetTracks(graph, ray, end, best);
     }
   }
-}
-
-/** What lies beside a coordinate: known where a line of the graph runs there. */
-function profileAt(graph: Graph, axis: 0 | 1, c: number, side: 0 | 1): Profile {
-  const lines = graph.lines[axis];
-  for (let i = lowerBound(lines.c, c); i < lines.count && lines.c[i] === c; i++)
-    if (lines.side[i] === side) return lines.profiles[i]!;
-  return graph.media.beside(axis, c, side);
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts';
+import { besideIn } from './beside.ts';
 import { type Graph, nodesAt } from './graph.ts';
 import { sideAt } from './lines.ts';
 import { mediumAt, UNITS } from './medium.ts';
@@ -23,7 +24,7 @@ export interface Berth {
 export function berthsOf(graph: Graph, at: Point): Berth[] {
   const { ground, media } = graph;
   const berths: Berth[] = [];
-  for (const start of startsOf(ground, media, at, null))
+  for (const start of startsOf(ground, media, besideIn(graph), at, null))
     for (const node of nodesAt(graph, start.x, start.y))
       for (const axis of SIDES) {
         const line = graph.lineOf[axis][node]!;

@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import { holdsQuadrant, type Shape } from '../geometry/shape.ts';
+import type { Beside } from './beside.ts';
 import type { Body, Ground } from './ground.ts';
-import { type Media, mediumAt } from './medium.ts';
+import { type Media, type Medium, mediumAt } from './medium.ts';
 import { FACE_REACH } from './site.ts';
 
 /** A place where a cable can enter the plane, and how far it goes inside or along the wall to get there. */
@@ -24,20 +25,28 @@ const SIDES = [0, 1] as const;
  * face alone (both where they are equally near). Under a hard ceiling without a drawn wall, at the nearest wall face
  * within reach.
  *
+ * @param beside what lies beside a coordinate
  * @param wall index of the wall that it hangs on, or null: then any wall that it stands inside
  */
-export function startsOf(ground: Ground, media: Media, at: Point, wall: number | null): Start[] {
+export function startsOf(
+  ground: Ground,
+  media: Media,
+  beside: Beside,
+  at: Point,
+  wall: number | null,
+): Start[] {
   const found: Start[] = [];
   const own = wall === null ? undefined : ground.bodyOf[wall];
-  const around = ground.bodies.find(
-    (b) => (b.passing.barred || b.passing.price > 0) && holdsAll(b.shape, at),
-  );
+  const over = quadrants(media, beside, at);
+  const around = over.some((m) => m.barred || m.bodies.length > 0)
+    ? ground.bodies.find((b) => (b.passing.barred || b.passing.price > 0) && holdsAll(b.shape, at))
+    : undefined;
   const body = own && distanceTo(own.shape, at) <= FACE_REACH ? own : around;
   if (!around) found.push({ x: at[0], y: at[1], lead: 0 });
   if (body) {
     const masonry = ground.site.walls[body.walls[0]!]!.construction === 'masonry';
     found.push(...faceStarts(body, at, body.passing.barred || masonry));
-  } else if (underHard(media, at)) {
+  } else if (over.every((m) => !m.pass)) {
     const near = nearestFace(ground, at);
     if (near) found.push(near);
   }
@@ -99,11 +108,11 @@ function slantedFaces(flat: Float64Array, at: Point): Start[] {
   return [foot(corner(0), corner(1), corner(3)), foot(corner(3), corner(2), corner(0))];
 }
 
-function underHard(media: Media, [x, y]: Point): boolean {
-  return SIDES.every((side) => {
-    const profile = media.beside(0, y, side);
-    return SIDES.every((s) => !media.list[mediumAt(profile, x, s)]!.pass);
-  });
+/** What lies round a place. */
+function quadrants(media: Media, beside: Beside, [x, y]: Point): Medium[] {
+  return beside(0, y).flatMap((profile) =>
+    SIDES.map((side) => media.list[mediumAt(profile, x, side)]!),
+  );
 }
 
 /** The nearest point of any wall's faces within reach. */

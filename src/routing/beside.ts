@@ -1,0 +1,33 @@
+import type { Graph } from './graph.ts';
+import { lowerBound } from './lines.ts';
+import type { Profile } from './medium.ts';
+
+/** What lies beside a coordinate of an axis, on either side of it. */
+export type Beside = (axis: 0 | 1, c: number) => readonly [Profile, Profile];
+
+/**
+ * What lies beside coordinates of a graph, for one terminal: each is looked at once. Where a line of the graph runs it
+ * is known; where nothing begins or ends, one look serves for both sides.
+ */
+export function besideIn(graph: Graph): Beside {
+  const known: { axis: 0 | 1; c: number; pair: readonly [Profile, Profile] }[] = [];
+  return (axis, c) => {
+    for (const entry of known) if (entry.axis === axis && entry.c === c) return entry.pair;
+    const pair = pairAt(graph, axis, c);
+    known.push({ axis, c, pair });
+    return pair;
+  };
+}
+
+function pairAt(graph: Graph, axis: 0 | 1, c: number): readonly [Profile, Profile] {
+  const { lines, media, edges } = graph;
+  if (edges && !edges[axis].has(c)) {
+    const one = media.beside(axis, c, 0);
+    return [one, one];
+  }
+  const on = lines[axis];
+  const found: [Profile | null, Profile | null] = [null, null];
+  for (let i = lowerBound(on.c, c); i < on.count && on.c[i] === c; i++)
+    found[on.side[i] as 0 | 1] ??= on.profiles[i]!;
+  return [found[0] ?? media.beside(axis, c, 0), found[1] ?? media.beside(axis, c, 1)];
+}
