@@ -55,17 +55,6 @@ const MOST_BUCKETS = 65_536;
 /** 64 mm of plain length, in units. */
 const WIDTH = 12_800;
 
-/** Room that one search after another can use; it grows to what the largest needed. */
-export interface Workspace {
-  /**
-   * Heads of the buckets, then pairs of a place and a state: a head and the first of a pair say where in the list
-   * the next pair of the bucket is, -1 where none follows.
-   */
-  list: Int32Array;
-}
-
-export const createWorkspace = (): Workspace => ({ list: new Int32Array(0) });
-
 function grown(list: Int32Array, length: number): Int32Array {
   const larger = new Int32Array(length);
   larger.set(list);
@@ -85,11 +74,7 @@ const waiting = (next: number): number => -3 - next;
 /**
  * The least cost from the seeds to every state of a network, with the next state on the way; infinite where none leads.
  */
-export function search(
-  net: Network,
-  seeds: readonly Seed[],
-  workspace: Workspace = createWorkspace(),
-): Field {
+export function search(net: Network, seeds: readonly Seed[]): Field {
   const { states, first, to, cost: weight, second: extra } = net;
   const cost = new Float64Array(states).fill(Infinity);
   const second = new Float64Array(states).fill(Infinity);
@@ -97,9 +82,9 @@ export function search(
   const buckets = bucketsFor(net.maxCost);
   const ring = buckets - 1;
   const inverse = 1 / Math.max(WIDTH, net.maxCost / (buckets - 2));
-  let { list } = workspace;
-  const least = buckets + 2 * (states + seeds.length);
-  if (list.length < least) list = new Int32Array(least + states);
+  // Heads of the buckets, then pairs of a place and a state: a head, and the first of a pair, say where in the list
+  // the next pair of the bucket is; -1 where none follows.
+  let list = new Int32Array(buckets + 2 * seeds.length + 3 * states);
   list.fill(-1, 0, buckets);
   let used = buckets;
   let current = Infinity;
@@ -158,7 +143,6 @@ export function search(
       }
     } while (at >= 0);
   }
-  workspace.list = list;
   const base = seeds.reduce((m, s) => Math.min(m, s.cost), Infinity);
   const lead = seeds.reduce((m, s) => Math.max(m, s.lead), 0);
   return { cost, second, next, base, lead };

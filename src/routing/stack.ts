@@ -1,5 +1,6 @@
 import type { Graph } from './graph.ts';
 import { UNITS } from './medium.ts';
+import { networkFrom } from './rows.ts';
 import type { Network } from './search.ts';
 import { type Berth, berthsOf } from './seeds.ts';
 import type { SiteRiser } from './site.ts';
@@ -82,44 +83,16 @@ function joined(
   links: readonly Link[],
 ): Network {
   if (graphs.length === 1) return graphs[0]!.net;
-  const states = offsets[graphs.length]!;
-  const first = new Int32Array(states + 1);
-  for (const { a, b } of links) {
-    first[a + 1]!++;
-    first[b + 1]!++;
-  }
-  graphs.forEach(({ net }, g) => {
-    for (let s = 0; s < net.states; s++)
-      first[offsets[g]! + s + 1]! += net.first[s + 1]! - net.first[s]!;
-  });
-  for (let s = 0; s < states; s++) first[s + 1]! += first[s]!;
-  const total = first[states]!;
-  const to = new Int32Array(total);
-  const cost = new Float64Array(total);
-  const second = new Float64Array(total);
-  const fill = first.slice();
-  let maxCost = 0;
-  graphs.forEach(({ net }, g) => {
-    const offset = offsets[g]!;
-    maxCost = Math.max(maxCost, net.maxCost);
-    for (let s = 0; s < net.states; s++)
-      for (let e = net.first[s]!; e < net.first[s + 1]!; e++) {
-        const i = fill[offset + s]!++;
-        to[i] = net.to[e]! + offset;
-        cost[i] = net.cost[e]!;
-        second[i] = net.second[e]!;
-      }
-  });
-  for (const link of links)
-    for (const [from, end] of [
-      [link.a, link.b],
-      [link.b, link.a],
-    ] as const) {
-      const i = fill[from]!++;
-      to[i] = end;
-      cost[i] = link.cost;
-      second[i] = link.second;
-      maxCost = Math.max(maxCost, link.cost);
+  return networkFrom(offsets[graphs.length]!, (take) => {
+    graphs.forEach(({ net }, g) => {
+      const offset = offsets[g]!;
+      for (let s = 0; s < net.states; s++)
+        for (let e = net.first[s]!; e < net.first[s + 1]!; e++)
+          take(offset + s, offset + net.to[e]!, net.cost[e]!, net.second[e]!);
+    });
+    for (const { a, b, cost, second } of links) {
+      take(a, b, cost, second);
+      take(b, a, cost, second);
     }
-  return { states, first, to, cost, second, maxCost };
+  });
 }
