@@ -2,6 +2,7 @@ import { msg } from '../base/message.ts';
 import { DEVICE_CORD, type DeviceKind } from './kind.ts';
 import { round } from './outlines.ts';
 
+/** Heights, cord, size, power and network: common practice, no source. */
 export const cardTerminal: DeviceKind = {
   id: 'card-terminal',
   code: 'CT',

@@ -2,6 +2,10 @@ import { msg } from '../base/message.ts';
 import { DEVICE_CORD, type DeviceKind } from './kind.ts';
 import { box } from './outlines.ts';
 
+/**
+ * Outlet: upper end of the usual 15 to 18 in. (from memory). Height, cord, size, power and network: common practice, no
+ * source.
+ */
 export const officePlace: DeviceKind = {
   id: 'office-place',
   code: 'OF',
