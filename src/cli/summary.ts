@@ -5,6 +5,14 @@ import { deviceName } from '../plan/names.ts';
 import { job, type Plan } from '../plan/plan.ts';
 import type { Finding, Run, Survey } from '../results/types.ts';
 import { inLabelOrder } from '../takeoff/ports.ts';
+import {
+  type LevelUse,
+  levelUses,
+  type PinUse,
+  pinUses,
+  type RiserUse,
+  riserUses,
+} from './building.ts';
 
 /** A table in plain text: words to the left, numbers to the right, two blanks between. */
 function table(rows: readonly (readonly string[])[], right: ReadonlySet<number>): string[] {
@@ -32,13 +40,52 @@ function runLines(plan: Plan, runs: readonly Run[]): string[] {
     const device = run.device === null ? undefined : plan.tables.devices.get(run.device);
     return device ? deviceName(plan, kinds, device) : 'spare';
   };
+  const levels = plan.tables.levels.size > 1;
   const header = ['Jack', 'Serves', 'Across', 'Up+down', 'Slack', 'Cable', 'Order', 'Status'];
   const rows = inLabelOrder(runs).map((run) => {
     const lengths = [run.across, run.vertical, run.slack, run.cable, run.order];
     const shown = run.status === 'unroutable' ? lengths.map(() => '-') : lengths.map(length);
-    return [run.label, served(run), ...shown, STATUS[run.status]];
+    const level = levels ? [plan.tables.levels.get(run.level)?.name ?? '-'] : [];
+    return [run.label, served(run), ...shown, STATUS[run.status], ...level];
   });
-  return table([header, ...rows], new Set([2, 3, 4, 5, 6]));
+  return table([levels ? [...header, 'Level'] : header, ...rows], new Set([2, 3, 4, 5, 6]));
+}
+
+/** Levels where there are several, and risers and pins where there are any: a paragraph each. */
+function buildingLines(plan: Plan, { runs }: Survey): string[] {
+  const levels = levelUses(plan, runs);
+  const paragraphs = [
+    levels.length > 1 ? levels.map((use) => levelLine(plan, use)) : [],
+    riserUses(plan, runs).map((use) => riserLine(plan, use)),
+    pinUses(plan, runs).map((use) => pinLine(plan, use)),
+  ];
+  return paragraphs.flatMap((lines) => (lines.length === 0 ? [] : [...lines, '']));
+}
+
+function levelLine(plan: Plan, { level, runs, closets }: LevelUse): string {
+  const at = formatLength(level.elevation, job(plan).units);
+  return `${level.name || level.id}: floor at ${at}, ${counted(runs.length, 'jack')}, ${counted(closets, 'closet')}`;
+}
+
+const listed = (runs: readonly Run[]): string => runs.map((run) => run.label).join(', ');
+
+function riserLine(plan: Plan, { riser, name, runs }: RiserUse): string {
+  const nameOf = (id: string): string => plan.tables.levels.get(id)?.name || id;
+  const size = riser.size === '' ? '' : `, ${riser.size}`;
+  const cables = runs.length === 0 ? 'no cables' : `${counted(runs.length, 'cable')}`;
+  const which = runs.length === 0 ? '' : ` (${listed(runs)})`;
+  return `${name}${size}: ${nameOf(riser.level)} up to ${nameOf(riser.upper)}, ${cables}${which}`;
+}
+
+/** What a pin costs: how much longer it makes its runs than their free ways. */
+function pinLine(plan: Plan, { name, runs, longer }: PinUse): string {
+  if (runs.length === 0) return `${name}: no run passes it`;
+  const length = formatLength(Math.abs(longer), job(plan).units);
+  const cost =
+    longer === 0
+      ? 'no longer than their free ways'
+      : `${length} ${longer > 0 ? 'longer' : 'shorter'} than their free ways, together`;
+  return `${name}: ${listed(runs)}; ${cost}`;
 }
 
 const SEVERITY: Readonly<Record<Finding['severity'], string>> = {
@@ -93,8 +140,10 @@ export function summary(plan: Plan, survey: Survey): string {
       counted(totals.devices, 'device'),
       counted(totals.jacks, 'jack'),
       counted(plan.tables.closets.size, 'closet'),
+      ...(plan.tables.levels.size > 1 ? [counted(plan.tables.levels.size, 'level')] : []),
     ].join(', '),
     '',
+    ...buildingLines(plan, survey),
     ...runLines(plan, survey.runs),
     '',
     `Cable in the building: ${formatTotal(totals.cable, units)}. To order: ${formatTotal(totals.order, units)}.`,

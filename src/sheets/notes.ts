@@ -19,7 +19,7 @@ export const CAUTIONS: readonly Message[] = [
     'Before a ceiling, wall or floor is opened: have it surveyed for asbestos, and for lead paint.',
   ),
   msg(
-    'Holes in fire-rated walls: a listed firestop system, put in by trained people, on the day of the hole.',
+    'Holes in fire-rated walls and floors: a listed firestop system, put in by trained people, on the day of the hole.',
   ),
   msg(
     'Where the space above a ceiling carries return air, use plenum cable or what local code asks.',

@@ -1,3 +1,4 @@
+import type { Id } from '../base/ids.ts';
 import { msg } from '../base/message.ts';
 import type { Mark } from '../drawing/display.ts';
 import { GROUP_TITLES, type LeftOut, planMarks } from '../drawing/plan-marks.ts';
@@ -42,9 +43,13 @@ const isOpen = ({ severity }: Finding): boolean => severity !== 'note';
 /** So many open findings are written out; the rest is counted. */
 const WRITTEN = 4;
 
+/** The level that a finding is about; null for one that is about the job. */
+const levelOf = ({ at, subjects }: Finding): Id | null =>
+  at?.level ?? subjects.find(({ table }) => table === 'levels')?.id ?? null;
+
 function openWords(context: SheetContext, level: Level): string[] {
   const here = context.survey.findings.filter(
-    (finding) => isOpen(finding) && (finding.at?.level ?? level.id) === level.id,
+    (finding) => isOpen(finding) && (levelOf(finding) ?? level.id) === level.id,
   );
   const words = here
     .slice(0, WRITTEN)

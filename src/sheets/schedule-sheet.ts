@@ -74,7 +74,7 @@ const words = (
 
 const lengths = (
   title: string,
-  name: 'across' | 'vertical' | 'riser' | 'slack' | 'cable' | 'order',
+  name: 'across' | 'vertical' | 'slack' | 'cable' | 'order',
   sum: (run: Run) => number,
 ): ScheduleColumn => ({
   title: msg(title),
@@ -82,6 +82,14 @@ const lengths = (
   cell: (row, length) => length(row[name]),
   sum,
 });
+
+/** Part of the ups and downs; nothing where a cable stays on its level. */
+const inRiser: ScheduleColumn = {
+  title: msg('In riser'),
+  look: right,
+  cell: (row, length) => (row.riser === 0 ? '' : length(row.riser)),
+  sum: riserLength,
+};
 
 const blank = (title: string, width: number): ScheduleColumn => ({
   title: msg(title),
@@ -104,7 +112,7 @@ function columnsFor(rows: readonly ScheduleRow[]): ScheduleColumn[] {
     words('Way from the jack', wayOf),
     lengths('Across', 'across', (run) => run.across),
     lengths('Up, down', 'vertical', (run) => run.vertical),
-    ...(risers ? [lengths('of it riser', 'riser', riserLength)] : []),
+    ...(risers ? [inRiser] : []),
     lengths('Slack', 'slack', (run) => run.slack),
     lengths('Cable', 'cable', (run) => run.cable),
     lengths('Order', 'order', (run) => run.order),

@@ -173,7 +173,7 @@ const LENGTHS = [
 const LENGTH_TITLES: Readonly<Record<(typeof LENGTHS)[number], string>> = {
   across: 'Across',
   vertical: 'Vertical',
-  riser: 'Riser of it',
+  riser: 'In riser',
   slack: 'Slack',
   cable: 'Cable',
   order: 'Order',

@@ -87,6 +87,7 @@ describe('the command line with --json', () => {
         level: 'L1',
         across_mm: 16_000,
         vertical_mm: 3750,
+        riser_mm: 0,
         slack_mm: 3300,
         path_mm: 19_750,
         cable_mm: 23_050,
@@ -96,8 +97,14 @@ describe('the command line with --json', () => {
         status: 'ok',
         crossings: [],
         points: expect.any(Array),
+        risers: [],
+        pin: null,
       },
     ]);
+    expect(said.levels).toEqual([
+      { id: 'L1', name: 'Ground level', elevation_mm: 0, jacks: 1, closets: 1 },
+    ]);
+    expect([said.risers, said.pins]).toEqual([[], []]);
     expect(said.runs[0].points[0]).toEqual([10_000, 1000, 450]);
     expect(said.runs[0].points.at(-1)).toEqual([1000, 8000, 1500]);
     expect(said.totals).toMatchObject({
@@ -129,6 +136,81 @@ describe('the command line with --json', () => {
     const said = JSON.parse((await takeoff(file('no-closet.json', writePlan(plan)), '--json')).out);
     expect(said.runs[0]).toMatchObject({ status: 'unroutable', cable_mm: 0, closet: null });
     expect(said.findings.map((f: { severity: string }) => f.severity)).toContain('error');
+  });
+});
+
+/**
+ * The worked number of the routing contract for two levels: closet at (1, 8) below, a pole at (10, 1) 3.60 m above it,
+ * a riser at (3, 8). A second jack beside it is pinned to a detour.
+ */
+function twoLevels(): Plan {
+  let plan = step(worked(), 'add-level', {
+    from: 'L1',
+    side: 'above',
+    name: 'Mezzanine',
+    elevation: 3600,
+  });
+  const outline: [number, number][] = [
+    [0, 0],
+    [12_000, 0],
+    [12_000, 9000],
+    [0, 9000],
+  ];
+  plan = step(plan, 'draw-zone', {
+    level: 'L2',
+    outline,
+    look: { ceiling: { kind: 'tile', height: 2700 } },
+  });
+  plan = step(plan, 'place-riser', { level: 'L1', at: [3000, 8000], size: '1 in.' });
+  plan = step(plan, 'place-device', { level: 'L2', kind: 'order-station', at: [10_000, 1000] });
+  plan = step(plan, 'edit', {
+    table: 'outlets',
+    id: 'O2',
+    fields: { mount: 'pole', height: 450, at: [10_000, 1000] },
+  });
+  return step(plan, 'pin-runs', { level: 'L1', points: [[1000, 1000]], jacks: ['J1'] });
+}
+
+describe('the command line on several levels', () => {
+  it('prints in JSON what is on each level, what goes through each riser, and what pins cost', async () => {
+    const { out } = await takeoff(file('two.json', writePlan(twoLevels())), '--json');
+    const said = JSON.parse(out);
+    expect(said.levels).toEqual([
+      { id: 'L1', name: 'Ground level', elevation_mm: 0, jacks: 1, closets: 1 },
+      { id: 'L2', name: 'Mezzanine', elevation_mm: 3600, jacks: 1, closets: 0 },
+    ]);
+    const [below, above] = said.runs;
+    // Up 2.40, across 7 + 7, riser 3.60, across 2, down 1.35.
+    expect(above).toMatchObject({
+      ...{ across_mm: 16_000, riser_mm: 3600, vertical_mm: 2400 + 3600 + 1350, path_mm: 23_350 },
+      ...{ risers: ['R1'], pin: null },
+    });
+    expect(said.risers).toEqual([
+      { id: 'R1', name: 'Riser', level: 'L1', upper: 'L2', cables: [above.label] },
+    ]);
+    expect(below.pin).toEqual({ id: 'N1', longer_mm: 0, cost_mm: expect.any(Number) });
+    expect(said.pins).toMatchObject([{ id: 'N1', cables: [below.label], longer_mm: 0 }]);
+  });
+
+  it('prints them for people, and the level of each jack', async () => {
+    const plan = step(twoLevels(), 'move-point', {
+      ref: { table: 'pins', id: 'N1' },
+      index: 0,
+      to: [11_000, 1000],
+    });
+    const { out } = await takeoff(file('detour.json', writePlan(plan)));
+    const label = [...plan.tables.jacks.values()][1]!.label;
+    expect(out).toContain('2 devices, 2 jacks, 1 closet, 2 levels');
+    expect(out).toContain('Mezzanine: floor at 11\'-10", 1 jack, 0 closets');
+    expect(out).toContain(`Riser, 1 in.: Ground level up to Mezzanine, 1 cable (${label})`);
+    // A metre past the jack and back again.
+    expect(out).toContain('Pin: A1; 6\'-7" longer than their free ways, together');
+    expect(out).toMatch(/ok +Mezzanine\n/);
+  });
+
+  it('says nothing of levels, risers and pins where there are none', async () => {
+    const { out } = await takeoff(file('one.json', writePlan(worked())));
+    expect(out).not.toMatch(/level|riser|pin/i);
   });
 });
 

@@ -142,7 +142,7 @@ describe('the cable schedule', () => {
 
   it('is written in the units of the job and in mm', () => {
     const [header, first, second, end] = cableScheduleCsv(rows, 'ft').split('\r\n');
-    expect(header).toContain('Across (ft),Vertical (ft),Riser of it (ft),Slack (ft),Cable (ft)');
+    expect(header).toContain('Across (ft),Vertical (ft),In riser (ft),Slack (ft),Cable (ft)');
     expect(first).toContain('no way to the closet');
     expect(second).toBe(
       'A10,"Closet ""N""",2,Bar,O1,Order station + =Bar printer,payment,Ground level,' +
@@ -214,7 +214,7 @@ describe('the cable schedule of several levels', () => {
       pin: 'Beam',
     });
     const csv = cableScheduleCsv(rows, 'm').split('\r\n');
-    expect(csv[0]).toContain('Way,Pin,Across (m),Vertical (m),Riser of it (m)');
+    expect(csv[0]).toContain('Way,Pin,Across (m),Vertical (m),In riser (m)');
     expect(csv[2]).toContain('up > riser R2 > Shaft > down,Beam,20,0,7.1,');
   });
 
