@@ -4,7 +4,7 @@ import type { Beside } from './beside.ts';
 import type { Taker } from './best.ts';
 import type { Graph } from './graph.ts';
 import { covers, lowerBound, sideAt, upperBound } from './lines.ts';
-import { mediumAt, sameProfile, type Toll, toll, UNITS } from './medium.ts';
+import { mediumAt, type Profile, sameProfile, type Toll, toll, UNITS } from './medium.ts';
 import { type Ray, rayLeg } from './ray.ts';
 import { meetTracks } from './ray-tracks.ts';
 import { BEND } from './search.ts';
@@ -84,59 +84,51 @@ export function castRays(
  *   from it to the ray and on along the ray; so the way on along the ray is at least the difference.
  */
 function meetLines(graph: Graph, ray: Ray, best: Taker): number {
-  const { media, bend } = graph;
-  const { c, side, forward } = ray;
-  const across = (1 - ray.axis) as 0 | 1;
+  const { bend } = graph;
+  const { c, side, forward, axis, from: origin } = ray;
+  const across = (1 - axis) as 0 | 1;
   const lines = graph.lines[across];
+  const { c: at, side: sides, lo, hi, count } = lines;
   const list = graph.list[across];
+  const from = graph.from[across];
   const position = across === 0 ? graph.x : graph.y;
-  const walk = new Walk(media, ray.profile, ray.from, forward);
-  const out: Toll = { cost: 0, length: 0 };
+  const walk = new Walk(graph.media, ray.profile, origin, forward);
+  const turned: Toll = { cost: 0, length: 0 };
   const step = forward ? 1 : -1;
-  let i = forward ? lowerBound(lines.c, ray.from) : upperBound(lines.c, ray.from) - 1;
-  for (; i >= 0 && i < lines.count; i += step) {
-    const d = lines.c[i]!;
-    const dSide = lines.side[i] as 0 | 1;
-    if (d === ray.from && dSide !== forward) continue;
-    if (!covers(lines, i, c, side)) continue;
+  let i = forward ? lowerBound(at, origin) : upperBound(at, origin) - 1;
+  for (; i >= 0 && i < count; i += step) {
+    if (c < lo[i]! || c > hi[i]! || !covers(lines, i, c, side)) continue;
+    const d = at[i]!;
+    const dSide = sides[i] as 0 | 1;
+    if (d === origin && dSide !== forward) continue;
     if (!walk.to(d, dSide)) return d;
     const cost = ray.cost + walk.cost;
-    if (ray.axis === 0 ? best.hopelessFrom(cost, d, c) : best.hopelessFrom(cost, c, d)) return d;
-    const low = graph.from[across][i]!;
-    const high = graph.from[across][i + 1]!;
+    if (axis === 0 ? best.hopelessFrom(cost, d, c) : best.hopelessFrom(cost, c, d)) return d;
+    const low = from[i]!;
+    const high = from[i + 1]!;
     const k = before(graph, across, list, low, high, c, side);
-    const own = 2 * Math.abs(d - ray.from);
     for (let j = Math.max(k, low); j <= k + 1 && j < high; j++) {
       const node = list[j]!;
       const p = position[node]!;
-      const second = ray.second + walk.second;
-      if (p === c && graph.lineOf[ray.axis][node]! >= 0 && sideAt(graph, across, node) === side) {
-        if (best.better(cost, second, own, 2 * node + ray.axis))
+      if (p === c && graph.lineOf[axis][node]! >= 0 && sideAt(graph, across, node) === side) {
+        const second = ray.second + walk.second;
+        if (best.better(cost, second, 2 * Math.abs(d - origin), 2 * node + axis))
           best.keep(ray.start, [...ray.legs, rayLeg(ray, d, dSide)]);
         return d;
       }
-      const left = best.left(2 * node + across);
+      const left = cost + best.left(2 * node + across);
+      const most = best.most();
       // The least that a turn and the way from the ray to the node can cost.
       const least = bend + best.least(Math.abs(p - c));
-      const beyond = cost + left - least > best.most();
-      if (!beyond && cost + left + bend > best.most()) continue;
-      const mine = walk.medium();
+      if (left - least <= most && left + least > most) continue;
       const profile = lines.profiles[i]!;
-      const theirs = mediumAt(profile, c, side);
-      if (media.list[theirs]!.barred) continue;
-      const pSide = sideAt(graph, across, node);
-      if (j === k) toll(media, profile, p, pSide, c, side, out);
-      else toll(media, profile, c, side, p, pSide, out);
-      if (out.cost < 0) continue;
-      const drop = mine === theirs ? 0 : media.step(mine, theirs);
-      const price = mine === theirs ? 0 : media.price(mine, theirs);
-      const turned = bend + drop * UNITS + price + out.cost;
-      if (beyond) {
-        if (cost + left - turned > best.most()) return d;
-        continue;
-      }
-      const s = second + BEND + Math.round(2 * (drop + out.length));
-      if (!best.better(cost + turned, s, own, 2 * node + across)) continue;
+      turnOff(graph, ray, walk.medium(), profile, p, sideAt(graph, across, node), j === k, turned);
+      if (turned.cost < 0) continue;
+      if (left - turned.cost > most) return d;
+      if (left + turned.cost > most) continue;
+      const second = ray.second + walk.second + BEND + Math.round(2 * turned.length);
+      const own = 2 * Math.abs(d - origin);
+      if (!best.better(cost + turned.cost, second, own, 2 * node + across)) continue;
       best.keep(ray.start, [
         ...ray.legs,
         rayLeg(ray, d, dSide),
@@ -149,12 +141,36 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
           from: c,
           to: p,
           fromSide: side,
-          toSide: pSide,
+          toSide: sideAt(graph, across, node),
         },
       ]);
     }
   }
   return forward ? Infinity : -Infinity;
+}
+/** Cost and length of turning off a ray, in its medium, to a position of a line across; a cost below 0 where that is barred. */
+function turnOff(
+  { media, bend }: Graph,
+  { c, side }: Ray,
+  mine: number,
+  profile: Profile,
+  p: number,
+  pSide: 0 | 1,
+  back: boolean,
+  out: Toll,
+): void {
+  const theirs = mediumAt(profile, c, side);
+  if (back) toll(media, profile, p, pSide, c, side, out);
+  else toll(media, profile, c, side, p, pSide, out);
+  if (out.cost < 0 || media.list[theirs]!.barred) {
+    out.cost = -1;
+    return;
+  }
+  out.cost += bend;
+  if (mine === theirs) return;
+  const drop = media.step(mine, theirs);
+  out.cost += drop * UNITS + media.price(mine, theirs);
+  out.length += drop;
 }
 
 /** The last place in a line's list whose node is not after a position. */
