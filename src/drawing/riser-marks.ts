@@ -68,7 +68,7 @@ function riserLabel(drafting: Drafting, riser: Riser, cables: number | null): vo
     leaveOut('risers', name || to);
     return;
   }
-  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, 'vertical'));
+  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, 'ink'));
   const marks = lines.map(
     ({ text, size, bold }, i): Mark => ({
       op: 'text',

@@ -133,7 +133,7 @@ export const riserSymbol = (up: boolean): Mark[] => {
       op: 'circle',
       at: [0, 0],
       radius: 2.1,
-      style: { stroke: 'vertical', width: MEDIUM, fill: 'paper' },
+      style: { stroke: 'ink', width: MEDIUM, fill: 'paper' },
     },
     {
       op: 'line',
@@ -141,7 +141,7 @@ export const riserSymbol = (up: boolean): Mark[] => {
         [0, 1.3 * s],
         [0, -0.6 * s],
       ],
-      style: { stroke: 'vertical', width: 0.5 },
+      style: { stroke: 'ink', width: 0.5 },
     },
     {
       op: 'line',
@@ -151,7 +151,7 @@ export const riserSymbol = (up: boolean): Mark[] => {
         [0.9, -0.2 * s],
         [-0.9, -0.2 * s],
       ],
-      style: { fill: 'vertical' },
+      style: { fill: 'ink' },
     },
   ];
 };

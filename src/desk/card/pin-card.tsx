@@ -24,7 +24,6 @@ export function PinCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'pins', id }}
         picture={<MarksPicture marks={pinSymbol()} scale={9} />}
         title={pin.name || t('thing.pins')}
         below={jacks.length === 0 ? t('pin.unused') : t.count('pin.below', jacks.length)}
@@ -32,8 +31,8 @@ export function PinCard({ id }: { id: string }) {
       <Section title={t('card.pin')}>
         <TextField label={t('field.name')} value={pin.name} onCommit={(name) => edit({ name })} />
       </Section>
-      <Places pin={pin} />
       <Passing id={id} jacks={jacks} />
+      <Places pin={pin} />
       <DeleteButton refs={[{ table: 'pins', id }]} label={t('card.delete-pin')} />
     </>
   );

@@ -87,7 +87,7 @@ function RiserFields({ riser, lower, upper }: { riser: Riser; lower: Level; uppe
         onChange={(existing) => edit({ existing })}
       />
       <PlaceFields of={{ table: 'risers', id: riser.id }} />
-      <p className="note">{t('caution.fire')}</p>
+      <p className="note">{t('riser.caution')}</p>
     </Section>
   );
 }

@@ -73,12 +73,12 @@ function Sum({ plan, run, sum }: { plan: Plan; run: Run; sum: RunSum }) {
             <td>{sum.cable}</td>
           </tr>
           <tr>
-            <th scope="row">{sum.orderWords}</th>
-            <td>{sum.order}</td>
-          </tr>
-          <tr>
             <th scope="row">{t('run.cords', { cords: sum.cords })}</th>
             <td>{sum.channel}</td>
+          </tr>
+          <tr>
+            <th scope="row">{sum.orderWords}</th>
+            <td>{sum.order}</td>
           </tr>
         </tfoot>
       </table>

@@ -42,6 +42,7 @@ export function Several({ refs }: { refs: readonly Ref[] }) {
 
 const nameKindOf = (plan: Plan, kinds: ReturnType<typeof useKinds>, ref: Ref): string => {
   // Counted by what they are, not by what each is called.
+  if (ref.table === 'jacks') return t('thing.jacks');
   const row = plan.tables[ref.table].get(ref.id) as AnyEntity & { name?: string };
   if (!('name' in row) || row.name === '') return nameOf(plan, kinds, ref);
   return ref.table === 'devices'

@@ -74,7 +74,7 @@ export const addLevel: Command<{ from: Id; side: Side } & Look> = (
   const draft = new Draft(plan);
   const level = putLevel(draft, side, like, look);
   if (isWords(level)) return { ok: false, why: level };
-  return added(draft, level, msg('Add level {name}', { name: level.name }));
+  return added(draft, level, msg('Add {name}', { name: level.name }));
 };
 
 const added = (draft: Draft, { id }: Level, label: Message): Outcome => ({
@@ -118,7 +118,7 @@ export const copyLevel: Command<{ level: Id; side: Side; devices: boolean; name?
         ...('area' in row ? { area: letters.get(row.area)! } : {}),
       });
   if (devices) copyPlaced(plan, draft, { from: id, to: level.id }, letters, { ids, copy });
-  return added(draft, level, msg('Copy level {name}', { name: from.name }));
+  return added(draft, level, msg('Copy {name}', { name: from.name }));
 };
 
 /** The letters that are in use on a level, each with the one that its copy takes. */
