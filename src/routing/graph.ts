@@ -2,14 +2,14 @@ import type { Point } from '../geometry/point.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { Beside } from './beside.ts';
 import { type Ground, groundOf, type Through } from './ground.ts';
-import { type LineSet, linesOf, lowerBound, type Wishes, wishesOf } from './lines.ts';
+import { type LineSet, linesOf, type Wishes, wishesOf } from './lines.ts';
 import { Media, UNITS } from './medium.ts';
 import { networkOf } from './network.ts';
-import { countCrossings, eachCrossing, Nodes } from './nodes.ts';
+import { crossingsOf, eachOn, type Nodes, type Row, rowOf } from './nodes.ts';
 import type { Network } from './search.ts';
 import { MAX_NODES, type Site } from './site.ts';
 import { startsOf } from './starts.ts';
-import { draftStops } from './stops.ts';
+import { type Draft, draftStops } from './stops.ts';
 import { elevationOn, placeOn, type Track, tracksOf } from './tracks.ts';
 
 /** A place on a track where a cable may join, leave or pass on to another track. */
@@ -41,6 +41,8 @@ export interface Graph {
   /** Nodes of each line in order: `list` from `from[line]` to `from[line + 1]`. */
   readonly from: readonly [Int32Array, Int32Array];
   readonly list: readonly [Int32Array, Int32Array];
+  /** Position along its line of the node at each place of `list`. */
+  readonly listPosition: readonly [Float64Array, Float64Array];
   readonly tracks: readonly Track[];
   readonly stops: readonly (readonly Stop[])[];
   /** Track and index of the stop behind each state beyond 2 * nodes. */
@@ -74,7 +76,7 @@ export function buildGraph(site: Site, through: Through = { risers: [], pins: []
       wishes.cross(start.x, start.y);
   for (const [x, y] of ground.pins) wishes.cross(x, y);
   const edges = alongAxes(ground) ? wishes.axes : null;
-  return assemble(site, ground, media, tracks, chosenLines(wishes, media), edges);
+  return assemble(site, ground, media, tracks, planeOf(wishes, media), edges);
 }
 
 /** Whether no edge of anything lies at an angle. */
@@ -95,11 +97,17 @@ const mediaBeside =
 /** Most coordinates of lines along one axis. */
 const MAX_LINES = 4000;
 
-/** All lines, or as many as the bounds allow. */
-function chosenLines(wishes: Wishes, media: Media): readonly [LineSet, LineSet] {
+interface Plane {
+  readonly lines: readonly [LineSet, LineSet];
+  readonly nodes: Nodes;
+}
+
+/** All lines with their crossings, or as many as the bounds allow. */
+function planeOf(wishes: Wishes, media: Media): Plane {
   for (let limit = MAX_LINES; ; limit /= 2) {
     const lines = [linesOf(wishes, media, 0, limit), linesOf(wishes, media, 1, limit)] as const;
-    if (limit < 64 || countCrossings(lines[0], lines[1]) <= MAX_NODES) return lines;
+    const nodes = crossingsOf(lines[0], lines[1], limit < 64 ? Infinity : MAX_NODES);
+    if (nodes) return { lines, nodes };
   }
 }
 
@@ -108,49 +116,35 @@ function assemble(
   ground: Ground,
   media: Media,
   tracks: readonly Track[],
-  lines: readonly [LineSet, LineSet],
+  { lines, nodes }: Plane,
   edges: Graph['edges'],
 ): Graph {
-  const nodes = new Nodes();
-  eachCrossing(lines[0], lines[1], (i, j) => {
-    nodes.add(lines[1].c[j]!, lines[0].c[i]!, i, j);
-    return true;
-  });
   const crossings = nodes.count;
+  const rows = (): readonly [Row, Row] => [
+    rowOf(nodes, 0, lines[0], crossings),
+    rowOf(nodes, 1, lines[1], crossings),
+  ];
+  const plain = rows();
   const drafts = tracks.map((track, index) =>
-    draftStops(track, index, tracks, ground, lines, nodes),
+    draftStops(track, index, tracks, ground, { lines, nodes, rows: plain, crossings }),
   );
   nodes.trim();
-  const { count } = nodes;
-  const h = along(nodes.h, nodes.x, lines[0], crossings);
-  const v = along(nodes.v, nodes.y, lines[1], crossings);
-  const stopOf: { track: number; index: number }[] = [];
-  const stops = drafts.map((list, track) =>
-    list.map((draft, index): Stop => {
-      stopOf.push({ track, index });
-      return {
-        p: draft.p,
-        side: draft.side,
-        z: elevationOn(media, tracks[track]!, draft.p, draft.side),
-        state: 2 * count + stopOf.length - 1,
-        place: placeOn(tracks[track]!, draft.p),
-      };
-    }),
-  );
+  // Slanted tracks have added nodes of their own to the lines.
+  const [h, v] = nodes.count > crossings ? rows() : plain;
   const partial = {
     site,
     ground,
     media,
     lines,
-    nodes: count,
+    nodes: nodes.count,
     x: nodes.x,
     y: nodes.y,
     lineOf: [nodes.h, nodes.v] as const,
     from: [h.from, v.from] as const,
     list: [h.list, v.list] as const,
+    listPosition: [h.position, v.position] as const,
     tracks,
-    stops,
-    stopOf,
+    ...stopsOf(media, tracks, drafts, 2 * nodes.count),
     exact: lines[0].whole && lines[1].whole,
     slanted: tracks.some((track) => track.axis === 2),
     bend: site.prices.bend * UNITS,
@@ -159,46 +153,41 @@ function assemble(
   return { ...partial, net: networkOf(partial, drafts) };
 }
 
-/** Nodes of each line, in order along it. */
-function along(
-  line: Int32Array,
-  position: Float64Array,
-  lines: LineSet,
-  crossings: number,
-): { from: Int32Array; list: Int32Array } {
-  const from = new Int32Array(lines.count + 1);
-  for (let node = 0; node < line.length; node++) if (line[node]! >= 0) from[line[node]! + 1]!++;
-  for (let l = 0; l < lines.count; l++) from[l + 1]! += from[l]!;
-  const fill = from.slice();
-  const list = new Int32Array(from[lines.count]!);
-  const mixed = new Set<number>();
-  for (let node = 0; node < line.length; node++) {
-    const l = line[node]!;
-    if (l < 0) continue;
-    list[fill[l]!++] = node;
-    if (node >= crossings) mixed.add(l);
-  }
-  for (const l of mixed) {
-    const part = Array.from(list.subarray(from[l]!, from[l + 1]!));
-    // Crossings are in order already; a stable sort keeps the sides of one coordinate as they are.
-    part.sort((a, b) => position[a]! - position[b]!);
-    list.set(part, from[l]!);
-  }
-  return { from, list };
+/** The stops of all tracks, numbered on from a state. */
+function stopsOf(
+  media: Media,
+  tracks: readonly Track[],
+  drafts: readonly (readonly Draft[])[],
+  first: number,
+): Pick<Graph, 'stops' | 'stopOf'> {
+  const stopOf: { track: number; index: number }[] = [];
+  const stops = drafts.map((list, track) =>
+    list.map((draft, index): Stop => {
+      const state = first + stopOf.length;
+      stopOf.push({ track, index });
+      return {
+        p: draft.p,
+        side: draft.side,
+        z: elevationOn(media, tracks[track]!, draft.p, draft.side),
+        state,
+        place: placeOn(tracks[track]!, draft.p),
+      };
+    }),
+  );
+  return { stops, stopOf };
 }
 
-/** The nodes at a place. */
+/** The nodes at a place, ascending. */
 export function nodesAt(graph: Graph, x: number, y: number): number[] {
   const found = new Set<number>();
   for (const axis of [0, 1] as const) {
-    const lines = graph.lines[axis];
-    const [across, along] = axis === 0 ? [y, x] : [x, y];
-    const position = axis === 0 ? graph.x : graph.y;
-    for (let i = lowerBound(lines.c, across); i < lines.count && lines.c[i] === across; i++)
-      for (let k = graph.from[axis][i]!; k < graph.from[axis][i + 1]!; k++) {
-        const node = graph.list[axis][k]!;
-        if (position[node] === along) found.add(node);
-      }
+    const row = {
+      from: graph.from[axis],
+      list: graph.list[axis],
+      position: graph.listPosition[axis],
+    };
+    const [c, at] = axis === 0 ? [y, x] : [x, y];
+    eachOn(row, graph.lines[axis], c, at, at, (node) => found.add(node));
   }
   return [...found].sort((a, b) => a - b);
 }

@@ -1,46 +1,24 @@
-import { covers, type LineSet, lowerBound } from './lines.ts';
-import { MAX_NODES } from './site.ts';
+import { type LineSet, lowerBound } from './lines.ts';
 
-/** How many crossings there are, or a number beyond the bound. */
-export function countCrossings(h: LineSet, v: LineSet): number {
-  let count = 0;
-  eachCrossing(h, v, () => ++count <= MAX_NODES);
-  return count;
-}
-
-/** Calls back for each crossing in the order of the lines along x, while the answer is true. */
-export function eachCrossing(
-  h: LineSet,
-  v: LineSet,
-  visit: (h: number, v: number) => boolean,
-): void {
-  for (let i = 0; i < h.count; i++) {
-    const y = h.c[i]!;
-    const t = h.side[i]!;
-    const lo = h.lo[i]!;
-    const hi = h.hi[i]!;
-    for (let j = lowerBound(v.c, lo); j < v.count; j++) {
-      const x = v.c[j]!;
-      if (x > hi) break;
-      if (y < v.lo[j]! || y > v.hi[j]!) continue;
-      if (!covers(h, i, x, v.side[j]!) || !covers(v, j, y, t)) continue;
-      if (!visit(i, j)) return;
-    }
-  }
-}
-
-/** Nodes of a graph while it is being built. */
+/** Nodes of a graph while it is being built: first the crossings in the order of the lines along x, then others. */
 export class Nodes {
   count = 0;
-  x = new Float64Array(1024);
-  y = new Float64Array(1024);
-  h = new Int32Array(1024);
-  v = new Int32Array(1024);
+  x: Float64Array;
+  y: Float64Array;
+  h: Int32Array;
+  v: Int32Array;
+
+  constructor(room: number) {
+    this.x = new Float64Array(room);
+    this.y = new Float64Array(room);
+    this.h = new Int32Array(room);
+    this.v = new Int32Array(room);
+  }
 
   /** Adds a node on line h along x and line v along y; -1 for none. Returns its number. */
   add(x: number, y: number, h: number, v: number): number {
     const n = this.count++;
-    if (n === this.x.length) this.#resize(2 * n);
+    if (n === this.x.length) this.#grow(2 * n + 16);
     this.x[n] = x;
     this.y[n] = y;
     this.h[n] = h;
@@ -48,20 +26,136 @@ export class Nodes {
     return n;
   }
 
+  /** Lets go of the room that is left over. */
   trim(): void {
-    this.#resize(this.count);
+    const { count } = this;
+    this.x = this.x.subarray(0, count);
+    this.y = this.y.subarray(0, count);
+    this.h = this.h.subarray(0, count);
+    this.v = this.v.subarray(0, count);
   }
 
-  #resize(size: number): void {
-    const [x, y] = [this.x, this.y];
-    const [h, v] = [this.h, this.v];
-    this.x = new Float64Array(size);
-    this.y = new Float64Array(size);
-    this.h = new Int32Array(size);
-    this.v = new Int32Array(size);
-    this.x.set(x.length > size ? x.subarray(0, size) : x);
-    this.y.set(y.length > size ? y.subarray(0, size) : y);
-    this.h.set(h.length > size ? h.subarray(0, size) : h);
-    this.v.set(v.length > size ? v.subarray(0, size) : v);
+  #grow(room: number): void {
+    const { x, y, h, v } = this;
+    this.x = new Float64Array(room);
+    this.y = new Float64Array(room);
+    this.h = new Int32Array(room);
+    this.v = new Int32Array(room);
+    this.x.set(x);
+    this.y.set(y);
+    this.h.set(h);
+    this.v.set(v);
+  }
+}
+
+/** The crossings of two sets of lines, in the order of the lines along x; null where there are more than `most`. */
+export function crossingsOf(h: LineSet, v: LineSet, most: number): Nodes | null {
+  const spans = spansAcross(h, v);
+  const nodes = new Nodes(roomFor(spans, most));
+  for (let i = 0; i < h.count; i++) {
+    const y = h.c[i]!;
+    // A line reaches a place on one side of its end, so of the two sides of a line there, one does.
+    const above = h.side[i] === 1;
+    for (let j = spans[2 * i]!, end = spans[2 * i + 1]!; j < end; j++) {
+      const lo = v.lo[j]!;
+      const hi = v.hi[j]!;
+      if (above ? y < lo || y >= hi : y <= lo || y > hi) continue;
+      nodes.add(v.c[j]!, y, i, j);
+    }
+    if (nodes.count > most) return null;
+  }
+  return nodes;
+}
+
+/** For each line along x, the first line along y that it may cross and the one after the last. */
+function spansAcross(h: LineSet, v: LineSet): Int32Array {
+  const spans = new Int32Array(2 * h.count);
+  for (let i = 0; i < h.count; i++) {
+    const lo = h.lo[i]!;
+    const hi = h.hi[i]!;
+    let from = lowerBound(v.c, lo);
+    while (from < v.count && v.c[from] === lo && v.side[from] === 0) from++;
+    let to = lowerBound(v.c, hi);
+    while (to < v.count && v.c[to] === hi && v.side[to] === 0) to++;
+    spans[2 * i] = from;
+    spans[2 * i + 1] = Math.max(from, to);
+  }
+  return spans;
+}
+
+/** Room for all crossings that there can be, within bounds: beyond them it grows. */
+function roomFor(spans: Int32Array, most: number): number {
+  let room = 0;
+  for (let i = 0; i < spans.length; i += 2) room += spans[i + 1]! - spans[i]!;
+  return Math.min(room, most, 1 << 20) + 16;
+}
+
+/** The nodes of each line along one axis, in order along it. */
+export interface Row {
+  /** Line l has the places from `from[l]` to `from[l + 1]`. */
+  readonly from: Int32Array;
+  /** The node at each place, and its position along the line. */
+  readonly list: Int32Array;
+  readonly position: Float64Array;
+}
+
+/** The nodes of each line along an axis; those from `crossings` on are no crossings. */
+export function rowOf(nodes: Nodes, axis: 0 | 1, lines: LineSet, crossings: number): Row {
+  const line = axis === 0 ? nodes.h : nodes.v;
+  const at = axis === 0 ? nodes.x : nodes.y;
+  const { count } = nodes;
+  const from = new Int32Array(lines.count + 1);
+  for (let node = 0; node < count; node++) if (line[node]! >= 0) from[line[node]! + 1]!++;
+  for (let l = 0; l < lines.count; l++) from[l + 1]! += from[l]!;
+  const fill = from.slice();
+  const list = new Int32Array(from[lines.count]!);
+  const position = new Float64Array(list.length);
+  for (let node = 0; node < count; node++) {
+    const l = line[node]!;
+    if (l < 0) continue;
+    const k = fill[l]!++;
+    list[k] = node;
+    position[k] = at[node]!;
+  }
+  const mixed = new Set<number>();
+  for (let node = crossings; node < count; node++) if (line[node]! >= 0) mixed.add(line[node]!);
+  for (const l of mixed) {
+    const part = Array.from(list.subarray(from[l]!, from[l + 1]!));
+    // Crossings are in order already; a stable sort keeps the sides of one coordinate as they are.
+    part.sort((a, b) => at[a]! - at[b]!);
+    list.set(part, from[l]!);
+    position.set(
+      part.map((node) => at[node]!),
+      from[l]!,
+    );
+  }
+  return { from, list, position };
+}
+
+/** The first place of a line, `from` to `to`, whose node does not lie before a position. */
+export function placeFrom(row: Row, from: number, to: number, at: number): number {
+  let lo = from;
+  let hi = to;
+  while (lo < hi) {
+    const mid = (lo + hi) >> 1;
+    if (row.position[mid]! < at) lo = mid + 1;
+    else hi = mid;
+  }
+  return lo;
+}
+
+/** Calls back for the nodes on the lines of a row at coordinate c, from one position to another, line by line. */
+export function eachOn(
+  row: Row,
+  lines: LineSet,
+  c: number,
+  lo: number,
+  hi: number,
+  visit: (node: number) => void,
+): void {
+  for (let l = lowerBound(lines.c, c); l < lines.count && lines.c[l] === c; l++) {
+    const end = row.from[l + 1]!;
+    for (let k = placeFrom(row, row.from[l]!, end, lo); k < end && row.position[k]! <= hi; k++)
+      visit(row.list[k]!);
   }
 }

@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { Ground } from './ground.ts';
 import { type LineSet, lowerBound } from './lines.ts';
-import type { Nodes } from './nodes.ts';
+import { eachOn, type Nodes, type Row } from './nodes.ts';
 import { JOIN_REACH } from './site.ts';
 import { meeting, nearestOn, placeOn, type Track } from './tracks.ts';
 
@@ -13,27 +13,32 @@ export interface Draft {
   joins: number[];
 }
 
+/** The plane as it stands while stops are put on tracks: the rows hold its crossings alone. */
+interface Plane {
+  readonly lines: readonly [LineSet, LineSet];
+  readonly nodes: Nodes;
+  readonly rows: readonly [Row, Row];
+  readonly crossings: number;
+}
+
 /** The stops of a track in order: its ends, and where it can be joined what crosses it. */
 export function draftStops(
   track: Track,
   self: number,
   tracks: readonly Track[],
   ground: Ground,
-  lines: readonly [LineSet, LineSet],
-  nodes: Nodes,
+  plane: Plane,
 ): Draft[] {
   const lo = Math.min(track.pa, track.pb);
   const hi = Math.max(track.pa, track.pb);
-  const drafts = new Map<string, Draft>();
+  const drafts = new Map<number, [Draft | null, Draft | null]>();
   const stop = (p: number, side: 0 | 1): Draft => {
     const s = p <= lo ? 1 : p >= hi ? 0 : track.axis === 2 ? 0 : side;
     const at = Math.min(hi, Math.max(lo, p));
-    const key = `${at} ${s}`;
-    const known = drafts.get(key);
-    if (known) return known;
-    const fresh: Draft = { p: at, side: s, joins: [] };
-    drafts.set(key, fresh);
-    return fresh;
+    const pair = drafts.get(at) ?? [null, null];
+    drafts.set(at, pair);
+    pair[s] ??= { p: at, side: s, joins: [] };
+    return pair[s];
   };
   const stopBeside = (at: Point): void => {
     const p = nearestOn(track, at);
@@ -46,7 +51,7 @@ export function draftStops(
   stop(track.pb, 0);
   if (track.anywhere) {
     const axes = track.axis === 2 ? ([0, 1] as const) : ([(1 - track.axis) as 0 | 1] as const);
-    for (const axis of axes) meetLines(track, axis, lines, nodes, stop);
+    for (const axis of axes) meetLines(track, axis, plane, stop);
     tracks.forEach((other, index) => {
       if (index === self) return;
       for (const place of meetings(track, other)) {
@@ -58,9 +63,11 @@ export function draftStops(
     for (const landing of ground.landings) stopBeside(landing);
   }
   for (const pin of ground.pins) stopBeside(pin);
-  const list = [...drafts.values()].sort((a, b) => a.p - b.p || a.side - b.side);
-  if (track.axis === 2) joinEnds(track, list, nodes);
-  else joinPlane(track, list, lines, nodes);
+  const list = [...drafts.values()]
+    .sort((a, b) => (a[0] ?? a[1])!.p - (b[0] ?? b[1])!.p)
+    .flatMap((pair) => pair.filter((draft) => draft !== null));
+  if (track.axis === 2) joinEnds(track, list, plane);
+  else joinPlane(track, track.axis, list, plane);
   return list;
 }
 
@@ -86,8 +93,7 @@ function isOpenEnd(track: Track, [x, y]: Point): boolean {
 function meetLines(
   track: Track,
   axis: 0 | 1,
-  lines: readonly [LineSet, LineSet],
-  nodes: Nodes,
+  { lines, nodes }: Plane,
   stop: (p: number, side: 0 | 1) => Draft,
 ): void {
   const set = lines[axis];
@@ -112,12 +118,7 @@ function meetLines(
 }
 
 /** Joins the stops of an axis-parallel track to the nodes at their place. */
-function joinPlane(
-  track: Track,
-  list: readonly Draft[],
-  lines: readonly [LineSet, LineSet],
-  nodes: Nodes,
-): void {
+function joinPlane(track: Track, axis: 0 | 1, list: readonly Draft[], plane: Plane): void {
   const open = (draft: Draft, i: number): boolean => {
     if (track.anywhere) return true;
     const first = track.pa <= track.pb ? i === 0 : i === list.length - 1;
@@ -130,29 +131,32 @@ function joinPlane(
     if (known) known.push(draft);
     else at.set(draft.p, [draft]);
   });
-  const mine = track.axis === 0 ? nodes.x : nodes.y;
-  const fixed = track.axis === 0 ? nodes.y : nodes.x;
-  const c = track.axis === 0 ? track.ay : track.ax;
-  const ends = [Math.min(track.pa, track.pb), Math.max(track.pa, track.pb)];
-  for (let node = 0; node < nodes.count; node++) {
-    if (fixed[node] !== c || nodes.h[node]! < 0 || nodes.v[node]! < 0) continue;
-    const drafts = at.get(mine[node]!);
-    if (!drafts) continue;
-    const line = track.axis === 0 ? nodes.v[node]! : nodes.h[node]!;
-    const side = lines[track.axis === 0 ? 1 : 0].side[line]!;
-    for (const draft of drafts)
-      if (ends.includes(draft.p) || draft.side === side) draft.joins.push(node);
-  }
+  const { nodes, lines, rows } = plane;
+  const position = axis === 0 ? nodes.x : nodes.y;
+  const across = axis === 0 ? nodes.v : nodes.h;
+  const sides = lines[(1 - axis) as 0 | 1].side;
+  const [lo, hi] = [Math.min(track.pa, track.pb), Math.max(track.pa, track.pb)];
+  const c = axis === 0 ? track.ay : track.ax;
+  eachOn(rows[axis], lines[axis], c, lo, hi, (node) => {
+    const p = position[node]!;
+    for (const draft of at.get(p) ?? [])
+      if (p === lo || p === hi || draft.side === sides[across[node]!]) draft.joins.push(node);
+  });
+  for (const { joins } of list) joins.sort((a, b) => a - b);
 }
 
-/** Joins the ends of a slanted track to the crossings at their place. */
-function joinEnds(track: Track, list: readonly Draft[], nodes: Nodes): void {
+/** Joins the ends of a slanted track to the nodes at their place. */
+function joinEnds(track: Track, list: readonly Draft[], plane: Plane): void {
+  const { nodes, crossings, rows, lines } = plane;
   for (const draft of list) {
     const start = draft.p === track.pa && track.openA;
     if (!start && !(draft.p === track.pb && track.openB)) continue;
     const [x, y] = start ? [track.ax, track.ay] : [track.bx, track.by];
-    for (let node = 0; node < nodes.count; node++)
-      if (nodes.x[node] === x && nodes.y[node] === y && !draft.joins.includes(node))
-        draft.joins.push(node);
+    const { joins } = draft;
+    const there: number[] = [];
+    eachOn(rows[0], lines[0], y, x, x, (node) => there.push(node));
+    for (let node = crossings; node < nodes.count; node++)
+      if (nodes.x[node] === x && nodes.y[node] === y) there.push(node);
+    for (const node of there.sort((a, b) => a - b)) if (!joins.includes(node)) joins.push(node);
   }
 }
