@@ -126,7 +126,7 @@ function columnsFor(rows: readonly ScheduleRow[]): ScheduleColumn[] {
 const portOf = (row: ScheduleRow): string => (row.port === null ? '-' : String(row.port));
 
 const closetAndPort = (row: ScheduleRow): string =>
-  [row.closet, portOf(row)].filter((word) => word !== '').join(' ');
+  [row.closet, portOf(row)].filter((word) => word !== '').join(', ');
 
 /** What stands in the way column: how the run stands, what it passes, and the pin that it is made to pass. */
 function wayOf(row: ScheduleRow): string {

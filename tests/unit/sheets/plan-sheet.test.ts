@@ -3,7 +3,7 @@ import { FOOT } from '../../../src/base/units.ts';
 import type { Mark } from '../../../src/drawing/display.ts';
 import { fontMeasure } from '../../../src/drawing/measure.ts';
 import { kinds } from '../../../src/kinds/index.ts';
-import type { Plan } from '../../../src/plan/plan.ts';
+import type { Plan, Ref } from '../../../src/plan/plan.ts';
 import type { Survey } from '../../../src/results/types.ts';
 import { MARGIN } from '../../../src/sheets/frame.ts';
 import { legendItems } from '../../../src/sheets/legend.ts';
@@ -11,7 +11,9 @@ import { printJob } from '../../../src/sheets/print-job.ts';
 import { PAPERS, type Page, type PaperName, type SheetContext } from '../../../src/sheets/sheet.ts';
 import { hull, inkBoxes, overlapping, symbolBoxes, textsOf } from '../drawing/boxes.ts';
 import { NOTHING, planOf, type Rows } from '../drawing/small-plan.ts';
+import { step } from '../plan/steps.ts';
 import { samplePlan, surveyOf } from './sample-site.ts';
+import { twoLevels } from './two-levels.ts';
 
 const PAPER_NAMES = Object.keys(PAPERS) as PaperName[];
 const sample = samplePlan();
@@ -329,5 +331,77 @@ describe('plan sheet', () => {
       planOf({ backgrounds: { B1: picture }, zones: { Z1: { level: 'L1', outline } } }),
     )[0]!;
     expect(scaleOf(traced)).toBeGreaterThan(scaleOf(bare));
+  });
+
+  describe('on two levels', () => {
+    const two = twoLevels();
+    const survey = surveyOf(two);
+    const [below, above] = planPages(two, survey);
+    const said = (page: Page | undefined): string => textsOf(page!.marks).join(' | ');
+
+    it('says at a riser on each level where it leads and how many cables go by it', () => {
+      expect(said(below)).toContain('up to Mezzanine, 4 cables');
+      expect(said(above)).toContain('down to Ground level, 4 cables');
+      expect(said(below)).not.toContain('down to');
+      expect(said(above)).not.toContain('up to');
+    });
+
+    it('draws on each the jacks and devices that stand there, and no others', () => {
+      const labels = (page: Page | undefined) =>
+        textsOf(page!.marks).filter((text) => /^[AM]\d$/.test(text));
+      expect(labels(below).sort()).toEqual(['A1', 'A2']);
+      expect(labels(above).sort()).toEqual(['M1', 'M2', 'M3', 'M4']);
+    });
+
+    it('draws on each the cables that lie there, also of runs that go on to the other', () => {
+      // A cable that comes back from a pin on its own way lies there twice and is drawn once: leave it free.
+      const { runs, ways: drawn } = surveyOf(step(two, 'leave-free', { jacks: ['J3'] }));
+      const flat = (level: string): number =>
+        runs
+          .flatMap((run) => run.segments)
+          .filter((segment) => segment.level === level && segment.kind === 'across')
+          .reduce((sum, segment) => sum + segment.length, 0);
+      // Every line on paper, times the cables that its ways carry, comes to what lies flat on the level.
+      for (const level of ['L1', 'L2']) {
+        const ways = drawn.filter((w) => w.level === level);
+        const carried = ways.reduce(
+          (sum, { from, to, jacks }) =>
+            sum + Math.hypot(to[0] - from[0], to[1] - from[1]) * jacks.length,
+          0,
+        );
+        expect(flat(level)).toBeGreaterThan(5000);
+        expect(carried).toBeCloseTo(flat(level), -1);
+      }
+      const fromAbove = runs.filter((run) => run.level === 'L2');
+      for (const run of fromAbove)
+        expect(new Set(run.segments.map((segment) => segment.level))).toEqual(
+          new Set(['L1', 'L2']),
+        );
+    });
+
+    it('explains risers and pins in the legend of the level where they are', () => {
+      const legend = (page: Page | undefined) => textsOf(page!.marks).join(' ');
+      expect(legend(below)).toContain('Riser, up to the level named');
+      expect(legend(below)).not.toContain('Runs are made to pass here');
+      expect(legend(above)).toContain('Riser, down to the level named');
+      expect(legend(above)).toContain('Runs are made to pass here');
+      expect(legend(planPages(sample, sampleSurvey)[0])).not.toMatch(/Riser|Runs are made/);
+    });
+
+    it('tells the crew of a level what is open on it, and of the job what is open anywhere', () => {
+      const open = (text: string, subjects: readonly Ref[]) => ({
+        ...{ rule: 'x', severity: 'error' as const, subjects, at: null, source: '', fix: null },
+        message: { text, params: {} },
+        remedy: { text: '', params: {} },
+      });
+      const findings = [
+        open('Mezzanine is cut off.', [{ table: 'levels', id: 'L2' }]),
+        open('No closet yet.', []),
+      ];
+      const [first, second] = planPages(two, { ...survey, findings });
+      expect(said(first)).not.toContain('Mezzanine is cut off.');
+      expect(said(second)).toContain('Mezzanine is cut off.');
+      for (const page of [first, second]) expect(said(page)).toContain('No closet yet.');
+    });
   });
 });

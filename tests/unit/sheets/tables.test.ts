@@ -2,11 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { formatMoney, formatTotal } from '../../../src/base/units.ts';
 import type { Mark } from '../../../src/drawing/display.ts';
 import { kinds } from '../../../src/kinds/index.ts';
+import type { Plan } from '../../../src/plan/plan.ts';
 import { printJob, sheetList } from '../../../src/sheets/print-job.ts';
 import type { Page, PaperName } from '../../../src/sheets/sheet.ts';
 import { inkBoxes, overlapping, textsOf } from '../drawing/boxes.ts';
 import { NOTHING, planOf } from '../drawing/small-plan.ts';
+import { step } from '../plan/steps.ts';
 import { samplePlan, surveyOf } from './sample-site.ts';
+import { twoLevels } from './two-levels.ts';
 
 const plan = samplePlan();
 const survey = surveyOf(plan);
@@ -89,6 +92,62 @@ describe('cable schedule', () => {
   it('is not printed for a job without cables', () => {
     const pages = printJob(planOf({}), NOTHING, kinds, { paper: 'a4', printed: '' });
     expect(pages).toEqual([]);
+  });
+});
+
+describe('the cable schedule of a job on two levels', () => {
+  const two = twoLevels();
+  const schedule = (of: Plan, paper: PaperName = 'letter'): Page[] =>
+    printJob(of, surveyOf(of), kinds, { paper, sheets: ['schedule'], printed: '' });
+  const words = (of: Plan): string[] => schedule(of).flatMap((page) => textsOf(page.marks));
+
+  it('says the level of each jack, the riser by name and what of the length lies in it', () => {
+    const said = words(two);
+    expect(said).toContain('Level');
+    expect(said).toContain('In riser');
+    expect(said.filter((text) => text === 'Mezzanine').length).toBe(4);
+    expect(said.filter((text) => text === 'Ground level').length).toBe(2);
+    expect(said).toContain('Office > Riser > Dining');
+    // Four cables of 3962 mm.
+    expect(said).toContain("13'");
+    expect(said).toContain(formatTotal(4 * 3962, 'ft'));
+  });
+
+  it('marks the cable that is made to pass a pin', () => {
+    expect(words(two).filter((text) => text.endsWith('(pin: Pin)')).length).toBe(1);
+  });
+
+  it('leaves these columns away where they would tell nothing', () => {
+    const said = print('schedule').flatMap((page) => textsOf(page.marks));
+    for (const title of ['Level', 'In riser', 'Closet, port']) expect(said).not.toContain(title);
+  });
+
+  it('has the closet with the port as soon as there are two, also of one name', () => {
+    const placed = step(two, 'place-closet', { level: 'L2', at: [1000, 7000] });
+    const same = step(placed, 'edit', {
+      table: 'closets',
+      id: 'C2',
+      fields: { name: placed.tables.closets.get('C1')!.name },
+    });
+    const said = words(same);
+    expect(said).toContain('Closet, port');
+    expect(said).toContain('Network closet C1, 1');
+    expect(said).toContain('Network closet C2, 1');
+  });
+
+  it('names the cables whose slack does not follow the line below the table', () => {
+    const own = (of: Plan): string | undefined =>
+      words(of).find((text) => text.startsWith('By allowances of their own'));
+    expect(own(two)).toBeUndefined();
+    const kind = step(two, 'allow-kind', { kind: 'access-point', fields: { fieldLoop: 3048 } });
+    const jack = step(kind, 'allow-jacks', { jacks: ['J1'], fields: { wastePercent: 15 } });
+    expect(own(jack)).toBe('By allowances of their own, as their columns say: A1, M4.');
+  });
+
+  it.each(['letter', 'tabloid', 'a4', 'a3'] as const)('on %s keeps its columns apart', (paper) => {
+    const many = step(two, 'place-closet', { level: 'L2', at: [1000, 7000] });
+    for (const page of schedule(many, paper))
+      expect(overlapping(inkBoxes(texts(page)))).toEqual([]);
   });
 });
 
