@@ -1,5 +1,6 @@
 import type { Id } from '../base/ids.ts';
-import { distance } from '../geometry/nearest.ts';
+import { msg } from '../base/message.ts';
+import { distance, nearestOnSegment } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Opening, Plan, Wall } from './plan.ts';
 
@@ -97,4 +98,29 @@ export function alongAfter(
   if (same(before.a, after.a) || Math.abs(was - is) < 1) return along;
   if (same(before.b, after.b)) return along + is - was;
   return was === 0 ? 0 : (along * is) / was;
+}
+
+/** Whether an opening overlaps another one in its wall. */
+export function overlapsOpening(plan: Plan, opening: Omit<Opening, 'id'> & { id?: Id }): boolean {
+  return openingsIn(plan, opening.wall).some(
+    (other) =>
+      other.id !== opening.id &&
+      Math.abs(other.at - opening.at) < (other.width + opening.width) / 2,
+  );
+}
+
+/** Why an opening cannot be where another one is. */
+export const OVERLAPS = msg('There is an opening in the wall at that place already.');
+
+/** The wall whose middle line is nearest to a place, within a reach beyond its faces; null where there is none. */
+export function wallAt(walls: Iterable<Wall>, at: Point, reach: number): Wall | null {
+  let best: Wall | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const wall of walls) {
+    const d = distance(at, nearestOnSegment(wall.a, wall.b, at));
+    if (d > reach + wall.thickness / 2 || d >= least) continue;
+    least = d;
+    best = wall;
+  }
+  return best;
 }

@@ -3,6 +3,7 @@ import type { Point } from '../geometry/point.ts';
 import { ceilingAt } from './areas.ts';
 import type { Draft } from './change.ts';
 import type { KindFacts } from './kind-facts.ts';
+import { alongOf, type Gaps, gapsAt, placeAlong } from './openings.ts';
 import { type Device, type Outlet, onLevel, type Plan, type Wall } from './plan.ts';
 
 /** Where an outlet goes: everything of it but its id. */
@@ -10,11 +11,16 @@ export type OutletPlace = Pick<Outlet, 'level' | 'at' | 'mount' | 'height' | 'wa
 
 const whole = (p: Point): Point => [Math.round(p[0]), Math.round(p[1])];
 
-/** The wall face nearest to a place, within a reach; null where there is none. */
+/**
+ * The wall face nearest to a place, within a reach; null where there is none.
+ *
+ * @param gaps stretches of walls that do not count, as those that openings take
+ */
 export function nearestFace(
   walls: Iterable<Wall>,
   at: Point,
   reach: number,
+  gaps: Gaps = NO_GAPS,
 ): { readonly wall: Wall; readonly at: Point } | null {
   let best: { wall: Wall; at: Point } | null = null;
   let least = reach;
@@ -22,7 +28,8 @@ export function nearestFace(
     // Cheap refusal first: the centreline is never farther than the face by more than the wall's own half.
     const centre = nearestOnSegment(wall.a, wall.b, at);
     if (distance(at, centre) > least + wall.thickness) continue;
-    const face = nearestOnWall(wall.a, wall.b, wall.thickness, at);
+    const face = faceBeside(wall, at, gaps.get(wall.id) ?? []);
+    if (!face) continue;
     const d = distance(at, face);
     if (d <= least && (best === null || d < least)) {
       least = d;
@@ -30,6 +37,31 @@ export function nearestFace(
     }
   }
   return best;
+}
+
+const NO_GAPS: Gaps = new Map();
+
+/** The place on a wall's faces that is nearest to a point, outside of stretches; null where they take the whole wall. */
+function faceBeside(
+  wall: Wall,
+  at: Point,
+  taken: readonly (readonly [from: number, to: number])[],
+): Point | null {
+  const face = nearestOnWall(wall.a, wall.b, wall.thickness, at);
+  const along = alongOf(wall, face);
+  const gap = taken.find(([from, to]) => along > from && along < to);
+  if (!gap) return face;
+  const length = distance(wall.a, wall.b);
+  const across: Point = [-(wall.b[1] - wall.a[1]) / length, (wall.b[0] - wall.a[0]) / length];
+  const left = (at[0] - wall.a[0]) * across[0] + (at[1] - wall.a[1]) * across[1] < 0;
+  const half = left ? -wall.thickness / 2 : wall.thickness / 2;
+  // An end that the stretch reaches has no face left beside it.
+  const beside = gap.filter((edge) => edge >= 0 && edge <= length);
+  const places = beside.map((edge): Point => {
+    const [x, y] = placeAlong(wall, edge);
+    return [x + across[0] * half, y + across[1] * half];
+  });
+  return places.sort((p, q) => distance(at, p) - distance(at, q))[0] ?? null;
 }
 
 /**
@@ -53,7 +85,7 @@ export function outletPlace(
   const rise = Math.abs(kind.outletHeight - device.height);
   const reach = Math.sqrt(Math.max(0, device.cord * device.cord - rise * rise));
   const walls = onLevel(plan, 'walls', level);
-  const face = nearestFace(walls, at, reach);
+  const face = nearestFace(walls, at, reach, gapsAt(plan, kind.outletHeight));
   if (face) return { ...base, at: face.at, mount: 'wall', wall: face.wall.id };
   return { ...base, at, mount: walls.length > 0 ? 'pole' : 'wall', wall: null };
 }
@@ -74,7 +106,7 @@ export function followDevices(
     if (!kind) continue;
     for (const id of byDevice.get(device.id) ?? []) {
       const outlet = draft.plan.tables.outlets.get(id);
-      if (outlet?.placed === 'auto')
+      if (outlet?.placed === 'auto' && !outlet.locked)
         draft.patch('outlets', id, outletPlace(draft.plan, kind, device));
     }
   }

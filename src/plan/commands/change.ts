@@ -1,14 +1,26 @@
 import type { Id } from '../../base/ids.ts';
-import { msg } from '../../base/message.ts';
+import { type Message, msg } from '../../base/message.ts';
 import { FAR } from '../../base/units.ts';
 import type { Point } from '../../geometry/point.ts';
-import { Draft } from '../change.ts';
+import { type Changes, Draft } from '../change.ts';
 import { checkRow, removeRows } from '../integrity.ts';
+import { carryJoints, carryMounted, collapsed } from '../joints.ts';
+import { isLocked, LOCKED } from '../locks.ts';
+import {
+  alongOf,
+  fittedAlong,
+  gapsAt,
+  OVERLAPS,
+  overlapsOpening,
+  placeAlong,
+  wallAt,
+} from '../openings.ts';
 import { followDevices, followWalls, nearestFace } from '../outlet-place.ts';
 import {
   type AnyEntity,
   type Device,
   makeRow,
+  type Opening,
   type Outlet,
   onLevel,
   type Plan,
@@ -28,7 +40,8 @@ const outletsOn = (plan: Plan, wall: Id): Outlet[] =>
 
 /** Hangs an outlet on the nearest face of these walls; on none of them where none is within reach. */
 function hang(draft: Draft, outlet: Outlet, walls: readonly Wall[], reach: number): void {
-  const face = nearestFace(walls, outlet.at, reach);
+  const gaps = gapsAt(draft.plan, outlet.height);
+  const face = nearestFace(walls, outlet.at, reach, gaps);
   draft.patch('outlets', outlet.id, {
     at: face?.at ?? outlet.at,
     wall: face?.wall.id ?? null,
@@ -40,7 +53,12 @@ function dropOutlet(draft: Draft, id: Id, to: Point): void {
   const outlet = draft.plan.tables.outlets.get(id)!;
   const hangs = outlet.mount === 'wall' || outlet.mount === 'pole';
   const face = hangs
-    ? nearestFace(onLevel(draft.plan, 'walls', outlet.level), to, FACE_REACH)
+    ? nearestFace(
+        onLevel(draft.plan, 'walls', outlet.level),
+        to,
+        FACE_REACH,
+        gapsAt(draft.plan, outlet.height),
+      )
     : null;
   draft.patch('outlets', id, {
     at: face?.at ?? to,
@@ -82,6 +100,9 @@ export const edit: Command<{
   if (fault) return { ok: false, why: msg('{what} Nothing was changed.', { what: fault.message }) };
   if (table === 'devices') followDevices(draft, [next as Device], kinds);
   if (table === 'walls') {
+    carryMounted(draft, { before: row as Wall, after: next as Wall });
+    const tight = collapsed(draft.plan, draft);
+    if (tight) return { ok: false, why: tight };
     for (const outlet of outletsOn(draft.plan, id)) hang(draft, outlet, [next as Wall], FACE_REACH);
     followWalls(draft, [row as Wall, next as Wall], kinds);
   }
@@ -108,28 +129,48 @@ const PLACES: Partial<Record<TableName, readonly string[]>> = {
   devices: ['at'],
   outlets: ['at'],
   powers: ['at'],
-  notes: ['at'],
+  notes: ['at', 'to'],
   dimensions: ['a', 'b'],
 };
 
-/** The fields of a row that hold places, shifted. */
-export function shiftRow(
+/** The fields of a row that hold places, each place laid anew; in whole mm. */
+export function laidAnew(
   row: AnyEntity,
   table: TableName,
-  by: Point,
+  to: (p: Point) => Point,
 ): Record<string, Point | readonly Point[]> {
   const values = row as unknown as Record<string, unknown>;
+  const lay = (p: Point): Point => {
+    const [x, y] = to(p);
+    return [Math.round(x) + 0, Math.round(y) + 0];
+  };
+  const fields = PLACES[table] ?? [];
   return Object.fromEntries(
-    (PLACES[table] ?? []).map((field) => {
-      const value = values[field] as Point | readonly Point[];
-      const moved =
-        typeof value[0] === 'number'
-          ? shifted(value as Point, by)
-          : (value as readonly Point[]).map((p) => shifted(p, by));
-      return [field, moved];
+    fields.flatMap((field) => {
+      const value = values[field] as Point | readonly Point[] | null;
+      if (value === null) return [];
+      const laid =
+        typeof value[0] === 'number' ? lay(value as Point) : (value as readonly Point[]).map(lay);
+      return [[field, laid]];
     }),
   );
 }
+
+/** The fields of a row that hold places, shifted. */
+export const shiftRow = (row: AnyEntity, table: TableName, by: Point) =>
+  laidAnew(row, table, (p) => shifted(p, by));
+
+/** The same for a row of a plan by its name; none where it is not there. */
+export function withPlaces(plan: Plan, { table, id }: Ref, to: (p: Point) => Point) {
+  const row = plan.tables[table].get(id) as AnyEntity | undefined;
+  return row ? laidAnew(row, table, to) : {};
+}
+
+/** All places of a row; none for what has no place of its own, as an opening in its wall. */
+export const placesOfRow = (plan: Plan, ref: Ref): readonly Point[] =>
+  Object.values(withPlaces(plan, ref, (p) => p)).flatMap((value) =>
+    typeof value[0] === 'number' ? [value as Point] : (value as readonly Point[]),
+  );
 
 /** Whether a place lies beyond what a plan can hold. */
 export const tooFar = (place: Point | readonly Point[]): boolean =>
@@ -148,9 +189,25 @@ function withCompany(plan: Plan, refs: readonly Ref[]): Map<string, Ref> {
   return all;
 }
 
+/** Where an opening goes that is moved: into the wall at its new place, or along its own. */
+function moveOpening(draft: Draft, opening: Opening, by: Point, free: boolean): Message | null {
+  const own = draft.plan.tables.walls.get(opening.wall)!;
+  const at = shifted(placeAlong(own, opening.at), by);
+  const near = free ? wallAt(onLevel(draft.plan, 'walls', own.level), at, FACE_REACH) : null;
+  const wall = near ?? own;
+  const along = fittedAlong(wall, alongOf(wall, at), opening.width);
+  if (along === null) return msg('That wall is too short for it.');
+  const next = { ...opening, wall: wall.id, at: along };
+  if (overlapsOpening(draft.plan, next)) return OVERLAPS;
+  draft.put('openings', next);
+  return null;
+}
+
 /**
- * Moves rows. One outlet by itself is dropped on the nearest wall face and stays where it was put; the outlets of
- * moved devices go along unless somebody moved them by hand.
+ * Moves rows. What is joined to a moved wall stays joined to it: walls, corners of rooms, openings, outlets; a room that
+ * is moved leaves its neighbours as they are. One outlet by itself is dropped on the nearest wall face and stays where
+ * it was put, one opening on the wall there; the outlets of moved devices go along unless somebody moved them by hand.
+ * What is locked stays.
  */
 export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   plan,
@@ -158,10 +215,12 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   { kinds },
 ) => {
   const whole: Point = [Math.round(by[0]), Math.round(by[1])];
-  const all = withCompany(plan, refs);
+  const loose = refs.filter((ref) => !isLocked(plan, ref));
+  if (refs.length > 0 && loose.length === 0) return { ok: false, why: LOCKED };
+  const all = withCompany(plan, loose);
   const draft = new Draft(plan);
   const devices: Device[] = [];
-  const walls: Wall[] = [];
+  const walls = new Map<Id, Wall>();
   for (const { table, id } of all.values()) {
     const row = plan.tables[table].get(id) as AnyEntity | undefined;
     if (!row || !(table in PLACES)) continue;
@@ -174,8 +233,13 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
     }
     draft.patch(table, id, places as never);
     if (table === 'devices') devices.push(draft.plan.tables.devices.get(id)!);
-    if (table === 'walls') walls.push(row as Wall, draft.plan.tables.walls.get(id)!);
+    if (table === 'walls') walls.set(id, row as Wall);
   }
+  const fault =
+    moveOpenings(draft, all, whole) ??
+    carryWalls(draft, walls, all) ??
+    collapsed(draft.plan, draft);
+  if (fault) return { ok: false, why: fault };
   for (const { table, id } of all.values()) {
     if (table !== 'outlets' || all.size === 1) continue;
     const outlet = draft.plan.tables.outlets.get(id);
@@ -189,14 +253,59 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
     devices.filter((d) => !movesWithOutlet(plan, d, all)),
     kinds,
   );
-  followWalls(draft, walls, kinds);
-  if (draft.changes().length === 0) return { ok: false, why: msg('There is nothing to move.') };
+  const changed = draft.changes();
+  if (changed.length === 0) return { ok: false, why: msg('There is nothing to move.') };
+  followWalls(draft, wallsIn(changed), kinds);
+  const stayed = refs.length - loose.length;
   return {
     ok: true,
     changes: draft.changes(),
-    label: msg('Move {what}', { what: nameOf(plan, refs) }),
+    label: msg('Move {what}', { what: nameOf(plan, loose) }),
+    ...stayedNotice(stayed),
   };
 };
+
+/** What is said of locked rows that were asked for among others. */
+const stayedNotice = (stayed: number): { notice?: Message } =>
+  stayed === 0
+    ? {}
+    : {
+        notice:
+          stayed === 1
+            ? msg('1 locked thing stayed as it is.')
+            : msg('{count} locked things stayed as they are.', { count: stayed }),
+      };
+
+function moveOpenings(draft: Draft, all: ReadonlyMap<string, Ref>, by: Point): Message | null {
+  for (const { table, id } of all.values()) {
+    const opening = table === 'openings' ? draft.plan.tables.openings.get(id) : undefined;
+    if (!opening || all.has(`walls/${opening.wall}`)) continue;
+    const fault = moveOpening(draft, opening, by, all.size === 1);
+    if (fault) return fault;
+  }
+  return null;
+}
+
+/** Keeps what is joined to moved walls; outlets that go along with their wall have moved already. */
+function carryWalls(
+  draft: Draft,
+  walls: ReadonlyMap<Id, Wall>,
+  all: ReadonlyMap<string, Ref>,
+): null {
+  const rooms = [...all.values()].some(({ table }) => table === 'zones');
+  const first = [...walls.values()][0];
+  if (!first || rooms) return null;
+  const outlets = [...draft.plan.tables.outlets.values()].filter((o) => all.has(`outlets/${o.id}`));
+  carryJoints(draft, walls, first.level);
+  for (const outlet of outlets) draft.put('outlets', outlet);
+  return null;
+}
+
+/** The walls among changes, before and after. */
+const wallsIn = (changes: Changes): Wall[] =>
+  changes.flatMap(({ table, before, after }) =>
+    table === 'walls' ? ([before, after].filter(Boolean) as Wall[]) : [],
+  );
 
 function movesWithOutlet(plan: Plan, device: Device, all: ReadonlyMap<string, Ref>): boolean {
   for (const jack of plan.tables.jacks.values()) {
@@ -244,27 +353,31 @@ export function nameOf(plan: Plan, refs: readonly Ref[]): string {
   return label ? `${WORDS[table]} ${label}` : WORDS[table];
 }
 
-/** Removes rows with all that cannot stand without them. */
+/** Removes rows with all that cannot stand without them. What is locked stays. */
 export const remove: Command<{ refs: readonly Ref[] }> = (plan, { refs }, { kinds }) => {
   const levels = refs.filter((ref) => ref.table === 'levels').length;
   if (levels > 0 && levels >= plan.tables.levels.size) {
     return { ok: false, why: msg('A plan needs at least one level.') };
   }
+  const loose = refs.filter((ref) => !isLocked(plan, ref));
+  if (refs.length > 0 && loose.length === 0) return { ok: false, why: LOCKED };
   const draft = new Draft(plan);
-  const walls = refs
+  const walls = loose
     .flatMap((ref) => (ref.table === 'walls' ? [plan.tables.walls.get(ref.id)!] : []))
     .filter(Boolean);
   removeRows(
     draft,
-    refs.filter((ref) => !['job', 'settings', 'prices'].includes(ref.table)),
+    loose.filter((ref) => !['job', 'settings', 'prices'].includes(ref.table)),
   );
   followWalls(draft, walls, kinds);
   if (draft.changes().length === 0) return { ok: false, why: msg('There is nothing to delete.') };
+  const stayed = refs.filter((ref) => isLocked(plan, ref));
   return {
     ok: true,
     changes: draft.changes(),
-    label: msg('Delete {what}', { what: nameOf(plan, refs) }),
-    select: [],
+    label: msg('Delete {what}', { what: nameOf(plan, loose) }),
+    select: stayed,
+    ...stayedNotice(stayed.length),
   };
 };
 

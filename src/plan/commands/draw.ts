@@ -1,9 +1,13 @@
 import type { Id } from '../../base/ids.ts';
-import { msg } from '../../base/message.ts';
+import { type Message, msg } from '../../base/message.ts';
+import { type Enclosure, enclosure } from '../../geometry/enclosure.ts';
+import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import { doubleArea } from '../../geometry/polygon.ts';
 import { Draft } from '../change.ts';
+import { layOnWalls } from '../lay-on-walls.ts';
 import { AREA_LETTERS } from '../levels.ts';
+import { alongOf } from '../openings.ts';
 import { followWalls } from '../outlet-place.ts';
 import { makeRow, onLevel, type Pathway, type Plan, type Wall, type Zone } from '../plan.ts';
 import type { Command } from './command.ts';
@@ -63,17 +67,23 @@ export function freeArea(plan: Plan, level: Id): string {
 
 type ZoneLook = Partial<Pick<Zone, 'name' | 'area' | 'ceiling' | 'cableElevation'>>;
 
-/** Draws a room: a zone with its ceiling and, if asked, walls along its sides where none stand yet. */
+/**
+ * Draws a room: a zone with its ceiling and, if asked, walls along its sides. A side on a wall that stands, or within
+ * half a foot of it, is laid on that wall and gets no second one.
+ */
 export const drawZone: Command<{
   level: Id;
   outline: readonly Point[];
   look?: ZoneLook;
   walls?: boolean;
 }> = (plan, { level, outline, look, walls }, { kinds }) => {
-  const corners = closedTidy(outline);
-  if (corners.length < 3 || doubleArea(corners) === 0) {
-    return { ok: false, why: msg('A room needs at least three corners that are not in a line.') };
-  }
+  const drawn = closedTidy(outline);
+  const flat = msg('A room needs at least three corners that are not in a line.');
+  if (drawn.length < 3 || doubleArea(drawn) === 0) return { ok: false, why: flat };
+  const standing = walls ? onLevel(plan, 'walls', level) : [];
+  const laid = layOnWalls(standing, drawn);
+  const corners = closedTidy(laid.outline);
+  if (corners.length < 3 || doubleArea(corners) === 0) return { ok: false, why: flat };
   const draft = new Draft(plan);
   const area = look?.area ?? freeArea(plan, level);
   const zone = draft.put(
@@ -82,33 +92,80 @@ export const drawZone: Command<{
   );
   const added: Wall[] = [];
   if (walls) {
-    const standing = onLevel(plan, 'walls', level);
     corners.forEach((corner, i) => {
       for (const [a, b] of bareParts(standing, corner, corners[(i + 1) % corners.length]!))
         added.push(draft.put('walls', makeRow('walls', draft.fresh('walls'), { level, a, b })));
     });
     followWalls(draft, added, kinds);
   }
+  const used = laid.used.length;
   return {
     ok: true,
     changes: draft.changes(),
     label: msg('Draw room'),
     select: [{ table: 'zones', id: zone.id }],
+    ...(used === 0
+      ? {}
+      : {
+          notice:
+            used === 1
+              ? msg('The room uses 1 wall that stands there already.')
+              : msg('The room uses {count} walls that stand there already.', { count: used }),
+        }),
   };
 };
 
-/** Twice the area of the triangle of a straight piece and a point: zero when they are in line. */
-const doubleTriangle = (a: Point, b: Point, p: Point): number =>
-  (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
+/** Draws a room round a place, along the middle lines of the walls that close round it. */
+export const fillRoom: Command<{ level: Id; at: Point; look?: ZoneLook }> = (
+  plan,
+  { level, at, look },
+  context,
+) => {
+  const found = enclosureOn(plan, level, at);
+  if (found.closed !== true) return { ok: false, why: leakWords(found) };
+  const { outline } = found;
+  const same = onLevel(plan, 'zones', level).some((zone) => sameOutline(zone.outline, outline));
+  if (same) return { ok: false, why: msg('There is a room between these walls already.') };
+  return drawZone(plan, { level, outline, ...(look ? { look } : {}) }, context);
+};
+
+/** What closes round a place on a level. */
+export const enclosureOn = (plan: Plan, level: Id, at: Point): Enclosure =>
+  enclosure(onLevel(plan, 'walls', level), at);
+
+function leakWords(found: Extract<Enclosure, { closed: false }>): Message {
+  const leak = found.leaks[0];
+  if (!leak) return msg('No walls close round this place. Draw walls round it first.');
+  const gap = { mm: Math.round(distance(leak[0], leak[1])) };
+  if (found.leaks.length === 1)
+    return msg('The walls round this place leave a gap of {gap}. Close it with a wall first.', {
+      gap,
+    });
+  return msg(
+    'The walls round this place leave {count} gaps, the first of {gap}. Close them with walls first.',
+    { count: found.leaks.length, gap },
+  );
+}
+
+/** Whether two outlines have the same corners, wherever they begin and whichever way they run. */
+function sameOutline(a: readonly Point[], b: readonly Point[]): boolean {
+  const keys = (outline: readonly Point[]) => outline.map(String).sort().join(' ');
+  return a.length === b.length && keys(a) === keys(b);
+}
+
+/** How far aside of a side a wall may lie and still cover it, mm: slanted ones are rounded. */
+const ASIDE = 2;
+/** No piece of wall is drawn that is shorter than half a wall is thick: the ends of its neighbours fill it. */
+const SLIVER = 62;
 
 /** The stretches of a side along which no wall stands yet: walls in line with it cover theirs. */
 function bareParts(standing: readonly Wall[], a: Point, b: Point): [Point, Point][] {
-  const along = (p: Point): number => (p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1]);
-  const before = (p: Point, q: Point): boolean => along(p) < along(q);
+  const side = { a, b };
   const covered = standing
-    .filter((w) => doubleTriangle(a, b, w.a) === 0 && doubleTriangle(a, b, w.b) === 0)
-    .map((w): [Point, Point] => (before(w.a, w.b) ? [w.a, w.b] : [w.b, w.a]))
-    .sort((p, q) => along(p[0]) - along(q[0]));
+    .filter((w) => besideOf(side, w.a) <= ASIDE && besideOf(side, w.b) <= ASIDE)
+    .map((w): [Point, Point] => (alongOf(side, w.a) < alongOf(side, w.b) ? [w.a, w.b] : [w.b, w.a]))
+    .sort((p, q) => alongOf(side, p[0]) - alongOf(side, q[0]));
+  const before = (p: Point, q: Point): boolean => alongOf(side, p) < alongOf(side, q);
   const parts: [Point, Point][] = [];
   let from = a;
   for (const [start, end] of covered) {
@@ -117,8 +174,16 @@ function bareParts(standing: readonly Wall[], a: Point, b: Point): [Point, Point
     from = end;
   }
   if (before(from, b)) parts.push([from, b]);
-  return parts;
+  return parts.filter(([p, q]) => covered.length === 0 || distance(p, q) > SLIVER);
 }
+
+/** How far beside the line through a and b a place lies. */
+const besideOf = ({ a, b }: { a: Point; b: Point }, p: Point): number =>
+  Math.abs(doubleTriangle(a, b, p)) / (distance(a, b) || 1);
+
+/** Twice the area of the triangle of a straight piece and a point: zero when they are in line. */
+const doubleTriangle = (a: Point, b: Point, p: Point): number =>
+  (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
 
 /** Draws a place where no cable may go. */
 export const drawKeepout: Command<{

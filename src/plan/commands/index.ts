@@ -1,12 +1,25 @@
 import { allowJacks, allowKind } from './allowances.ts';
-import { addBackground, checkScale, setScale, turnBackground } from './base.ts';
+import { align, distribute, lock, mirror, repeatAlong, replaceKind, rotate } from './arrange.ts';
+import {
+  addBackground,
+  checkScale,
+  cropBackground,
+  layBackground,
+  levelBackground,
+  setPrintedScale,
+  setScale,
+  straightenBackground,
+  turnBackground,
+} from './base.ts';
 import { edit, move, remove, turn } from './change.ts';
 import type { Command } from './command.ts';
-import { drawKeepout, drawPathway, drawWalls, drawZone } from './draw.ts';
+import { drawKeepout, drawPathway, drawWalls, drawZone, fillRoom } from './draw.ts';
 import { duplicate } from './duplicate.ts';
 import { addJack, giveJack, makeSpare, renumber, shareJack } from './jacks.ts';
 import { addLevel, copyLevel } from './levels.ts';
 import { movePoint } from './move-point.ts';
+import { drawDimension, placeNote } from './notes.ts';
+import { placeOpening } from './openings.ts';
 import { joinPin, leaveFree, pinRuns } from './pins.ts';
 import { placeCloset, placeDevice, placePower, placeSpare } from './place.ts';
 import { placeRiser } from './risers.ts';
@@ -18,30 +31,46 @@ export const commands = {
   'add-level': addLevel,
   'allow-jacks': allowJacks,
   'allow-kind': allowKind,
+  align,
   'copy-level': copyLevel,
   'check-scale': checkScale,
+  'crop-background': cropBackground,
   delete: remove,
+  distribute,
+  'draw-dimension': drawDimension,
   'draw-keepout': drawKeepout,
   'draw-pathway': drawPathway,
   'draw-walls': drawWalls,
   'draw-zone': drawZone,
   duplicate,
   edit,
+  'fill-room': fillRoom,
   'give-jack': giveJack,
+  'lay-background': layBackground,
+  'level-background': levelBackground,
   'join-pin': joinPin,
   'leave-free': leaveFree,
+  lock,
   'make-spare': makeSpare,
+  mirror,
   move,
   'move-point': movePoint,
   'pin-runs': pinRuns,
   'place-closet': placeCloset,
   'place-device': placeDevice,
+  'place-note': placeNote,
+  'place-opening': placeOpening,
   'place-power': placePower,
   'place-riser': placeRiser,
   'place-spare': placeSpare,
   renumber,
+  'repeat-along': repeatAlong,
+  'replace-kind': replaceKind,
+  rotate,
+  'set-printed-scale': setPrintedScale,
   'set-scale': setScale,
   'share-jack': shareJack,
+  'straighten-background': straightenBackground,
   turn,
   'turn-background': turnBackground,
 } as const;

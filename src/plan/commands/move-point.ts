@@ -1,15 +1,19 @@
 import type { Id } from '../../base/ids.ts';
-import { msg } from '../../base/message.ts';
+import { type Message, msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
-import { doubleArea } from '../../geometry/polygon.ts';
 import { Draft } from '../change.ts';
+import { carryJoints, carryMounted, collapsed } from '../joints.ts';
+import { isLocked, LOCKED } from '../locks.ts';
 import { followWalls } from '../outlet-place.ts';
 import { onLevel, type Plan, type Ref, type Wall } from '../plan.ts';
 import type { Command, Outcome } from './command.ts';
 
 const same = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1];
 
-/** The points of a row that can be moved one by one: ends of a wall, corners, points of a pathway or a pin; else none. */
+/**
+ * The points of a row that can be moved one by one: ends of a wall, corners, points of a pathway or a pin,
+ * ends of a dimension line, the end of a note's line; else none.
+ */
 export function pointsOf(plan: Plan, { table, id }: Ref): readonly Point[] {
   switch (table) {
     case 'walls': {
@@ -24,6 +28,14 @@ export function pointsOf(plan: Plan, { table, id }: Ref): readonly Point[] {
       return plan.tables.pathways.get(id)?.points ?? [];
     case 'pins':
       return plan.tables.pins.get(id)?.points ?? [];
+    case 'dimensions': {
+      const row = plan.tables.dimensions.get(id);
+      return row ? [row.a, row.b] : [];
+    }
+    case 'notes': {
+      const to = plan.tables.notes.get(id)?.to;
+      return to ? [to] : [];
+    }
     default:
       return [];
   }
@@ -35,11 +47,14 @@ const WORDS: Readonly<Record<string, string>> = {
   keepouts: 'corner of keep-out',
   pathways: 'point of pathway',
   pins: 'place of pin',
+  dimensions: 'end of dimension line',
+  notes: 'line of note',
 };
 
 /**
- * Moves one point of a wall, a room, a keep-out, a pathway or a pin. Wall ends and room corners that meet there on the level
- * come along, so that a room keeps its walls, unless the point is asked for alone.
+ * Moves one point of a wall, a room, a keep-out, a pathway, a pin, a dimension line or a note. What is joined there to a
+ * wall or a room comes along, so that a room keeps its walls and walls their corners, unless the point is asked for
+ * alone.
  */
 export const movePoint: Command<{ ref: Ref; index: number; to: Point; alone?: boolean }> = (
   plan,
@@ -52,26 +67,26 @@ export const movePoint: Command<{ ref: Ref; index: number; to: Point; alone?: bo
   const place: Point = [Math.round(to[0]), Math.round(to[1])];
   const level = (plan.tables[ref.table].get(ref.id) as unknown as { level: Id }).level;
   const joins = !alone && (ref.table === 'walls' || ref.table === 'zones');
+  if (isLocked(plan, ref)) return { ok: false, why: LOCKED };
   put(draft, ref, index, place);
-  const walls: Wall[] = [];
+  const before = new Map<Id, Wall>();
   for (const wall of onLevel(plan, 'walls', level)) {
     const own = ref.table === 'walls' && ref.id === wall.id;
-    if (own) walls.push(wall);
-    if (!joins || own) continue;
-    if (!same(wall.a, from) && !same(wall.b, from)) continue;
-    draft.patch('walls', wall.id, {
-      a: same(wall.a, from) ? place : wall.a,
-      b: same(wall.b, from) ? place : wall.b,
-    });
-    walls.push(wall);
+    const meets = joins && !wall.locked && (same(wall.a, from) || same(wall.b, from));
+    if (!own && !meets) continue;
+    before.set(wall.id, wall);
+    if (!own)
+      draft.patch('walls', wall.id, {
+        a: same(wall.a, from) ? place : wall.a,
+        b: same(wall.b, from) ? place : wall.b,
+      });
   }
-  if (joins)
-    for (const zone of onLevel(plan, 'zones', level))
-      if (zone.outline.some((p) => same(p, from)))
-        draft.patch('zones', zone.id, {
-          outline: zone.outline.map((p) => (same(p, from) ? place : p)),
-        });
-  const fault = collapsed(draft.plan, draft);
+  const places = new Map(joins ? [[`${from[0]},${from[1]}`, place] as const] : []);
+  const walls = joins ? carryJoints(draft, before, level, places) : [...before.values()];
+  if (!joins)
+    for (const wall of walls)
+      carryMounted(draft, { before: wall, after: draft.plan.tables.walls.get(wall.id)! });
+  const fault = collapsed(draft.plan, draft) ?? flat(draft.plan, ref);
   if (fault) return { ok: false, why: fault };
   followWalls(draft, [...walls, ...walls.map((w) => draft.plan.tables.walls.get(w.id)!)], kinds);
   return {
@@ -87,19 +102,17 @@ function put(draft: Draft, { table, id }: Ref, index: number, to: Point): void {
   if (table === 'zones') draft.patch('zones', id, { outline: points });
   if (table === 'keepouts') draft.patch('keepouts', id, { outline: points });
   if (table === 'pathways') draft.patch('pathways', id, { points });
+  if (table === 'dimensions') draft.patch('dimensions', id, index === 0 ? { a: to } : { b: to });
+  if (table === 'notes') draft.patch('notes', id, { to });
   if (table === 'pins') draft.patch('pins', id, { points });
 }
 
-/** Why the move cannot be: something would have no length or no area. */
-function collapsed(plan: Plan, draft: Draft) {
-  for (const { table, id } of draft.changes()) {
-    const points = pointsOf(plan, { table, id });
-    if (table === 'walls' && same(points[0]!, points[1]!))
-      return msg('A wall needs two ends at different places.');
-    if ((table === 'zones' || table === 'keepouts') && doubleArea(points) === 0)
-      return msg('Its corners may not lie in one line.');
-    if (table === 'pathways' && points.every((p) => same(p, points[0]!)))
-      return msg('A pathway needs two ends at different places.');
-  }
+/** Why a row of points cannot be as it is: it would have no length. */
+function flat(plan: Plan, ref: Ref): Message | null {
+  const points = pointsOf(plan, ref);
+  const none = points.length > 1 && points.every((p) => same(p, points[0]!));
+  if (ref.table === 'pathways' && none) return msg('A pathway needs two ends at different places.');
+  if (ref.table === 'dimensions' && none)
+    return msg('A dimension line needs two ends at different places.');
   return null;
 }

@@ -4,6 +4,7 @@ import { msg } from '../../../src/base/message.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import { writePlan } from '../../../src/plan/codec.ts';
+import type { Edge } from '../../../src/plan/commands/arrange.ts';
 import type { CommandArgs, CommandName } from '../../../src/plan/commands/index.ts';
 import {
   commit,
@@ -96,6 +97,9 @@ const ofTable = (plan: Plan, table: Ref['table'], n: number): Ref | null =>
     n,
   );
 
+/** About a third of all rows. */
+const share = (plan: Plan, n: number): Ref[] => rowsOf(plan).filter((_, i) => i % 3 === n % 3);
+
 const kindIds = [...kinds.keys()];
 const level = 'L1';
 
@@ -114,7 +118,7 @@ const sessions = fc.commands(
       .map((points) => new Run('draw-walls', () => ({ level, points }))),
     fc
       .array(at, { minLength: 1, maxLength: 4 })
-      .map((points) => new Run('draw-pathway', () => ({ level, points, kind: 'tray' }))),
+      .map((points) => new Run('draw-pathway', () => ({ level, points, kind: 'tray' as const }))),
     fc.tuple(at, at).map(
       ([a, b]) =>
         new Run('draw-keepout', () => ({
@@ -186,6 +190,52 @@ const sessions = fc.commands(
         })),
     ),
     fc.constant(new Run('renumber', () => ({}))),
+    fc.tuple(at, fc.constantFrom('door', 'window', 'opening'), fc.nat({ max: 3000 })).map(
+      ([p, kind, width]) =>
+        new Run('place-opening', () => ({
+          level,
+          kind: kind as 'door' | 'window' | 'opening',
+          at: p,
+          width: width + 1,
+        })),
+    ),
+    at.map((p) => new Run('fill-room', () => ({ level, at: [p[0] + 250, p[1] + 250] }))),
+    at.map((p) => new Run('place-note', () => ({ level, at: p, text: 'Look', to: [0, 0] }))),
+    fc.tuple(at, at).map(([a, b]) => new Run('draw-dimension', () => ({ level, a, b }))),
+    fc
+      .tuple(pick, fc.constantFrom('left', 'right', 'top', 'bottom', 'across', 'down'))
+      .map(
+        ([n, edge]) => new Run('align', (plan) => ({ refs: share(plan, n), edge: edge as Edge })),
+      ),
+    fc
+      .tuple(pick, fc.boolean())
+      .map(
+        ([n, x]) =>
+          new Run('distribute', (plan) => ({ refs: share(plan, n), along: x ? 'x' : 'y' })),
+      ),
+    fc
+      .tuple(pick, fc.constantFrom(90, -90, 30, 180))
+      .map(([n, by]) => new Run('rotate', (plan) => ({ refs: share(plan, n), by }))),
+    fc
+      .tuple(pick, fc.boolean())
+      .map(
+        ([n, x]) => new Run('mirror', (plan) => ({ refs: share(plan, n), across: x ? 'x' : 'y' })),
+      ),
+    fc
+      .tuple(pick, fc.boolean())
+      .map(([n, locked]) => new Run('lock', (plan) => ({ refs: share(plan, n), locked }))),
+    fc.tuple(pick, at, at).map(
+      ([n, a, b]) =>
+        new Run('repeat-along', (plan) => ({
+          refs: share(plan, n).slice(0, 2),
+          a,
+          b,
+          step: 2500,
+        })),
+    ),
+    fc
+      .tuple(pick, fc.constantFrom(...kindIds))
+      .map(([n, kind]) => new Run('replace-kind', (plan) => ({ refs: share(plan, n), kind }))),
     fc.constant(new Undo()),
     fc.constant(new Redo()),
   ],

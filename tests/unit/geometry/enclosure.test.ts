@@ -1,0 +1,136 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Barrier, enclosure } from '../../../src/geometry/enclosure.ts';
+import type { Point } from '../../../src/geometry/point.ts';
+import { doubleArea, insidePolygon } from '../../../src/geometry/polygon.ts';
+
+const wall = (x0: number, y0: number, x1: number, y1: number, thickness = 124): Barrier => ({
+  a: [x0, y0],
+  b: [x1, y1],
+  thickness,
+});
+const box = [
+  wall(0, 0, 6000, 0),
+  wall(6000, 0, 6000, 4000),
+  wall(6000, 4000, 0, 4000),
+  wall(0, 4000, 0, 0),
+];
+const corners = (found: ReturnType<typeof enclosure>): string[] =>
+  found.closed ? found.outline.map(String).sort() : [];
+const BOX = ['0,0', '0,4000', '6000,0', '6000,4000'];
+
+describe('What closes round a place', () => {
+  it('is the outline along the middle of the walls, clockwise', () => {
+    const found = enclosure(box, [3000, 2000]);
+    expect(corners(found)).toEqual(BOX);
+    expect(found.closed && doubleArea(found.outline) > 0).toBe(true);
+  });
+
+  it('is nothing outside, and nothing where no wall stands', () => {
+    expect(enclosure(box, [9000, 2000])).toEqual({ closed: false, leaks: [] });
+    expect(enclosure([], [0, 0])).toEqual({ closed: false, leaks: [] });
+  });
+
+  it('is one side of a partition that ends at the faces of the walls', () => {
+    const walls = [...box, wall(2500, 62, 2500, 3938)];
+    expect(corners(enclosure(walls, [1000, 1000]))).toEqual([
+      '0,0',
+      '0,4000',
+      '2500,0',
+      '2500,4000',
+    ]);
+    expect(corners(enclosure(walls, [3000, 1000]))).toEqual([
+      '2500,0',
+      '2500,4000',
+      '6000,0',
+      '6000,4000',
+    ]);
+  });
+
+  it('goes round walls that cross, and over those that lead nowhere or stand free', () => {
+    const crossing = [...box, wall(-500, 2000, 6500, 2000)];
+    expect(corners(enclosure(crossing, [3000, 1000]))).toEqual([
+      '0,0',
+      '0,2000',
+      '6000,0',
+      '6000,2000',
+    ]);
+    const stub = [...box, wall(3000, 0, 3000, 1500), wall(4000, 1000, 4500, 1000)];
+    expect(corners(enclosure(stub, [1000, 1000]))).toEqual(BOX);
+  });
+
+  it('is the innermost of rooms in one another', () => {
+    const inner = [
+      wall(2000, 1000, 4000, 1000),
+      wall(4000, 1000, 4000, 3000),
+      wall(4000, 3000, 2000, 3000),
+      wall(2000, 3000, 2000, 1000),
+    ];
+    expect(corners(enclosure([...box, ...inner], [3000, 2000]))).toEqual([
+      '2000,1000',
+      '2000,3000',
+      '4000,1000',
+      '4000,3000',
+    ]);
+    expect(corners(enclosure([...box, ...inner], [1000, 2000]))).toEqual(BOX);
+  });
+
+  const withGap = (gap: number): Barrier[] => [
+    ...box.slice(1),
+    wall(0, 0, 2000, 0),
+    wall(2000 + gap, 0, 6000, 0),
+  ];
+
+  it('passes over a doorway in a wall, up to 1.2 m and not a millimetre more', () => {
+    const found = enclosure(withGap(1200), [3000, 2000]);
+    expect(corners(found)).toEqual(BOX);
+    expect(found.closed && found.bridged.length).toBeGreaterThan(0);
+    expect(enclosure(withGap(1201), [3000, 2000]).closed).toBe(false);
+  });
+
+  it('passes over a doorway at a corner, on to the wall ahead', () => {
+    const walls = [...box.slice(1), wall(1000, 0, 6000, 0)];
+    expect(corners(enclosure(walls, [3000, 2000]))).toEqual(BOX);
+  });
+
+  it('says where it leaks', () => {
+    const found = enclosure(withGap(1800), [3000, 2000]);
+    expect(found).toMatchObject({ closed: false });
+    expect(!found.closed && found.leaks.map((leak) => leak.map(String).sort())).toEqual([
+      ['2000,0', '3800,0'],
+    ]);
+  });
+
+  it('finds rooms whose walls are slanted and a little apart', () => {
+    const walls = [wall(0, 0, 5000, 30), wall(5040, 0, 2500, 4000), wall(2540, 3990, 20, 30)];
+    const found = enclosure(walls, [2500, 1500]);
+    expect(found.closed && found.outline.length).toBe(3);
+  });
+
+  it('tiles a grid of rooms: every cell once, none missing', () => {
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 4 }),
+        fc.uniqueArray(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 4 }),
+        fc.integer({ min: 0, max: 9999 }),
+        fc.integer({ min: 0, max: 9999 }),
+        (across, down, x, y) => {
+          const xs = [0, ...across.map((n) => n * 1000), 10_000].sort((a, b) => a - b);
+          const ys = [0, ...down.map((n) => n * 1000), 10_000].sort((a, b) => a - b);
+          const walls = [
+            ...xs.map((v) => wall(v, 0, v, 10_000)),
+            ...ys.map((v) => wall(0, v, 10_000, v)),
+          ];
+          const at: Point = [x + 0.5, y + 0.5];
+          const found = enclosure(walls, at);
+          const next = (list: number[], v: number) => list.find((n) => n > v)!;
+          const last = (list: number[], v: number) => list.filter((n) => n <= v).at(-1)!;
+          const size = (next(xs, at[0]) - last(xs, at[0])) * (next(ys, at[1]) - last(ys, at[1]));
+          expect(found.closed && doubleArea(found.outline) / 2).toBe(size);
+          expect(found.closed && insidePolygon(found.outline, ...at)).toBe(true);
+        },
+      ),
+      { seed: 5, numRuns: 80 },
+    );
+  });
+});
