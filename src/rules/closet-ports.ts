@@ -1,8 +1,10 @@
 import { groupBy } from '../base/group.ts';
 import { msg } from '../base/message.ts';
+import { closetName } from '../plan/names.ts';
 import type { Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
 import { spotOf } from './spots.ts';
+import { atStart } from './words.ts';
 
 /** Panels come with 24 ports or a multiple of it. */
 const PANEL = 24;
@@ -31,7 +33,7 @@ export const closetPorts: Rule = {
           subjects: [{ table: 'closets', id: closet.id }],
           at: spotOf(plan, 'closets', closet.id),
           message: msg('{closet} has {ports} ports for {cables} cables.', {
-            closet: closet.name || 'The closet',
+            closet: atStart(closetName(plan, closet)),
             ports: closet.ports,
             cables,
           }),

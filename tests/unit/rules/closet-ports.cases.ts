@@ -26,7 +26,7 @@ export const cases: RuleCases = {
     {
       what: 'a closet without a name',
       on: context(rows, runs(3, 'C2')),
-      says: ['The closet has 2 ports for 3 cables.'],
+      says: ['Closet C2 has 2 ports for 3 cables.'],
     },
   ],
   limits: {
