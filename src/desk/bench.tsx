@@ -104,10 +104,11 @@ function LevelChoice() {
   const levels = levelsUp(usePlan()).reverse();
   if (levels.length < 2) return null;
   return (
-    <label className="bench-choice">
-      <span className="unseen">{t('level.choose')}</span>
+    <span className="bench-choice">
       <select
         className="field-input"
+        aria-label={t('level.choose')}
+        aria-keyshortcuts="PageUp PageDown"
         value={level}
         onChange={(event) => actions.set({ level: event.currentTarget.value, selection: [] })}
       >
@@ -117,7 +118,7 @@ function LevelChoice() {
           </option>
         ))}
       </select>
-    </label>
+    </span>
   );
 }
 

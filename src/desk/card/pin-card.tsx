@@ -14,7 +14,7 @@ import { runGroups } from '../run-groups.ts';
 import { showRefs } from '../show.ts';
 import { DeleteButton, useEdit } from './common.tsx';
 import { CardHead } from './head.tsx';
-import { pinWords } from './pinning.tsx';
+import { pinCost } from './pinning.tsx';
 
 export function PinCard({ id }: { id: string }) {
   const plan = useShownPlan();
@@ -162,8 +162,7 @@ function PassingRow({ jack }: { jack: string }) {
   const units = useUnits();
   const plan = useShownPlan();
   const run = useSession((s) => s.survey?.runs.find((r) => r.jack === jack) ?? null);
-  const { label, pin } = plan.tables.jacks.get(jack)!;
-  const name = (pin && plan.tables.pins.get(pin)?.name) || t('thing.pins');
+  const { label } = plan.tables.jacks.get(jack)!;
   return (
     <li className="pin-run">
       <button
@@ -172,7 +171,7 @@ function PassingRow({ jack }: { jack: string }) {
         onClick={() => showRefs(session, [{ table: 'jacks', id: jack }])}
       >
         <span className="figure">{label}</span>
-        <span className="grow list-detail">{run ? pinCost(run, name, units) : ''}</span>
+        <span className="grow list-detail">{run ? pinCost(run, units) : ''}</span>
       </button>
       <IconButton
         label={t('pin.let-go', { label })}
@@ -183,9 +182,3 @@ function PassingRow({ jack }: { jack: string }) {
     </li>
   );
 }
-
-const pinCost = (
-  run: Parameters<typeof pinWords>[1] & { readonly status: string },
-  name: string,
-  units: 'ft' | 'm',
-): string => (run.status === 'unroutable' ? t('status.unroutable') : pinWords(name, run, units));

@@ -10,14 +10,29 @@ import { showRefs } from '../show.ts';
 import { TOOL } from '../tool-ids.ts';
 import { AllowanceFold } from './allowance-fields.tsx';
 
-/** What a pin costs a run, in words: how much longer it is, or that it passes there by itself. */
-export function pinWords(pin: string, run: Pick<Run, 'pinned'>, units: Units): string {
-  const { pinned } = run;
+/** What a pin does to a run: nothing where it passes there by itself, else how its length changes. */
+const effectOf = ({ cost, path }: NonNullable<Run['pinned']>) =>
+  cost === 0 ? 'nothing' : path === 0 ? 'same' : path > 0 ? 'longer' : 'shorter';
+
+/** What a pin costs a run, in a sentence. */
+export function pinWords(pin: string, { pinned }: Pick<Run, 'pinned'>, units: Units): string {
   if (!pinned) return t('pin.waiting', { pin });
-  if (pinned.cost === 0) return t('pin.nothing', { pin });
-  if (pinned.path === 0) return t('pin.same', { pin });
   const by = formatLength(Math.abs(pinned.path), units);
-  return t(pinned.path > 0 ? 'pin.longer' : 'pin.shorter', { pin, by });
+  const effect = effectOf(pinned);
+  return effect === 'longer' || effect === 'shorter'
+    ? t(`pin.${effect}`, { pin, by })
+    : t(`pin.${effect}`, { pin });
+}
+
+/** The same in a word or two, beside the label of the run; empty while nobody knows. */
+export function pinCost(run: Pick<Run, 'pinned' | 'status'>, units: Units): string {
+  if (run.status === 'unroutable') return t('status.unroutable');
+  if (!run.pinned) return '';
+  const by = formatLength(Math.abs(run.pinned.path), units);
+  const effect = effectOf(run.pinned);
+  return effect === 'longer' || effect === 'shorter'
+    ? t(`pin.cost.${effect}`, { by })
+    : t(`pin.cost.${effect}`);
 }
 
 /** What a pin is called; null for a run whose way is free. */
