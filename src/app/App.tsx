@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { Board, type LoadPicture } from '../board/index.ts';
+import { Board, type PictureSource } from '../board/index.ts';
 import type { SessionApi } from '../board/session.ts';
 import { askLength, Desk, openMenu, type Services } from '../desk/index.tsx';
 import type { KindRegistry } from '../kinds/kind.ts';
@@ -10,12 +10,12 @@ export function App({
   session,
   kinds,
   services,
-  loadPicture,
+  pictures,
 }: {
   readonly session: SessionApi;
   readonly kinds: KindRegistry;
   readonly services: Services;
-  readonly loadPicture: LoadPicture;
+  readonly pictures: PictureSource;
 }) {
   const board = useMemo(
     () => (
@@ -23,13 +23,14 @@ export function App({
         <Board
           session={session}
           kinds={kinds}
-          loadPicture={loadPicture}
+          pictures={pictures}
           onAskLength={(request) => askLength(session, request)}
+          onStraighten={(request) => services.straighten(request)}
           onMenu={(request) => openMenu(session, kinds, request)}
         />
       </Boundary>
     ),
-    [session, kinds, services, loadPicture],
+    [session, kinds, services, pictures],
   );
   return (
     <Boundary what="The desk" onSave={services.saveFile}>

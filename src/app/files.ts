@@ -24,6 +24,19 @@ export async function pickFile(): Promise<File | null> {
   return fileOpen({ id: 'plans' }).catch((error) => (shut(error) ? null : Promise.reject(error)));
 }
 
+/** Asks for a photo: where there is a camera, with that at once; null when they think better of it. */
+export function takePhoto(): Promise<File | null> {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.accept = 'image/*';
+  input.capture = 'environment';
+  return new Promise((done) => {
+    input.addEventListener('change', () => done(input.files?.[0] ?? null));
+    input.addEventListener('cancel', () => done(null));
+    input.click();
+  });
+}
+
 /** Asks where to save a file, or downloads it; false when they think better of it. */
 export async function saveAs(blob: Blob, fileName: string): Promise<boolean> {
   const { fileSave } = await import('browser-fs-access');

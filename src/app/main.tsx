@@ -1,7 +1,6 @@
 import { createRoot, type Root } from 'react-dom/client';
 import * as z from 'zod/mini';
-import { type Message, msg } from '../base/message.ts';
-import type { LoadPicture } from '../board/index.ts';
+import type { Message } from '../base/message.ts';
 import { createSession, type SessionApi } from '../board/session.ts';
 import { fitPlan } from '../board/view.ts';
 import { kinds } from '../kinds/index.ts';
@@ -15,7 +14,7 @@ import { Elsewhere } from './Elsewhere.tsx';
 import { download, unforeseen } from './files.ts';
 import { type Kept, keepFrom, openKept, UNREAD_FILE } from './keeping.ts';
 import { holdJob } from './one-tab.ts';
-import { flatOf } from './pictures/take.ts';
+import { createPictureSource } from './pictures/source.ts';
 import { Trouble } from './pictures/trouble.ts';
 import { createServices, sampleText } from './services.ts';
 import { surveyAlong } from './surveying.ts';
@@ -42,22 +41,6 @@ async function firstPlan(session: SessionApi, kept: Kept, sample: SampleId): Pro
   }
   if (kept.unread) download(kept.unread, UNREAD_FILE);
   if (kept.found) actions.say(kept.found, 'warning');
-}
-
-/** Loads a background for the board; says once what is wrong with one that cannot be shown. */
-function pictureLoader(assets: AssetPort, say: (message: Message) => void): LoadPicture {
-  return async (hash) => {
-    try {
-      const asset = await assets.get(hash);
-      if (!asset)
-        throw new Trouble(msg('A background is no longer on this device. Bring it again.'));
-      const { bytes, type } = await flatOf(asset);
-      return await createImageBitmap(new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
-    } catch (error) {
-      say(error instanceof Trouble ? error.words : unforeseen(error));
-      return null;
-    }
-  };
 }
 
 /** Files that are dropped beside every target would otherwise take the place of the page. */
@@ -104,10 +87,8 @@ async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
   const surveying = surveyAlong(session, createSurveyClient(openWorker));
   const parts = { session, kinds, assets: kept.assets, surveying, now: () => new Date() };
   const services = createServices(parts);
-  const loadPicture = pictureLoader(kept.assets, warn);
-  root.render(
-    <App session={session} kinds={kinds} services={services} loadPicture={loadPicture} />,
-  );
+  const pictures = createPictureSource(kept.assets, warn);
+  root.render(<App session={session} kinds={kinds} services={services} pictures={pictures} />);
   fitUntilTouched(session);
   showTitle(session);
   let stopKeeping = (): void => undefined;

@@ -1,3 +1,4 @@
+import { pictureKey } from '../drawing/display.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { job, type Plan } from '../plan/plan.ts';
 import type { AssetPort } from '../ports/ports.ts';
@@ -24,12 +25,16 @@ async function fonts(): Promise<PdfFonts> {
 
 async function pictures(plan: Plan, store: AssetPort): Promise<Map<string, PdfAsset>> {
   const found = new Map<string, PdfAsset>();
-  for (const { asset: hash, hidden } of plan.tables.backgrounds.values()) {
-    if (hidden || found.has(hash)) continue;
+  const { canEmbed } = await import('../sheets/pdf/write-pdf.ts');
+  for (const { asset: hash, page, hidden } of plan.tables.backgrounds.values()) {
+    const key = pictureKey(hash, page);
+    if (hidden || found.has(key)) continue;
     const asset = await store.get(hash);
     if (!asset)
       trouble('A background of this job is no longer on this device. Hide or remove it to print.');
-    found.set(hash, await flatOf(asset));
+    // A page of a PDF is printed as the lines that it is; one that the writer cannot take in, as a fine picture.
+    const asLines = asset.type === 'application/pdf' && (await canEmbed(asset.bytes, page));
+    found.set(key, asLines ? asset : await flatOf(asset, page));
   }
   return found;
 }

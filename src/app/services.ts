@@ -1,6 +1,8 @@
 import { type Message, msg } from '../base/message.ts';
+import type { StraightenRequest } from '../board/index.ts';
 import type { SessionApi } from '../board/session.ts';
 import { fitPlan } from '../board/view.ts';
+import { showProgress } from '../desk/index.tsx';
 import type { ChoosePage, Services } from '../desk/services.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { emptyPlan, job, type Plan } from '../plan/plan.ts';
@@ -9,10 +11,12 @@ import { fileName } from '../storage/file-name.ts';
 import { inOneSentence, readJob, writeJob } from '../storage/job-file.ts';
 import { cableSchedule, cableScheduleCsv } from '../takeoff/cable-schedule.ts';
 import { materialListCsv } from '../takeoff/material-list.ts';
-import { checkSize, download, pickFile, saveAs, unforeseen } from './files.ts';
+import { t } from '../text/index.ts';
+import { checkSize, download, pickFile, saveAs, takePhoto, unforeseen } from './files.ts';
 import { HEAD, sniff } from './pictures/sniff.ts';
-import { takePicture } from './pictures/take.ts';
+import { type Taking, takePicture } from './pictures/take.ts';
 import { Trouble, trouble } from './pictures/trouble.ts';
+import { uprightOf } from './pictures/upright.ts';
 import { printedPdf } from './print.ts';
 import { replacePlan } from './replace.ts';
 import type { Surveying } from './surveying.ts';
@@ -26,8 +30,6 @@ export interface ServiceParts {
   readonly now: () => Date;
 }
 
-/** How much a drawing is reduced on a PDF page until its scale is set: 1/8 in. to 1 ft (common practice, no source). */
-const USUAL_REDUCTION = 96;
 /** How long something may take before a notice says that it is under way, ms. */
 const SILENT = 500;
 
@@ -62,7 +64,27 @@ export function createServices({ session, kinds, assets, surveying, now }: Servi
     replacePlan(session, read.value.plan);
   }
 
-  async function take(file: File, choosePage: ChoosePage | null): Promise<void> {
+  /** Does something long that can be stopped, and shows how far it is. */
+  async function along(
+    words: string,
+    act: (steps: Pick<Taking, 'signal' | 'progress'>) => Promise<void>,
+  ): Promise<void> {
+    const shown = showProgress(words, SILENT);
+    try {
+      await act(shown);
+    } catch (error) {
+      if (shown.signal.aborted) say(msg('Stopped. Nothing was changed.'));
+      else say(error instanceof Trouble ? error.words : unforeseen(error), 'warning');
+    } finally {
+      shown.done();
+    }
+  }
+
+  async function take(
+    file: File,
+    choosePage: ChoosePage | null,
+    steps: Pick<Taking, 'signal' | 'progress'>,
+  ): Promise<void> {
     checkSize(file);
     const { name } = file;
     const found = sniff(new Uint8Array(await file.slice(0, HEAD).arrayBuffer()));
@@ -77,25 +99,43 @@ export function createServices({ session, kinds, assets, surveying, now }: Servi
       trouble('“{name}” is a picture, not a job. Bring it as a floor plan on the Base leg.', {
         name,
       });
-    const taken = await takePicture(file, found.kind, choosePage);
+    const taken = await takePicture(file, found.kind, { ...steps, choosePage });
+    steps.signal.throwIfAborted();
     if (!taken) return;
     await assets.put(taken.asset);
     const { level, actions } = session.getState();
-    const { width, height, paper, asset } = taken;
+    const { width, height, paper, page, asset } = taken;
     const laid = actions.run('add-background', {
       level,
       name: name.replace(/\.[^.]*$/, '').slice(0, 80),
       asset: asset.hash,
+      page,
       width,
       height,
-      ...(paper === null ? {} : { mmPerPixel: paper * USUAL_REDUCTION }),
+      paper,
     });
     if (!laid) return;
     actions.set({ leg: 'base' });
     fitPlan(session);
   }
 
-  const reading = (name: string) => msg('Reading “{name}” …', { name });
+  const bring = (file: File, choosePage: ChoosePage | null): Promise<void> =>
+    along(t('progress.reading', { name: file.name }), (steps) => take(file, choosePage, steps));
+
+  async function straighten({ background, corners }: StraightenRequest): Promise<void> {
+    const row = plan().tables.backgrounds.get(background);
+    const asset = row ? await assets.get(row.asset) : null;
+    if (!row || !asset) return say(msg('That background is no longer there.'), 'warning');
+    await along(t('progress.straightening'), async (steps) => {
+      const upright = await uprightOf(asset, row, corners, steps.signal);
+      steps.progress(0.9);
+      await assets.put(upright.asset);
+      steps.signal.throwIfAborted();
+      const { width, height } = upright;
+      const args = { background, corners, asset: upright.asset.hash, width, height };
+      session.getState().actions.run('straighten-background', args);
+    });
+  }
 
   return {
     newJob: async () => {
@@ -111,15 +151,22 @@ export function createServices({ session, kinds, assets, surveying, now }: Servi
     openFile: () =>
       attempt(msg('Opening …'), async () => {
         const file = await pickFile();
-        if (file) await attempt(reading(file.name), () => take(file, null));
+        if (file) await bring(file, null);
       }),
 
-    bring: (file, choosePage) => attempt(reading(file.name), () => take(file, choosePage)),
+    bring,
 
     choosePicture: async (choosePage) => {
       const file = await pickFile().catch((error) => say(unforeseen(error), 'warning'));
-      if (file) await attempt(reading(file.name), () => take(file, choosePage));
+      if (file) await bring(file, choosePage);
     },
+
+    takePhoto: async (choosePage) => {
+      const file = await takePhoto();
+      if (file) await bring(file, choosePage);
+    },
+
+    straighten,
 
     saveFile: () =>
       attempt(msg('Writing the file …'), async () => {

@@ -6,9 +6,15 @@ import { job } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
 import { BoardCanvas } from './canvas/BoardCanvas.tsx';
 import type { BoardTheme } from './canvas/paint-board.ts';
-import type { LoadPicture } from './canvas/pictures.ts';
+import type { PictureSource } from './canvas/pictures.ts';
 import type { MenuRequest } from './canvas/pointers.ts';
-import { createEditor, type Editor, type LengthRequest } from './editor.ts';
+import {
+  createEditor,
+  type Editor,
+  type LengthAnswer,
+  type LengthRequest,
+  type StraightenRequest,
+} from './editor.ts';
 import { createKeys, type Keys } from './keys.ts';
 import type { SessionApi } from './session.ts';
 import { fitPlan, zoomBy } from './view.ts';
@@ -17,9 +23,11 @@ import './board.css';
 export interface BoardProps {
   readonly session: SessionApi;
   readonly kinds: KindRegistry;
-  readonly loadPicture: LoadPicture;
+  readonly pictures: PictureSource;
   /** Asks for the real length of a line drawn on a background, mm; null when the user thinks better of it. */
-  onAskLength(request: LengthRequest): Promise<number | null>;
+  onAskLength(request: LengthRequest): Promise<LengthAnswer | null>;
+  /** Makes a photo upright by four corners that were set on it. */
+  onStraighten(request: StraightenRequest): void;
   /** A menu was asked for: by the right button, a long press, or the menu key. */
   onMenu(request: MenuRequest): void;
   /** By itself the page's `data-theme`, or the device's. */
@@ -27,13 +35,15 @@ export interface BoardProps {
 }
 
 /** The drawing surface. */
-export function Board({ session, kinds, loadPicture, onAskLength, onMenu, theme }: BoardProps) {
-  const asked = useRef({ onAskLength, onMenu });
-  asked.current = { onAskLength, onMenu };
+export function Board(props: BoardProps) {
+  const { session, kinds, pictures, theme } = props;
+  const asked = useRef(props);
+  asked.current = props;
   const [parts, setParts] = useState<{ editor: Editor; keys: Keys } | null>(null);
   useEffect(() => {
     const editor = createEditor(session, kinds, {
       askLength: (request) => asked.current.onAskLength(request),
+      straighten: (request) => asked.current.onStraighten(request),
     });
     setParts({ editor, keys: createKeys(session, editor, kinds) });
     return () => {
@@ -48,7 +58,7 @@ export function Board({ session, kinds, loadPicture, onAskLength, onMenu, theme 
       {...parts}
       session={session}
       kinds={kinds}
-      loadPicture={loadPicture}
+      pictures={pictures}
       onMenu={(request) => asked.current.onMenu(request)}
       theme={theme ?? worn}
     />
@@ -60,7 +70,7 @@ interface SurfaceProps {
   readonly kinds: KindRegistry;
   readonly editor: Editor;
   readonly keys: Keys;
-  readonly loadPicture: LoadPicture;
+  readonly pictures: PictureSource;
   readonly theme: BoardTheme;
   onMenu(request: MenuRequest): void;
 }

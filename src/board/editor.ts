@@ -22,10 +22,21 @@ export interface Held {
 /** A known length that was drawn on a background: its two ends. */
 export type LengthRequest = Extract<ToolEffect, { do: 'ask-length' }>;
 
+/** What somebody answered: the real length, mm, and whether what is drawn goes along with the picture. */
+export interface LengthAnswer {
+  readonly length: number;
+  readonly follow: boolean;
+}
+
+/** Four corners that were set on a photo. */
+export type StraightenRequest = Extract<ToolEffect, { do: 'straighten' }>;
+
 /** What the editor asks of whoever holds it. */
 export interface EditorPorts {
   /** Asks for the real length of a line; null when the user thinks better of it. */
-  askLength(request: LengthRequest): Promise<number | null>;
+  askLength(request: LengthRequest): Promise<LengthAnswer | null>;
+  /** Makes a photo upright, and puts it in the place of the one that was there. */
+  straighten(request: StraightenRequest): void;
 }
 
 /** What the board shows of the gesture that runs. */
@@ -89,8 +100,7 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
 
   const targets = remember((plan: Plan, level: string) => snapTargets(plan, level));
   const hits = remember(
-    (plan: Plan, level: string, loose: boolean, ways: readonly Way[]): HitIndex =>
-      hitIndex(plan, level, loose, ways),
+    (plan: Plan, level: string, ways: readonly Way[]): HitIndex => hitIndex(plan, level, ways),
   );
 
   const changed = () => {
@@ -104,7 +114,7 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     const pixel = 1 / s.viewport.scale;
     // A cable is picked where the runs are what the leg is about.
     const ways = s.leg === 'runs' || s.leg === 'checks' ? (s.survey?.ways ?? NO_WAYS) : NO_WAYS;
-    const index = () => hits(plan, s.level, s.backgroundsLoose, ways);
+    const index = () => hits(plan, s.level, ways);
     return {
       plan,
       kinds,
@@ -112,7 +122,6 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
       option: s.toolOption,
       selection: s.selection,
       pixel,
-      loose: s.backgroundsLoose,
       hit: (at, touch) => hitAt(index(), at, pixel, touch, drawn),
       inBox: (a, b, touching) => hitBox(index(), a, b, touching),
     };
@@ -177,6 +186,9 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
         case 'ask-length':
           void answer(effect);
           return;
+        case 'straighten':
+          ports.straighten(effect);
+          return;
         case 'done':
           actions.pick('select');
           return;
@@ -187,10 +199,13 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   };
 
   const answer = async (request: LengthRequest): Promise<void> => {
-    const length = await ports.askLength(request);
-    if (length === null) return;
+    const answered = await ports.askLength(request);
+    if (answered === null) return;
     const { for: name, background, a, b } = request;
-    session.getState().actions.run(name, { background, a, b, length });
+    const { length, follow } = answered;
+    const { actions } = session.getState();
+    if (name === 'set-scale') actions.run(name, { background, a, b, length, follow });
+    else actions.run(name, { background, a, b, length });
   };
 
   const step = (type: PointerStep['type'], raw: Point, held: Held): void => {

@@ -5,9 +5,9 @@ import { fontMeasure } from '../drawing/measure.ts';
 import { jackWords } from '../drawing/outlet-marks.ts';
 import { wallCorners } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
-import { fromPicture } from '../plan/commands/base.ts';
 import { pointsOf } from '../plan/commands/move-point.ts';
 import { jacksOfRefs } from '../plan/jacks.ts';
+import { shownCorners } from '../plan/picture-place.ts';
 import { job, type Plan, type Ref } from '../plan/plan.ts';
 import { runsByRiser } from '../results/risers.ts';
 import type { Run, Survey } from '../results/types.ts';
@@ -45,7 +45,9 @@ export function highlightMarks(session: SessionStore, drawn: Places, drawing = f
   const plan = shownPlan(session);
   const { hover, survey, level } = session;
   const placing = placed(session);
-  const selection = placing.length > 0 ? placing : drawing ? [] : session.selection;
+  // What is drawn with the pin in hand is about the runs that are picked.
+  const hidden = drawing && session.tool !== 'pin';
+  const selection = placing.length > 0 ? placing : hidden ? [] : session.selection;
   const marks: Mark[] = [];
   const picked = runsOf(plan, survey, selection);
   const pointed =
@@ -227,14 +229,7 @@ function borderOf(plan: Plan, ref: Ref): readonly Point[] {
     return wallCorners(wall.a, wall.b, wall.thickness);
   }
   if (ref.table === 'backgrounds') {
-    const picture = plan.tables.backgrounds.get(ref.id)!;
-    const { width, height } = picture;
-    return [
-      [0, 0] as Point,
-      [width, 0] as Point,
-      [width, height] as Point,
-      [0, height] as Point,
-    ].map((p) => fromPicture(picture, p));
+    return shownCorners(plan.tables.backgrounds.get(ref.id)!);
   }
   return pointsOf(plan, ref);
 }

@@ -3,8 +3,8 @@ import type { Id } from '../base/ids.ts';
 import { distance, nearestOnSegment, wallCorners } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { doubleArea, insidePolygon } from '../geometry/polygon.ts';
-import { fromPicture } from '../plan/commands/base.ts';
 import { risersOn } from '../plan/levels.ts';
+import { inLayers, shownCorners } from '../plan/picture-place.ts';
 import { onLevel, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
 
@@ -37,15 +37,9 @@ const RANK = {
 /**
  * Indexes a level.
  *
- * @param loose whether backgrounds can be hit
  * @param ways cables that can be hit, for the jack at their end; where several share a way nobody knows which is meant
  */
-export function hitIndex(
-  plan: Plan,
-  level: Id,
-  loose: boolean,
-  ways: readonly Way[] = [],
-): HitIndex {
+export function hitIndex(plan: Plan, level: Id, ways: readonly Way[] = []): HitIndex {
   const items: Item[] = [];
   const put = (ref: Ref, rank: number, shape: Item['shape'], points: readonly Point[]) =>
     items.push({ ref, rank, shape, points, size: Math.abs(doubleArea(points)) });
@@ -78,17 +72,12 @@ export function hitIndex(
     put({ table: 'keepouts', id }, RANK.keepouts, 'area', outline);
   for (const { id, outline } of onLevel(plan, 'zones', level))
     put({ table: 'zones', id }, RANK.zones, 'area', outline);
-  if (loose)
-    for (const picture of onLevel(plan, 'backgrounds', level)) {
-      const { width, height } = picture;
-      const at = (x: number, y: number) => fromPicture(picture, [x, y]);
+  // The topmost comes first, as everywhere in this list.
+  for (const picture of inLayers(plan, level).reverse())
+    if (!picture.locked && !picture.hidden)
       put({ table: 'backgrounds', id: picture.id }, RANK.backgrounds, 'area', [
-        at(0, 0),
-        at(width, 0),
-        at(width, height),
-        at(0, height),
+        ...shownCorners(picture),
       ]);
-    }
   return { items, index: indexOf(items) };
 }
 

@@ -1,6 +1,6 @@
 export { Board, type BoardProps } from './Board.tsx';
-export type { LoadPicture } from './canvas/pictures.ts';
+export type { PictureSource } from './canvas/pictures.ts';
 export type { MenuRequest } from './canvas/pointers.ts';
-export type { LengthRequest } from './editor.ts';
+export type { LengthAnswer, LengthRequest, StraightenRequest } from './editor.ts';
 export { tools } from './tools/index.ts';
 export { centreOn, fitPlan, planExtent, zoomBy } from './view.ts';

@@ -69,7 +69,9 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
     const { selection, actions, history } = state();
     const metric = job(history.plan).units === 'm';
     const mm = metric ? (shift ? 100 : 10) : shift ? FOOT : INCH;
-    const refs = selection.filter((ref) => ref.table !== 'backgrounds' || state().backgroundsLoose);
+    const fixed = (ref: Ref): boolean =>
+      ref.table === 'backgrounds' && history.plan.tables.backgrounds.get(ref.id)?.locked === true;
+    const refs = selection.filter((ref) => !fixed(ref));
     if (refs.length === 0) return false;
     const args = { refs: withRoomWalls(history.plan, refs), by: [by[0] * mm, by[1] * mm] as Point };
     return actions.run('move', args, `nudge ${row}`);

@@ -71,8 +71,6 @@ export interface Session {
   readonly selection: readonly Ref[];
   readonly hover: Ref | null;
   readonly snapping: boolean;
-  /** Whether backgrounds can be picked and moved on the board; the shelf sets it, so that none moves by accident. */
-  readonly backgroundsLoose: boolean;
   readonly shown: Shown;
   readonly viewport: Viewport;
   readonly notices: readonly Notice[];
@@ -214,7 +212,6 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       selection: [],
       hover: null,
       snapping: true,
-      backgroundsLoose: false,
       shown: {
         background: true,
         rooms: true,

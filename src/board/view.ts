@@ -1,7 +1,7 @@
 import type { Id } from '../base/ids.ts';
 import type { Point } from '../geometry/point.ts';
-import { fromPicture } from '../plan/commands/base.ts';
 import { risersOn } from '../plan/levels.ts';
+import { shownCorners } from '../plan/picture-place.ts';
 import { onLevel, type Plan } from '../plan/plan.ts';
 import { type SessionApi, shownPlan, toPlan, type Viewport } from './session.ts';
 
@@ -27,13 +27,7 @@ const corners = function* (plan: Plan, level: Id): Iterable<Point> {
   for (const riser of risersOn(plan, level)) yield riser.at;
   for (const pin of onLevel(plan, 'pins', level)) yield* pin.points;
   for (const picture of onLevel(plan, 'backgrounds', level))
-    if (!picture.hidden)
-      yield* [
-        fromPicture(picture, [0, 0]),
-        fromPicture(picture, [picture.width, 0]),
-        fromPicture(picture, [picture.width, picture.height]),
-        fromPicture(picture, [0, picture.height]),
-      ];
+    if (!picture.hidden) yield* shownCorners(picture);
 };
 
 /** The box of everything on a level; null where there is nothing. */

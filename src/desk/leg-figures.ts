@@ -1,5 +1,7 @@
+import { formatScale } from '../base/drawing-scale.ts';
 import { formatTotal, type Units } from '../base/units.ts';
 import { LEGS, type Leg } from '../board/session.ts';
+import { hasScale, ratioOf } from '../plan/picture-place.ts';
 import { job, type Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 import { formatCount, formatMoneyShort, t } from '../text/index.ts';
@@ -54,8 +56,7 @@ function baseFigure(plan: Plan): Said {
   const backgrounds = [...plan.tables.backgrounds.values()];
   if (backgrounds.length === 0)
     return plain(t(isBlank(plan) ? 'leg.base.blank' : 'leg.base.drawn'));
-  if (backgrounds.some((b) => b.scale === null))
-    return { figure: t('leg.base.set-scale'), tone: 'todo' };
+  if (!backgrounds.every(hasScale)) return { figure: t('leg.base.set-scale'), tone: 'todo' };
   const outcomes = backgrounds.map(scaleOutcome).filter((o): o is ScaleOutcome => o !== null);
   const worst = outcomes.reduce<ScaleOutcome | null>(
     (w, o) => (w === null || Math.abs(o.error) > Math.abs(w.error) ? o : w),
@@ -63,8 +64,18 @@ function baseFigure(plan: Plan): Said {
   );
   if (worst?.verdict === 'off')
     return { figure: t('leg.base.off', { by: worst.by }), tone: 'warn' };
-  if (outcomes.length < backgrounds.length) return plain(t('leg.base.set'));
-  return { figure: t('leg.base.checked', { by: worst?.by ?? '' }), tone: 'good' };
+  const printed = commonScale(plan);
+  if (outcomes.length < backgrounds.length) return plain(printed ?? t('leg.base.set'));
+  return { figure: printed ?? t('leg.base.checked', { by: worst?.by ?? '' }), tone: 'good' };
+}
+
+/** The scale of the sheets, where all that are known agree in it. */
+function commonScale(plan: Plan): string | null {
+  const { units } = job(plan);
+  const ratios = [...plan.tables.backgrounds.values()].map(ratioOf).filter((r) => r !== null);
+  const names = new Set(ratios.map((ratio) => formatScale(ratio, units)));
+  const [name] = names;
+  return names.size === 1 ? (name ?? null) : null;
 }
 
 function devicesFigure(plan: Plan): string {

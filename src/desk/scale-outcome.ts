@@ -1,4 +1,5 @@
 import { distance } from '../geometry/nearest.ts';
+import { hasScale } from '../plan/picture-place.ts';
 import type { Background } from '../plan/plan.ts';
 import { formatPercent } from '../text/index.ts';
 
@@ -27,7 +28,7 @@ export interface ScaleOutcome {
 /** What the check length says of a background's scale; null while one of the two is missing. */
 export function scaleOutcome(background: Background): ScaleOutcome | null {
   const { scale, check, mmPerPixel } = background;
-  if (scale === null || check === null) return null;
+  if (!hasScale(background) || check === null) return null;
   const measured = distance(check.a, check.b) * mmPerPixel;
   const error = measured / check.length - 1;
   const size = Math.abs(error);
@@ -39,7 +40,8 @@ export function scaleOutcome(background: Background): ScaleOutcome | null {
     by: formatPercent(size),
     verdict: size <= RIGHT_WITHIN ? 'right' : size <= OFF_BEYOND ? 'near' : 'off',
     axis,
-    otherWay: axis !== axisOf(background, scale.a, scale.b),
+    // A printed scale speaks for both ways, so a check says as much as it can.
+    otherWay: scale === null || axis !== axisOf(background, scale.a, scale.b),
   };
 }
 

@@ -1,3 +1,4 @@
+import type { StraightenRequest } from '../board/index.ts';
 import type { PaperName } from '../sheets/sheet.ts';
 
 /** A page of a PDF that somebody brought, small, to choose from. */
@@ -26,6 +27,10 @@ export interface Services {
   bring(file: File, choosePage: ChoosePage): Promise<void>;
   /** Asks for a picture or a PDF with the file button. */
   choosePicture(choosePage: ChoosePage): Promise<void>;
+  /** Asks for a photo with the device's camera. */
+  takePhoto(choosePage: ChoosePage): Promise<void>;
+  /** Makes a photo upright by four corners that were set on it. */
+  straighten(request: StraightenRequest): Promise<void>;
   /** Makes the PDF and hands it over as a download. */
   print(paper: PaperName, sheets: readonly string[]): Promise<void>;
   /** How many pages that PDF would have now; away from the screen where it can, since it lays every sheet out. */

@@ -5,6 +5,9 @@ export const TOOL = {
   select: 'select',
   setScale: 'set-scale',
   checkScale: 'check-scale',
+  level: 'level',
+  crop: 'crop',
+  straighten: 'straighten',
   room: 'room',
   outline: 'outline',
   wall: 'wall',
@@ -20,7 +23,7 @@ export const TOOL = {
 
 /** The tools that a leg offers; those of no leg, as select and measure, are at hand on all. */
 const OFFERED: Partial<Record<Leg, readonly string[]>> = {
-  base: [TOOL.setScale, TOOL.checkScale],
+  base: [TOOL.setScale, TOOL.checkScale, TOOL.level, TOOL.crop, TOOL.straighten],
   rooms: [TOOL.room, TOOL.outline, TOOL.wall, TOOL.keepout],
   devices: [TOOL.device, TOOL.spare, TOOL.power, TOOL.closet],
   runs: [TOOL.pathway, TOOL.riser, TOOL.pin],

@@ -94,17 +94,42 @@ export type Mark =
     }
   | {
       /**
-       * A picture or a PDF page by the hash of its bytes. `width` × `height` in list units before the turn; `at` is the
-       * upper left corner of what is seen after it.
+       * A picture by its key. `width` × `height` in list units before the turn; `at` is the upper left corner of what
+       * is seen after it. It is then tilted about its middle, and only its `part` is shown.
        */
       readonly op: 'picture';
       readonly at: Point;
       readonly width: number;
       readonly height: number;
       readonly turn: 0 | 90 | 180 | 270;
+      /** Degrees clockwise, after the turn. */
+      readonly tilt?: number;
+      readonly part?: Part;
       readonly opacity: number;
+      /** The hash of its bytes, and after a `#` its page where that is not the first. */
       readonly asset: string;
     };
+
+/** A part of a picture, in shares of its own width and height: 0 left and top, 1 right and bottom. */
+export interface Part {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+}
+
+/** All of a picture. */
+export const WHOLE: Part = { x0: 0, y0: 0, x1: 1, y1: 1 };
+
+/** The key of a picture in a display list; whoever draws takes it apart again with `pictureOf`. */
+export const pictureKey = (asset: string, page: number): string =>
+  page === 1 ? asset : `${asset}#${page}`;
+
+/** The hash and the page in the key of a picture. */
+export function pictureOf(key: string): { readonly asset: string; readonly page: number } {
+  const [asset, page] = key.split('#');
+  return { asset: asset!, page: page === undefined ? 1 : Number(page) };
+}
 
 /** How wide a text is, in the unit of `size`; the fonts' own widths, so that screen, paper and tests agree. */
 export interface TextMeasure {

@@ -2,8 +2,9 @@ import { msg, renderMessage } from '../base/message.ts';
 import { wallCorners } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { insidePolygon } from '../geometry/polygon.ts';
-import { onLevel, type Wall, type Zone } from '../plan/plan.ts';
-import { areaInk, type Mark, type Style } from './display.ts';
+import { inLayers, shownPart } from '../plan/picture-place.ts';
+import { type Background, onLevel, type Wall, type Zone } from '../plan/plan.ts';
+import { areaInk, type Mark, type Part, pictureKey, type Style } from './display.ts';
 import { avoidBox, avoidWall, type Box, boxAround, isFree, overlaps, take } from './label-place.ts';
 import { CAP_HEIGHT, wrapText } from './measure.ts';
 import { type Drafting, toPaper } from './plan-view.ts';
@@ -11,7 +12,7 @@ import { type Drafting, toPaper } from './plan-view.ts';
 /** Pictures under the drawing, as they were scaled, turned and faded. */
 export function backgroundMarks({ plan, view, wants, put }: Drafting): void {
   if (!wants('background')) return;
-  for (const picture of onLevel(plan, 'backgrounds', view.level)) {
+  for (const picture of inLayers(plan, view.level)) {
     if (picture.hidden) continue;
     put('background', {
       op: 'picture',
@@ -19,10 +20,19 @@ export function backgroundMarks({ plan, view, wants, put }: Drafting): void {
       width: picture.width * picture.mmPerPixel,
       height: picture.height * picture.mmPerPixel,
       turn: picture.turn,
+      ...(picture.tilt === 0 ? {} : { tilt: picture.tilt }),
+      ...(picture.crop ? { part: partOf(picture) } : {}),
       opacity: picture.opacity / 100,
-      asset: picture.asset,
+      asset: pictureKey(picture.asset, picture.page),
     });
   }
+}
+
+/** What is shown of a picture, in shares of its width and height. */
+function partOf(picture: Background): Part {
+  const { x0, y0, x1, y1 } = shownPart(picture);
+  const { width: w, height: h } = picture;
+  return { x0: x0 / w, y0: y0 / h, x1: x1 / w, y1: y1 / h };
 }
 
 /** Rooms: the tint of their service area; under a hard ceiling fine lines, since nobody gets above it. */

@@ -1,7 +1,8 @@
 import type { Id } from '../base/ids.ts';
 import type { Point } from '../geometry/point.ts';
 import { risersOn } from '../plan/levels.ts';
-import { type Background, onLevel, type Plan } from '../plan/plan.ts';
+import { shownCorners } from '../plan/picture-place.ts';
+import { onLevel, type Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 
 /** A part of a level, mm of the building. */
@@ -44,17 +45,6 @@ function drawnPoints(plan: Plan, level: Id): { rooms: Point[]; all: Point[] } {
   return { rooms, all };
 }
 
-function backgroundPoints(picture: Background): Point[] {
-  const upright = picture.turn % 180 === 0;
-  const w = (upright ? picture.width : picture.height) * picture.mmPerPixel;
-  const h = (upright ? picture.height : picture.width) * picture.mmPerPixel;
-  const [x, y] = picture.origin;
-  return [
-    [x, y],
-    [x + w, y + h],
-  ];
-}
-
 /** Traced rooms that cover this share of the picture stand for it; the rest is taken to be its paper's margin. */
 const TRACED = 0.25;
 
@@ -69,7 +59,7 @@ export function levelExtent(plan: Plan, survey: Survey, level: Id): Extent | nul
   const traced = around(rooms);
   for (const picture of onLevel(plan, 'backgrounds', level)) {
     if (picture.hidden) continue;
-    const corners = backgroundPoints(picture);
+    const corners = shownCorners(picture);
     const whole = around(corners);
     if (!traced || !whole || area(traced) < TRACED * area(whole)) all.push(...corners);
   }

@@ -1,5 +1,6 @@
 import type { Flat, FlattenAnswer, FlattenAsk } from './picture-protocol.ts';
 import { fitPixels } from './picture-size.ts';
+import { warp } from './warp.ts';
 
 /** Bytes of PNG beyond which a JPEG is kept instead: then it is a scan or a photo, not line art. */
 const PNG_MOST = 8_000_000;
@@ -30,9 +31,22 @@ async function encoded(canvas: OffscreenCanvas, photo: boolean): Promise<Flat> {
   return { bytes, type: blob.type as Flat['type'], width, height };
 }
 
-async function answer({ picture, photo }: FlattenAsk): Promise<FlattenAnswer> {
+/** A drawn picture through a map, on a canvas of its own. */
+function warped(from: OffscreenCanvas, upright: NonNullable<FlattenAsk['upright']>) {
+  const { width, height } = upright;
+  const canvas = new OffscreenCanvas(width, height);
+  const context = canvas.getContext('2d', { alpha: false })!;
+  const to = context.createImageData(width, height);
+  const pixels = from.getContext('2d')!.getImageData(0, 0, from.width, from.height);
+  warp(pixels, to, upright.map);
+  context.putImageData(to, 0, 0);
+  return canvas;
+}
+
+async function answer({ picture, photo, upright }: FlattenAsk): Promise<FlattenAnswer> {
   try {
-    const canvas = await drawn(picture);
+    const flat = await drawn(picture);
+    const canvas = flat && upright ? warped(flat, upright) : flat;
     return canvas ? await encoded(canvas, photo) : { unreadable: true };
   } catch (error) {
     return { failed: error instanceof Error ? error.message : String(error) };

@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { LEGS } from '../../src/board/session.ts';
-import { fromPicture } from '../../src/plan/commands/base.ts';
+import { fromPicture } from '../../src/plan/picture-place.ts';
 import { job } from '../../src/plan/plan.ts';
 import { t } from '../../src/text/index.ts';
 import { planOf, sampleText } from './core.ts';

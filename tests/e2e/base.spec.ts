@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
-import { fromPicture } from '../../src/plan/commands/base.ts';
+import { fromPicture } from '../../src/plan/picture-place.ts';
 import type { Background, Plan } from '../../src/plan/plan.ts';
 import { formatPercent, t } from '../../src/text/index.ts';
 import { surveyOf } from './core.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from '@playwright/test';
 import { formatLength, formatMoney, formatTotal, parseLength } from '../../src/base/units.ts';
 import { distance } from '../../src/geometry/nearest.ts';
-import { fromPicture } from '../../src/plan/commands/base.ts';
+import { fromPicture } from '../../src/plan/picture-place.ts';
 import { type Background, job, type Plan } from '../../src/plan/plan.ts';
 import { PAPERS } from '../../src/sheets/sheet.ts';
 import { formatMoneyShort, formatPercent, t } from '../../src/text/index.ts';

@@ -1,8 +1,10 @@
 import * as pdfjs from 'pdfjs-dist';
+import rendererUrl from 'pdfjs-dist/build/pdf.renderer.min.mjs?url';
 import workerUrl from 'pdfjs-dist/build/pdf.worker.min.mjs?url';
-import type { Flat } from '../../worker/picture-protocol.ts';
-import { MOST_PIXELS } from '../../worker/picture-size.ts';
-import { flattenCanvas, whiteCanvas } from './flatten.ts';
+import type { Part } from '../../drawing/display.ts';
+import { fitPixels, MOST_PIXELS } from '../../worker/picture-size.ts';
+import type { PageLines } from './page-lines.ts';
+import { readPdfLines } from './pdf-lines.ts';
 import { trouble } from './trouble.ts';
 
 /** Points in an inch. */
@@ -11,9 +13,11 @@ const POINTS = 72;
 const FINEST = 400;
 const THUMBNAIL = 220;
 
-/** A page of a PDF, drawn, with the size of one pixel on the paper. */
-export interface DrawnPage extends Flat {
-  /** mm on paper for one pixel. */
+/** How large a page is, and as how many pixels it counts. */
+export interface PageSize {
+  readonly width: number;
+  readonly height: number;
+  /** mm on paper across. */
   readonly paper: number;
 }
 
@@ -21,13 +25,28 @@ export interface OpenPdf {
   readonly pages: number;
   /** Address of a small picture of a page; give it back with `URL.revokeObjectURL`. */
   thumbnail(page: number): Promise<string>;
-  draw(page: number): Promise<DrawnPage>;
+  /** The size of a page at the finest that is kept. */
+  size(page: number): Promise<PageSize>;
+  /**
+   * Draws a part of a page, so many pixels wide and high, away from the screen. Rejects with an `AbortError` once the
+   * signal says that nobody waits for it.
+   */
+  draw(
+    page: number,
+    part: Part,
+    size: { readonly width: number; readonly height: number },
+    signal?: AbortSignal,
+  ): Promise<ImageBitmap>;
+  /** What a page draws with straight lines and filled shapes, in points. */
+  lines(page: number): Promise<PageLines>;
   close(): Promise<void>;
 }
 
-/** Opens a PDF; throws `Trouble` for one that is locked, damaged or empty. */
+/** Opens a PDF; throws `Trouble` for one that is locked, damaged or empty. The bytes are handed over. */
 export async function openPdf(name: string, bytes: Uint8Array): Promise<OpenPdf> {
   pdfjs.GlobalWorkerOptions.workerSrc = workerUrl;
+  // Pages are drawn by a worker of the reader's own, so that the board stays live.
+  pdfjs.GlobalWorkerOptions.rendererSrc = rendererUrl;
   const base = new URL('pdfjs/', document.baseURI).href;
   const loading = pdfjs.getDocument({
     data: bytes,
@@ -40,41 +59,64 @@ export async function openPdf(name: string, bytes: Uint8Array): Promise<OpenPdf>
   const doc = await loading.promise.catch((error: unknown) => refuse(name, error));
   if (doc.numPages === 0) trouble('“{name}” has no pages. Bring another PDF.', { name });
 
-  async function paint(page: pdfjs.PDFPageProxy, scale: number): Promise<OffscreenCanvas> {
-    const viewport = page.getViewport({ scale });
-    const { canvas, context } = whiteCanvas(
-      Math.max(1, Math.floor(viewport.width)),
-      Math.max(1, Math.floor(viewport.height)),
-    );
-    const canvasContext = context as unknown as CanvasRenderingContext2D;
-    await page.render({ canvas: null, canvasContext, viewport }).promise;
-    return canvas;
-  }
+  const draw: OpenPdf['draw'] = async (n, part, { width, height }, signal) => {
+    signal?.throwIfAborted();
+    try {
+      const page = await doc.getPage(n);
+      const plain = page.getViewport({ scale: 1 });
+      const scale = width / ((part.x1 - part.x0) * plain.width);
+      const viewport = page.getViewport({
+        scale,
+        offsetX: -part.x0 * plain.width * scale,
+        offsetY: -part.y0 * plain.height * scale,
+      });
+      const canvas = new OffscreenCanvas(width, height);
+      const task = page.render({ canvas: canvas as unknown as HTMLCanvasElement, viewport });
+      const stop = () => task.cancel();
+      signal?.addEventListener('abort', stop);
+      await task.promise.finally(() => signal?.removeEventListener('abort', stop));
+      return canvas.transferToImageBitmap();
+    } catch {
+      signal?.throwIfAborted();
+      return trouble(
+        'Page {page} of “{name}” cannot be drawn. Print it to a new PDF, or bring a picture of it.',
+        { page: n, name },
+      );
+    }
+  };
 
   return {
     pages: doc.numPages,
     async thumbnail(n) {
       const page = await doc.getPage(n);
       const { width, height } = page.getViewport({ scale: 1 });
-      const canvas = await paint(page, THUMBNAIL / Math.max(width, height));
+      const scale = THUMBNAIL / Math.max(width, height);
+      const size = {
+        width: Math.max(1, Math.round(width * scale)),
+        height: Math.max(1, Math.round(height * scale)),
+      };
+      const bitmap = await draw(n, { x0: 0, y0: 0, x1: 1, y1: 1 }, size);
+      const canvas = new OffscreenCanvas(size.width, size.height);
+      canvas.getContext('bitmaprenderer')!.transferFromImageBitmap(bitmap);
       return URL.createObjectURL(await canvas.convertToBlob({ type: 'image/png' }));
     },
-    async draw(n) {
-      try {
-        const page = await doc.getPage(n);
-        const { width, height } = page.getViewport({ scale: 1 });
-        const scale = Math.min(FINEST / POINTS, Math.sqrt(MOST_PIXELS / (width * height)));
-        const flat = await flattenCanvas(await paint(page, scale));
-        return { ...flat, paper: 25.4 / (POINTS * scale) };
-      } catch {
-        return trouble(
-          'Page {page} of “{name}” cannot be drawn. Print it to a new PDF, or bring a picture of it.',
-          {
-            page: n,
-            name,
-          },
-        );
-      }
+    async size(n) {
+      const page = await doc.getPage(n);
+      const { width, height } = page.getViewport({ scale: 1 });
+      const scale = FINEST / POINTS;
+      const pixels = fitPixels(width * scale, height * scale, MOST_PIXELS);
+      return { ...pixels, paper: (width / POINTS) * 25.4 };
+    },
+    draw,
+    async lines(n) {
+      const page = await doc.getPage(n);
+      const [operators, layers] = await Promise.all([
+        page.getOperatorList(),
+        doc.getOptionalContentConfig(),
+      ]);
+      return readPdfLines(operators, page.getViewport({ scale: 1 }), (group) =>
+        layers.isVisible(group as Parameters<typeof layers.isVisible>[0]),
+      );
     },
     close: () => loading.destroy(),
   };

@@ -1,63 +1,123 @@
 import type { ChoosePage, PageChoice } from '../../desk/services.ts';
+import { WHOLE } from '../../drawing/display.ts';
 import type { Asset } from '../../ports/ports.ts';
 import { hashOf } from '../../storage/assets.ts';
 import type { Flat } from '../../worker/picture-protocol.ts';
-import { flattenRaster, flattenSvg } from './flatten.ts';
+import { fitPixels } from '../../worker/picture-size.ts';
+import { flattenDrawing, flattenRaster } from './flatten.ts';
 import type { OpenPdf } from './pdf.ts';
 import type { Sniffed } from './sniff.ts';
+import { openSvg } from './svg.ts';
 import { trouble } from './trouble.ts';
 
 /** A picture that was taken in. */
 export interface Taken {
   readonly asset: Asset;
+  readonly page: number;
   readonly width: number;
   readonly height: number;
-  /** mm on paper for one pixel, where the file says its size. */
+  /** How wide it is on paper, mm, where the file says so. */
   readonly paper: number | null;
+}
+
+/** How a picture is taken in. */
+export interface Taking {
+  readonly choosePage: ChoosePage;
+  /** Stops it; what was begun then rejects with an `AbortError`. */
+  readonly signal: AbortSignal;
+  /** Tells how far it is, 0 to 1. */
+  progress(share: number): void;
 }
 
 /** Pages that get a picture in the choice; those beyond are offered by their number. */
 const PICTURED = 40;
+/** Bytes of a PDF or an SVG up to which it is kept as it is, sharp at any zoom; a larger one is kept as a picture. */
+export const MOST_KEPT = { pdf: 24_000_000, svg: 8_000_000 } as const;
+/** Pixels of a first look at a drawing that is kept as it is: whether it can be drawn at all. */
+const LOOK = 1_000_000;
 
 type Kind = Exclude<Sniffed['kind'], 'plan' | 'empty' | 'other'>;
 
-/** Takes a picture in: flattens it once and names it by its bytes; null when no page was chosen. */
-export async function takePicture(
-  file: File,
-  kind: Kind,
-  choosePage: ChoosePage,
-): Promise<Taken | null> {
-  if (kind === 'pdf') return takePdf(file, choosePage);
-  const flat =
-    kind === 'svg'
-      ? await flattenSvg(file.name, file)
-      : await flattenRaster(file.name, file, kind === 'jpeg');
-  return taken(file.name, flat, null);
+/**
+ * Takes a picture in: pictures are flattened once, drawings kept as they are unless they are very large. Named by its
+ * bytes. Null when no page was chosen.
+ */
+export async function takePicture(file: File, kind: Kind, taking: Taking): Promise<Taken | null> {
+  if (kind === 'pdf') return takePdf(file, taking);
+  if (kind === 'svg') return takeSvg(file, taking);
+  taking.progress(0.2);
+  const flat = await flattenRaster(file.name, file, kind === 'jpeg', taking.signal);
+  taking.progress(0.8);
+  return flattened(file.name, flat, null);
 }
 
-async function taken(name: string, flat: Flat, paper: number | null): Promise<Taken> {
+async function flattened(name: string, flat: Flat, paper: number | null): Promise<Taken> {
   const { bytes, type, width, height } = flat;
-  return { asset: { hash: await hashOf(bytes), name, type, bytes }, width, height, paper };
+  const asset = { hash: await hashOf(bytes), name, type, bytes };
+  return { asset, page: 1, width, height, paper };
 }
 
-async function takePdf(file: File, choosePage: ChoosePage): Promise<Taken | null> {
-  const { openPdf } = await import('./pdf.ts');
-  const pdf = await openPdf(file.name, new Uint8Array(await file.arrayBuffer()));
+async function takeSvg(file: File, { signal, progress }: Taking): Promise<Taken> {
+  progress(0.2);
+  const svg = await openSvg(file.name, file);
   try {
-    const page = pdf.pages === 1 ? 1 : await choose(file.name, pdf, choosePage);
+    const { width, height, paper } = svg.size;
+    if (file.size > MOST_KEPT.svg) {
+      const flat = await flattenDrawing(await svg.draw(WHOLE, svg.size), signal);
+      return await flattened(file.name, flat, paper);
+    }
+    (await svg.draw(WHOLE, fitPixels(width, height, LOOK))).close();
+    progress(0.8);
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    signal.throwIfAborted();
+    const hash = await hashOf(bytes);
+    const asset = { hash, name: file.name, type: 'image/svg+xml', bytes };
+    return { asset, page: 1, width, height, paper };
+  } finally {
+    svg.close();
+  }
+}
+
+async function takePdf(file: File, taking: Taking): Promise<Taken | null> {
+  const { signal, progress } = taking;
+  const { openPdf } = await import('./pdf.ts');
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  signal.throwIfAborted();
+  progress(0.15);
+  const kept = bytes.length <= MOST_KEPT.pdf ? bytes.slice() : null;
+  const pdf = await openPdf(file.name, bytes);
+  try {
+    progress(0.4);
+    const page = pdf.pages === 1 ? 1 : await choose(file.name, pdf, taking);
     if (page === null) return null;
-    const flat = await pdf.draw(page);
-    return await taken(file.name, flat, flat.paper);
+    const { paper, ...size } = await pdf.size(page);
+    if (!kept) {
+      const drawn = await pdf.draw(page, WHOLE, size, signal);
+      progress(0.7);
+      return await flattened(file.name, await flattenDrawing(drawn, signal), paper);
+    }
+    const look = fitPixels(size.width, size.height, LOOK);
+    (await pdf.draw(page, WHOLE, look, signal)).close();
+    progress(0.8);
+    const hash = await hashOf(kept);
+    const asset = { hash, name: file.name, type: 'application/pdf', bytes: kept };
+    return { asset, page, ...size, paper };
   } finally {
     await pdf.close();
   }
 }
 
-async function choose(name: string, pdf: OpenPdf, choosePage: ChoosePage): Promise<number | null> {
+async function choose(
+  name: string,
+  pdf: OpenPdf,
+  { choosePage, signal, progress }: Taking,
+): Promise<number | null> {
   const choices: PageChoice[] = [];
   for (let page = 1; page <= pdf.pages; page++) {
+    signal.throwIfAborted();
     const thumbnail = page <= PICTURED ? await pdf.thumbnail(page).catch(() => blank()) : blank();
     choices.push({ page, thumbnail });
+    progress(0.4 + (0.3 * Math.min(page, PICTURED)) / Math.min(pdf.pages, PICTURED));
   }
   try {
     return await choosePage(name, choices);
@@ -69,21 +129,28 @@ async function choose(name: string, pdf: OpenPdf, choosePage: ChoosePage): Promi
 const blank = (): string =>
   `data:image/svg+xml,${encodeURIComponent('<svg xmlns="http://www.w3.org/2000/svg" width="170" height="220"><path fill="#fff" stroke="#999" d="M.5.5h169v219H.5z"/></svg>')}`;
 
-/**
- * A kept picture in a form that a canvas and a PDF take. Files written elsewhere may hold an SVG, a WebP or a PDF;
- * what was brought here is flat already.
- */
-export async function flatOf(asset: Asset): Promise<{ type: string; bytes: Uint8Array }> {
+/** A kept picture as pixels, as fine as may be kept: for paper, and to be made upright. */
+export async function flatOf(
+  asset: Asset,
+  page: number,
+): Promise<{ type: string; bytes: Uint8Array }> {
   if (asset.type === 'image/png' || asset.type === 'image/jpeg') return asset;
   const blob = new Blob([asset.bytes as Uint8Array<ArrayBuffer>], { type: asset.type });
-  if (asset.type === 'image/svg+xml') return flattenSvg(asset.name, blob);
   if (asset.type === 'image/webp') return flattenRaster(asset.name, blob, false);
+  if (asset.type === 'image/svg+xml') {
+    const svg = await openSvg(asset.name, blob);
+    try {
+      return await flattenDrawing(await svg.draw(WHOLE, svg.size));
+    } finally {
+      svg.close();
+    }
+  }
   if (asset.type !== 'application/pdf')
     return trouble('The picture “{name}” is of a kind that cannot be shown.', { name: asset.name });
   const { openPdf } = await import('./pdf.ts');
   const pdf = await openPdf(asset.name, asset.bytes.slice());
   try {
-    return await pdf.draw(1);
+    return await flattenDrawing(await pdf.draw(page, WHOLE, await pdf.size(page)));
   } finally {
     await pdf.close();
   }

@@ -9,7 +9,7 @@ import { sceneMaker } from '../scene.ts';
 import type { SessionApi, SessionStore } from '../session.ts';
 import { paced } from './pace.ts';
 import { type BoardPaint, type BoardTheme, paintDrawing, paintTop } from './paint-board.ts';
-import { keepPictures, type LoadPicture, type Pictures } from './pictures.ts';
+import { keepPictures, type PictureSource, type Pictures } from './pictures.ts';
 import { attachPointers, type MenuRequest } from './pointers.ts';
 
 interface CanvasParts {
@@ -18,7 +18,7 @@ interface CanvasParts {
   readonly editor: Editor;
   readonly keys: Keys;
   readonly theme: BoardTheme;
-  readonly loadPicture: LoadPicture;
+  readonly pictures: PictureSource;
   onMenu(request: MenuRequest): void;
 }
 
@@ -63,7 +63,7 @@ export function BoardCanvas(props: CanvasParts) {
       theme: latest.current.theme,
       pointer: pointer.current,
       cursor: keys.cursor(),
-      picture: (hash) => pictures.current?.get(hash) ?? null,
+      picture: (want) => pictures.current?.get(want) ?? [],
     };
   };
 
@@ -72,7 +72,7 @@ export function BoardCanvas(props: CanvasParts) {
       drawing.current?.batchDraw();
       top.current?.batchDraw();
     };
-    const kept = keepPictures((hash) => latest.current.loadPicture(hash), both);
+    const kept = keepPictures(latest.current.pictures, both);
     pictures.current = kept;
     const offSession = session.subscribe((now, before) => {
       if (drawingChanged(now, before)) both();

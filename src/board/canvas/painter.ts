@@ -1,8 +1,16 @@
-import type { Hatch, Ink, Mark, Style } from '../../drawing/display.ts';
+import {
+  type Hatch,
+  type Ink,
+  type Mark,
+  type Part,
+  type Style,
+  WHOLE,
+} from '../../drawing/display.ts';
 import { hatchLines } from '../../drawing/hatch.ts';
 import { CAP_HEIGHT } from '../../drawing/measure.ts';
 import type { Palette } from '../../drawing/palette.ts';
 import type { Point } from '../../geometry/point.ts';
+import type { PicturePiece, PictureWant } from './pictures.ts';
 
 /** What a painter draws on, and with what. */
 export interface Paint {
@@ -15,7 +23,8 @@ export interface Paint {
   /** Size of the board, px: what lies outside is not drawn. */
   readonly width: number;
   readonly height: number;
-  picture(asset: string): CanvasImageSource | null;
+  /** What to draw of a picture; nothing while it is loading. */
+  picture(want: PictureWant): readonly PicturePiece[];
 }
 
 /** From list units to the screen: turned, scaled, moved. */
@@ -264,7 +273,7 @@ function paintText(paint: Paint, mark: Of<'text'>, frame: Frame): void {
   }
 }
 
-/** A picture with its seen upper left corner at its place; while it is loading, its border. */
+/** A picture with its seen upper left corner at its place, tilted about its middle; while it is loading, its border. */
 function paintPicture(paint: Paint, mark: Of<'picture'>, frame: Frame): void {
   const { context, palette } = paint;
   const across = mark.turn === 90 || mark.turn === 270;
@@ -272,19 +281,103 @@ function paintPicture(paint: Paint, mark: Of<'picture'>, frame: Frame): void {
   const w = mark.width * frame.scale;
   const h = mark.height * frame.scale;
   const [seenW, seenH] = across ? [h, w] : [w, h];
-  if (outside({ x0: x, y0: y, x1: x + seenW, y1: y + seenH }, paint)) return;
-  const image = paint.picture(mark.asset);
-  if (!image) {
+  const middle: Point = [x + seenW / 2, y + seenH / 2];
+  const angle = ((mark.turn + (mark.tilt ?? 0)) * Math.PI) / 180;
+  const shown = mark.part ?? WHOLE;
+  const seen = seenPart(paint, middle, angle, w, h, shown);
+  if (!seen) return;
+  const ratio = deviceRatio(context);
+  const pieces = paint.picture({
+    key: mark.asset,
+    place: mark.at.join(),
+    seen,
+    width: w * ratio,
+    height: h * ratio,
+  });
+  context.save();
+  context.translate(...middle);
+  context.rotate(angle);
+  const box = (of: Part) =>
+    [(of.x0 - 0.5) * w, (of.y0 - 0.5) * h, (of.x1 - of.x0) * w, (of.y1 - of.y0) * h] as const;
+  if (pieces.length === 0) {
     context.strokeStyle = palette.faint;
     context.lineWidth = 1;
-    context.strokeRect(x, y, seenW, seenH);
-    return;
+    context.strokeRect(...box(shown));
   }
-  context.save();
   context.globalAlpha *= mark.opacity * paint.strength;
-  context.translate(x + seenW / 2, y + seenH / 2);
-  context.rotate((mark.turn * Math.PI) / 180);
   context.imageSmoothingQuality = 'high';
-  context.drawImage(image, -w / 2, -h / 2, w, h);
+  // Only what is seen of the shown part: a finer piece takes the place of what lies under it.
+  for (const [i, { image, part }] of pieces.entries()) {
+    const over = pieces[i + 1]?.part;
+    for (const rest of over ? without(overlap(part, shown), over) : [overlap(part, shown)]) {
+      const own = overlap(rest, part);
+      if (own.x1 <= own.x0 || own.y1 <= own.y0) continue;
+      const sx = image.width / (part.x1 - part.x0);
+      const sy = image.height / (part.y1 - part.y0);
+      context.drawImage(
+        image,
+        (own.x0 - part.x0) * sx,
+        (own.y0 - part.y0) * sy,
+        (own.x1 - own.x0) * sx,
+        (own.y1 - own.y0) * sy,
+        ...box(own),
+      );
+    }
+  }
   context.restore();
+}
+
+/** Pixels of the canvas for one of the page. */
+const deviceRatio = (context: CanvasRenderingContext2D): number => {
+  const { a, b } = context.getTransform();
+  return Math.hypot(a, b) || 1;
+};
+
+const overlap = (a: Part, b: Part): Part => ({
+  x0: Math.max(a.x0, b.x0),
+  y0: Math.max(a.y0, b.y0),
+  x1: Math.min(a.x1, b.x1),
+  y1: Math.min(a.y1, b.y1),
+});
+
+/** What is left of a part without another: up to four parts, above, left, right and below. */
+function without(part: Part, hole: Part): Part[] {
+  const cut = overlap(part, hole);
+  if (cut.x1 <= cut.x0 || cut.y1 <= cut.y0) return [part];
+  return [
+    { ...part, y1: cut.y0 },
+    { x0: part.x0, y0: cut.y0, x1: cut.x0, y1: cut.y1 },
+    { x0: cut.x1, y0: cut.y0, x1: part.x1, y1: cut.y1 },
+    { ...part, y0: cut.y1 },
+  ];
+}
+
+/** What of the shown part of a picture lies on the board, in shares of the picture; null where nothing does. */
+function seenPart(
+  { width, height }: Paint,
+  [mx, my]: Point,
+  angle: number,
+  w: number,
+  h: number,
+  shown: Part,
+): Part | null {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const us: number[] = [];
+  const vs: number[] = [];
+  for (const [x, y] of [
+    [0, 0],
+    [width, 0],
+    [width, height],
+    [0, height],
+  ] as const) {
+    us.push(((x - mx) * cos + (y - my) * sin) / w + 0.5);
+    vs.push((-(x - mx) * sin + (y - my) * cos) / h + 0.5);
+  }
+  const part = overlap(shown, {
+    x0: Math.min(...us),
+    y0: Math.min(...vs),
+    x1: Math.max(...us),
+    y1: Math.max(...vs),
+  });
+  return part.x0 < part.x1 && part.y0 < part.y1 ? part : null;
 }

@@ -1,16 +1,17 @@
 import { type Message, msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
-import { toPicture } from '../../plan/commands/base.ts';
-import { type Background, onLevel } from '../../plan/plan.ts';
+import { inLayers, shownPart, toPicture } from '../../plan/picture-place.ts';
+import type { Background } from '../../plan/plan.ts';
 import type { ToolContext, ToolEffect } from '../tools/tool.ts';
 import { lineTool } from './line.ts';
 
 /** The background that a line is drawn on: the one that the shelf named, the topmost under its beginning, or the last. */
-function pictureUnder(at: Point, { plan, level, option }: ToolContext): Background | null {
-  const shown = onLevel(plan, 'backgrounds', level).filter((picture) => !picture.hidden);
+export function pictureUnder(at: Point, { plan, level, option }: ToolContext): Background | null {
+  const shown = inLayers(plan, level).filter((picture) => !picture.hidden);
   const under = shown.filter((picture) => {
     const [x, y] = toPicture(picture, at);
-    return x >= 0 && y >= 0 && x <= picture.width && y <= picture.height;
+    const { x0, y0, x1, y1 } = shownPart(picture);
+    return x >= x0 && y >= y0 && x <= x1 && y <= y1;
   });
   return shown.find((picture) => picture.id === option) ?? under.at(-1) ?? shown.at(-1) ?? null;
 }

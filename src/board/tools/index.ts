@@ -1,7 +1,9 @@
 import { checkScale } from './check-scale.ts';
 import { closet } from './closet.ts';
+import { crop } from './crop.ts';
 import { device } from './device.ts';
 import { keepout } from './keepout.ts';
+import { level } from './level.ts';
 import { measure } from './measure.ts';
 import { outline } from './outline.ts';
 import { pan } from './pan.ts';
@@ -13,6 +15,7 @@ import { room } from './room.ts';
 import { select } from './select.ts';
 import { setScale } from './set-scale.ts';
 import { spare } from './spare.ts';
+import { straighten } from './straighten.ts';
 import type { Tool } from './tool.ts';
 import { wall } from './wall.ts';
 
@@ -23,6 +26,9 @@ const all: readonly Tool[] = [
   measure,
   setScale,
   checkScale,
+  level,
+  crop,
+  straighten,
   room,
   outline,
   wall,

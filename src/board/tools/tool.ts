@@ -1,6 +1,7 @@
 import type { Id } from '../../base/ids.ts';
 import type { Message } from '../../base/message.ts';
 import type { Mark } from '../../drawing/display.ts';
+import type { Corners } from '../../geometry/homography.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Changes } from '../../plan/change.ts';
@@ -40,8 +41,6 @@ export interface ToolContext {
   readonly selection: readonly Ref[];
   /** One screen pixel in mm, for reach round the pointer. */
   readonly pixel: number;
-  /** Whether a background may be picked and moved. */
-  readonly loose: boolean;
   /** What lies under a place, topmost first. */
   hit(at: Point, touch: boolean): readonly Ref[];
   /** What a box holds: only what lies wholly inside, or all that it touches. */
@@ -67,6 +66,8 @@ export type ToolEffect =
       readonly a: Point;
       readonly b: Point;
     }
+  /** Asks for a photo to be made upright: these corners of it, in its pixels, become those of a new picture. */
+  | { readonly do: 'straighten'; readonly background: Id; readonly corners: Corners }
   | { readonly do: 'say'; readonly message: Message }
   /** Moves what is seen, mm. */
   | { readonly do: 'pan'; readonly by: Point }

@@ -106,6 +106,19 @@ export const TOOL_PICTURES = {
       <path d="m22 17 3 3.5L31 13" stroke="var(--ink-good)" strokeWidth="2" />
     </>,
   ),
+  straighten: drawing(
+    <>
+      <path d="M11 5h14l6 14H5z" />
+      <path d="M11 5h.1M25 5h.1M31 19h.1M5 19h.1" strokeWidth="5" />
+    </>,
+  ),
+  level: drawing(
+    <>
+      <path d="M5 17 31 8" />
+      <path d="M5 17h26" strokeDasharray="3 2.5" />
+    </>,
+  ),
+  crop: drawing(<path d="M10 2v16h22M4 6h22v16" />),
   'hook-line': drawing(
     <>
       <path d="M3 9h30" {...cable} strokeWidth="2" />

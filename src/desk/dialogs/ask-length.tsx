@@ -1,10 +1,13 @@
 import { useState } from 'react';
 import { formatLength, type Units } from '../../base/units.ts';
+import type { LengthAnswer } from '../../board/index.ts';
 import type { SessionApi } from '../../board/session.ts';
 import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import { job } from '../../plan/plan.ts';
+import { isDrawnOn } from '../../plan/scale-drawn.ts';
 import { t } from '../../text/index.ts';
+import { Segments } from '../controls/choices.tsx';
 import { readLength } from '../controls/fields.tsx';
 import { Button } from '../controls/parts.tsx';
 import { ask, Dialog } from './dialog.tsx';
@@ -17,26 +20,52 @@ export interface LengthQuestion {
 }
 
 /** Asks for the real length of a line; null when they think better of it. */
-export function askLength(session: SessionApi, question: LengthQuestion): Promise<number | null> {
-  const units = job(session.getState().history.plan).units;
-  return ask<number | null>((answer) => (
-    <LengthDialog question={question} units={units} answer={answer} />
+export function askLength(
+  session: SessionApi,
+  question: LengthQuestion,
+): Promise<LengthAnswer | null> {
+  const { history, level } = session.getState();
+  const { units } = job(history.plan);
+  const drawn = question.for === 'set-scale' && isDrawnOn(history.plan, level);
+  return ask<LengthAnswer | null>((answer) => (
+    <LengthDialog question={question} units={units} drawn={drawn} answer={answer} />
   ));
+}
+
+/** What happens to what is drawn already, when the scale changes. */
+export function Follow({ follow, onChange }: { follow: boolean; onChange(on: boolean): void }) {
+  return (
+    <>
+      <Segments
+        label={t('follow.label')}
+        value={follow ? 'follow' : 'keep'}
+        options={[
+          { value: 'keep', label: t('follow.keep') },
+          { value: 'follow', label: t('follow.follow') },
+        ]}
+        onChoose={(value) => onChange(value === 'follow')}
+      />
+      <p className="field-hint">{t(follow ? 'follow.follow-hint' : 'follow.keep-hint')}</p>
+    </>
+  );
 }
 
 function LengthDialog({
   question,
   units,
+  drawn,
   answer,
 }: {
   question: LengthQuestion;
   units: Units;
-  answer(mm: number | null): void;
+  drawn: boolean;
+  answer(answer: LengthAnswer | null): void;
 }) {
   const [text, setText] = useState('');
   const [why, setWhy] = useState<string | null>(null);
   const setting = question.for === 'set-scale';
-  const drawn = formatLength(distance(question.a, question.b), units);
+  const [follow, setFollow] = useState(false);
+  const measured = formatLength(distance(question.a, question.b), units);
   const reading = readLength(text, units, 1);
   const echo = 'value' in reading ? formatLength(reading.value, units, 4) : '';
   return (
@@ -47,11 +76,11 @@ function LengthDialog({
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          if ('value' in reading) answer(reading.value);
+          if ('value' in reading) answer({ length: reading.value, follow });
           else setWhy(reading.why);
         }}
       >
-        <p>{setting ? t('length.set.words') : t('length.check.words', { drawn })}</p>
+        <p>{setting ? t('length.set.words') : t('length.check.words', { drawn: measured })}</p>
         <label className="length-label" htmlFor="real-length">
           {t('length.real')}
         </label>
@@ -75,6 +104,7 @@ function LengthDialog({
         <p id="real-length-words" className={why ? 'field-why' : 'field-hint'}>
           {why ?? t(setting ? 'length.set.hint' : 'length.check.hint')}
         </p>
+        {drawn ? <Follow follow={follow} onChange={setFollow} /> : null}
         <footer className="dialog-foot">
           <span className="grow" />
           <Button onClick={() => answer(null)}>{t('length.leave')}</Button>

@@ -1,56 +1,45 @@
 import type { Id } from '../../base/ids.ts';
-import { msg } from '../../base/message.ts';
+import { type Message, msg } from '../../base/message.ts';
+import { type Corners, homography, mapped } from '../../geometry/homography.ts';
 import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
-import { type Background, makeRow } from '../plan.ts';
-import type { Command } from './command.ts';
+import { fromPicture, inLayers, laidAt, middleOf, shownPart, toPicture } from '../picture-place.ts';
+import { type Background, makeRow, type Plan } from '../plan.ts';
+import { isDrawnOn, scaleDrawn } from '../scale-drawn.ts';
+import type { Command, Outcome } from './command.ts';
 
-/** Where a place in the plan lies in a picture, in picture pixels, whatever way the picture is turned. */
-export function toPicture(picture: Background, at: Point): Point {
-  const u = (at[0] - picture.origin[0]) / picture.mmPerPixel;
-  const v = (at[1] - picture.origin[1]) / picture.mmPerPixel;
-  switch (picture.turn) {
-    case 90:
-      return [v, picture.height - u];
-    case 180:
-      return [picture.width - u, picture.height - v];
-    case 270:
-      return [picture.width - v, u];
-    default:
-      return [u, v];
-  }
-}
+type Refusal = Extract<Outcome, { ok: false }>;
+const no = (why: Message): Refusal => ({ ok: false, why });
+const GONE = no(msg('That background is no longer there.'));
 
-/** Where a picture pixel lies in the plan; not rounded. */
-export function fromPicture(picture: Background, pixel: Point): Point {
-  const { width, height, mmPerPixel: s, origin, turn } = picture;
-  const [px, py] = pixel;
-  const at = (u: number, v: number): Point => [origin[0] + u * s, origin[1] + v * s];
-  if (turn === 90) return at(height - py, px);
-  if (turn === 180) return at(width - px, height - py);
-  if (turn === 270) return at(py, width - px);
-  return at(px, py);
-}
+/** How large a picture is laid before anybody has said its scale: this wide, or 1/8 in. to 1 ft on its paper; no source. */
+const FIRST_WIDTH = 20_000;
+const FIRST_RATIO = 96;
 
-/** Lays a picture or a PDF page under a level, its top left corner at the origin, so wide that a room shows well. */
+/** Lays a picture or a PDF page over the others of a level, its top left corner at the origin, so wide that a room shows well. */
 export const addBackground: Command<{
   level: Id;
   name: string;
   asset: string;
+  page?: number;
   width: number;
   height: number;
-  /** What the picture itself says of its size, if it does; otherwise it is laid 20 m wide until its scale is set. */
-  mmPerPixel?: number;
-}> = (plan, { level, name, asset, width, height, mmPerPixel }) => {
+  /** How wide it is on paper, mm, if it says so itself. */
+  paper?: number | null;
+}> = (plan, { level, name, asset, page = 1, width, height, paper = null }) => {
   const draft = new Draft(plan);
+  const top = inLayers(plan, level).at(-1);
   const row = makeRow('backgrounds', draft.fresh('backgrounds'), {
     level,
     name,
     asset,
+    page,
     width,
     height,
-    mmPerPixel: mmPerPixel ?? 20_000 / width,
+    paper,
+    mmPerPixel: (paper === null ? FIRST_WIDTH : paper * FIRST_RATIO) / width,
+    order: top?.order ?? 0,
   });
   draft.put('backgrounds', row);
   return {
@@ -64,41 +53,79 @@ export const addBackground: Command<{
 /** Shortest line, in picture pixels, that can set a scale: below it a pixel of doubt is several percent. */
 const LEAST_PIXELS = 20;
 
+/** What happens to what is drawn when a scale changes: it keeps its real size, or goes along with the picture. */
+export interface Rescale {
+  readonly follow?: boolean;
+}
+
 /**
- * Sets the scale of a picture by a known length drawn on it. The first end stays where it is; what is drawn keeps its
- * real size.
+ * Puts a picture with a new scale, one of its pixels staying where it is. With `follow`, everything drawn on its level
+ * grows or shrinks about that place.
  */
-export const setScale: Command<{ background: Id; a: Point; b: Point; length: number }> = (
+function rescaled(
+  plan: Plan,
+  before: Background,
+  after: Background,
+  still: Point,
+  follow: boolean,
+): Outcome {
+  if (!(after.mmPerPixel > 0 && after.mmPerPixel <= 100_000))
+    return no(msg('At that scale the picture would be larger than any building.'));
+  const about = fromPicture(before, still);
+  const draft = new Draft(plan);
+  draft.put('backgrounds', laidAt(after, still, about));
+  const factor = after.mmPerPixel / before.mmPerPixel;
+  if (follow && !scaleDrawn(draft, before.level, about, factor))
+    return no(
+      msg(
+        'At that scale, what is drawn would be too large or too small for a plan. Nothing was changed.',
+      ),
+    );
+  const label =
+    follow && isDrawnOn(plan, before.level)
+      ? msg('Set scale, with what is drawn')
+      : msg('Set scale');
+  return { ok: true, changes: draft.changes(), label };
+}
+
+/**
+ * Sets the scale of a picture by a known length drawn on it; the first end stays where it is. What is drawn keeps its
+ * real size, unless it is told to follow.
+ */
+export const setScale: Command<{ background: Id; a: Point; b: Point; length: number } & Rescale> = (
   plan,
-  { background: id, a, b, length },
+  { background: id, a, b, length, follow = false },
 ) => {
   const picture = plan.tables.backgrounds.get(id);
-  if (!picture) return { ok: false, why: msg('That background is no longer there.') };
+  if (!picture) return GONE;
   const from = toPicture(picture, a);
   const to = toPicture(picture, b);
   const pixels = distance(from, to);
-  if (pixels < LEAST_PIXELS) {
-    return {
-      ok: false,
-      why: msg('That line is too short to set a scale. Draw along a longer known length.'),
-    };
-  }
+  if (pixels < LEAST_PIXELS)
+    return no(msg('That line is too short to set a scale. Draw along a longer known length.'));
   if (!(length >= 1))
-    return { ok: false, why: msg('Type the real length of that line, such as 12\'-6" or 3.8 m.') };
-  const mmPerPixel = length / pixels;
-  const scaled = { ...picture, mmPerPixel };
-  const drift = fromPicture(scaled, from);
-  const origin: Point = [
-    Math.round(picture.origin[0] + a[0] - drift[0]),
-    Math.round(picture.origin[1] + a[1] - drift[1]),
-  ];
-  const draft = new Draft(plan);
-  draft.patch('backgrounds', id, {
-    mmPerPixel,
-    origin,
-    scale: { a: from, b: to, length: Math.round(length) },
-  });
-  return { ok: true, changes: draft.changes(), label: msg('Set scale') };
+    return no(msg('Type the real length of that line, such as 12\'-6" or 3.8 m.'));
+  const scale = { a: from, b: to, length: Math.round(length) };
+  const after = { ...picture, mmPerPixel: length / pixels, scale, ratio: null };
+  return rescaled(plan, picture, after, from, follow);
+};
+
+/**
+ * Sets the scale of a picture by the scale that is printed on it; the middle of what is shown stays where it is.
+ *
+ * `ratio` is how many times larger the building is; `paper` how wide the whole picture is on paper, mm.
+ */
+export const setPrintedScale: Command<
+  { background: Id; ratio: number; paper: number } & Rescale
+> = (plan, { background: id, ratio, paper, follow = false }) => {
+  const picture = plan.tables.backgrounds.get(id);
+  if (!picture) return GONE;
+  if (!(ratio > 0 && paper > 0 && paper <= 100_000))
+    return no(msg('Say the printed scale, and how wide the sheet is.'));
+  const { x0, y0, x1, y1 } = shownPart(picture);
+  const mmPerPixel = (ratio * paper) / picture.width;
+  const after = { ...picture, mmPerPixel, paper, ratio, scale: null };
+  return rescaled(plan, picture, after, [(x0 + x1) / 2, (y0 + y1) / 2], follow);
 };
 
 /** Notes a second known length, by which the survey says how far the scale is off. */
@@ -107,15 +134,11 @@ export const checkScale: Command<{ background: Id; a: Point; b: Point; length: n
   { background: id, a, b, length },
 ) => {
   const picture = plan.tables.backgrounds.get(id);
-  if (!picture) return { ok: false, why: msg('That background is no longer there.') };
+  if (!picture) return GONE;
   const from = toPicture(picture, a);
   const to = toPicture(picture, b);
-  if (distance(from, to) < LEAST_PIXELS || !(length >= 1)) {
-    return {
-      ok: false,
-      why: msg('Draw the check along a longer known length, and type its real length.'),
-    };
-  }
+  if (distance(from, to) < LEAST_PIXELS || !(length >= 1))
+    return no(msg('Draw the check along a longer known length, and type its real length.'));
   const draft = new Draft(plan);
   draft.patch('backgrounds', id, { check: { a: from, b: to, length: Math.round(length) } });
   return { ok: true, changes: draft.changes(), label: msg('Check scale') };
@@ -124,17 +147,129 @@ export const checkScale: Command<{ background: Id; a: Point; b: Point; length: n
 /** Turns a picture by a quarter, clockwise, about its middle. */
 export const turnBackground: Command<{ background: Id }> = (plan, { background: id }) => {
   const picture = plan.tables.backgrounds.get(id);
-  if (!picture) return { ok: false, why: msg('That background is no longer there.') };
-  const middle = fromPicture(picture, [picture.width / 2, picture.height / 2]);
-  const turned = { ...picture, turn: ((picture.turn + 90) % 360) as Background['turn'] };
-  const drift = fromPicture(turned, [picture.width / 2, picture.height / 2]);
+  if (!picture) return GONE;
+  const turn = ((picture.turn + 90) % 360) as Background['turn'];
+  const middle: Point = [picture.width / 2, picture.height / 2];
   const draft = new Draft(plan);
-  draft.patch('backgrounds', id, {
-    turn: turned.turn,
-    origin: [
-      Math.round(picture.origin[0] + middle[0] - drift[0]),
-      Math.round(picture.origin[1] + middle[1] - drift[1]),
-    ],
-  });
+  draft.put('backgrounds', laidAt({ ...picture, turn }, middle, middleOf(picture)));
   return { ok: true, changes: draft.changes(), label: msg('Turn background') };
+};
+
+/** Turns a picture, about the first end of a line drawn on it, so that the line lies level or plumb, whichever is nearer. */
+export const levelBackground: Command<{ background: Id; a: Point; b: Point }> = (
+  plan,
+  { background: id, a, b },
+) => {
+  const picture = plan.tables.backgrounds.get(id);
+  if (!picture) return GONE;
+  if (distance(a, b) === 0) return no(msg('Draw along a wall that should be level or plumb.'));
+  const angle = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+  const off = angle - 90 * Math.round(angle / 90);
+  const whole = picture.turn + picture.tilt - off;
+  const turn = 90 * Math.round(whole / 90);
+  const tilt = Math.round((whole - turn) * 1000) / 1000;
+  const upright = { ...picture, turn: (((turn % 360) + 360) % 360) as Background['turn'], tilt };
+  const draft = new Draft(plan);
+  draft.put('backgrounds', laidAt(upright, toPicture(picture, a), a));
+  if (draft.changes().length === 0) return no(msg('That line is level or plumb already.'));
+  return { ok: true, changes: draft.changes(), label: msg('Level background') };
+};
+
+/** Shows only the part of a picture between two corners that were drawn on it. */
+export const cropBackground: Command<{ background: Id; a: Point; b: Point }> = (
+  plan,
+  { background: id, a, b },
+) => {
+  const picture = plan.tables.backgrounds.get(id);
+  if (!picture) return GONE;
+  const [p, q] = [toPicture(picture, a), toPicture(picture, b)];
+  const clamp = (value: number, most: number): number =>
+    Math.round(Math.max(0, Math.min(most, value)));
+  const { width, height } = picture;
+  const crop = {
+    x0: clamp(Math.min(p[0], q[0]), width),
+    y0: clamp(Math.min(p[1], q[1]), height),
+    x1: clamp(Math.max(p[0], q[0]), width),
+    y1: clamp(Math.max(p[1], q[1]), height),
+  };
+  if (crop.x1 - crop.x0 < LEAST_PIXELS || crop.y1 - crop.y0 < LEAST_PIXELS)
+    return no(msg('Draw a box round the part of the picture that you want to keep.'));
+  const draft = new Draft(plan);
+  draft.patch('backgrounds', id, { crop });
+  return { ok: true, changes: draft.changes(), label: msg('Crop background') };
+};
+
+/** Lays a picture over the next one of its level, or under it. */
+export const layBackground: Command<{ background: Id; over: boolean }> = (
+  plan,
+  { background: id, over },
+) => {
+  const picture = plan.tables.backgrounds.get(id);
+  if (!picture) return GONE;
+  const layers = inLayers(plan, picture.level);
+  const from = layers.findIndex((one) => one.id === id);
+  const to = from + (over ? 1 : -1);
+  if (to < 0 || to >= layers.length)
+    return no(over ? msg('It is the topmost already.') : msg('It is the lowest already.'));
+  [layers[from], layers[to]] = [layers[to]!, layers[from]!];
+  const draft = new Draft(plan);
+  layers.forEach((one, order) => {
+    draft.patch('backgrounds', one.id, { order });
+  });
+  const label = over ? msg('Lay background over') : msg('Lay background under');
+  return { ok: true, changes: draft.changes(), label };
+};
+
+/**
+ * Puts a straightened picture in the place of a photo. `corners`, in pixels of the photo, became the corners of the new
+ * picture. Known lengths go along, and set the scale anew; without one the picture stays as large as it was.
+ */
+export const straightenBackground: Command<{
+  background: Id;
+  corners: Corners;
+  asset: string;
+  width: number;
+  height: number;
+}> = (plan, { background: id, corners, asset, width, height }) => {
+  const picture = plan.tables.backgrounds.get(id);
+  if (!picture) return GONE;
+  const map = homography(corners, [
+    [0, 0],
+    [width, 0],
+    [width, height],
+    [0, height],
+  ]);
+  if (!map)
+    return no(msg('The four corners must go round the sheet without a dent or a crossing.'));
+  const along = (known: Background['scale']): Background['scale'] => {
+    if (!known) return null;
+    const [a, b] = [mapped(map, known.a), mapped(map, known.b)];
+    const sound = [...a, ...b].every(Number.isFinite) && distance(a, b) >= LEAST_PIXELS;
+    return sound ? { a, b, length: known.length } : null;
+  };
+  const scale = along(picture.scale);
+  const around = corners.map((corner) => fromPicture(picture, corner));
+  const across = (distance(around[0]!, around[1]!) + distance(around[3]!, around[2]!)) / 2;
+  const middle: Point = [
+    around.reduce((sum, [x]) => sum + x, 0) / 4,
+    around.reduce((sum, [, y]) => sum + y, 0) / 4,
+  ];
+  const straight: Background = {
+    ...picture,
+    asset,
+    page: 1,
+    width,
+    height,
+    mmPerPixel: scale ? scale.length / distance(scale.a, scale.b) : across / width,
+    paper: null,
+    ratio: null,
+    turn: 0,
+    tilt: 0,
+    crop: null,
+    scale,
+    check: along(picture.check),
+  };
+  const draft = new Draft(plan);
+  draft.put('backgrounds', laidAt(straight, [width / 2, height / 2], middle));
+  return { ok: true, changes: draft.changes(), label: msg('Straighten background') };
 };

@@ -1,4 +1,4 @@
-import type { Hatch, Ink, Mark, Style } from '../../drawing/display.ts';
+import type { Hatch, Ink, Mark, Part, Style } from '../../drawing/display.ts';
 import { hatchLines } from '../../drawing/hatch.ts';
 import { CAP_HEIGHT } from '../../drawing/measure.ts';
 import type { Palette } from '../../drawing/palette.ts';
@@ -207,14 +207,32 @@ function pictureCorners(turn: number, w: number, h: number): [Point, Point, Poin
   }
 }
 
+/** A place in a picture's box, from its seen upper left corner, in the list: tilted about the middle of the box. */
+function tiltedIn({ at, width, height, turn, tilt = 0 }: Picture, [x, y]: Point): Point {
+  const [w, h] = turn % 180 === 0 ? [width, height] : [height, width];
+  const angle = (tilt * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const [dx, dy] = [x - w / 2, y - h / 2];
+  return [at[0] + w / 2 + dx * cos - dy * sin, at[1] + h / 2 + dx * sin + dy * cos];
+}
+
+/** The corners of what is shown of a picture, in its box. */
+function partCorners({ turn, width, height }: Picture, { x0, y0, x1, y1 }: Part): Point[] {
+  const [ll, lr, ul] = pictureCorners(turn, width, height);
+  const place = (u: number, v: number): Point => [
+    ul[0] + u * (lr[0] - ll[0]) + v * (ll[0] - ul[0]),
+    ul[1] + u * (lr[1] - ll[1]) + v * (ll[1] - ul[1]),
+  ];
+  return [place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)];
+}
+
 function writePicture(out: string[], mark: Picture, frame: Frame, resources: PageResources): void {
   const { name, size, turn } = resources.picture(mark.asset);
   const upright = turn % 180 === 0;
   const w = upright ? mark.width : mark.height;
   const h = upright ? mark.height : mark.width;
-  const [ll, lr, ul] = pictureCorners(turn + mark.turn, w, h).map((p) =>
-    apply(frame.matrix, [mark.at[0] + p[0], mark.at[1] + p[1]]),
-  ) as [Point, Point, Point];
+  const onPage = (p: Point): Point => apply(frame.matrix, tiltedIn(mark, p));
+  const [ll, lr, ul] = pictureCorners(turn + mark.turn, w, h).map(onPage) as [Point, Point, Point];
   const gs = mark.opacity < 1 ? `/${resources.opacity(mark.opacity)} gs ` : '';
   const cm = [
     (lr[0] - ll[0]) / size[0],
@@ -222,5 +240,6 @@ function writePicture(out: string[], mark: Picture, frame: Frame, resources: Pag
     (ul[0] - ll[0]) / size[1],
     (ul[1] - ll[1]) / size[1],
   ].map((v) => String(Math.round(v * 1e9) / 1e9 || 0).replace(/^(-?\d+(?:\.\d+)?)e-\d+$/, '0'));
-  out.push(`q ${gs}${cm.join(' ')} ${num(ll[0])} ${num(ll[1])} cm /${name} Do Q`);
+  const clip = mark.part ? `${pathOf(partCorners(mark, mark.part).map(onPage), true)} W n ` : '';
+  out.push(`q ${clip}${gs}${cm.join(' ')} ${num(ll[0])} ${num(ll[1])} cm /${name} Do Q`);
 }

@@ -7,10 +7,12 @@ import {
   PDFName,
   type PDFPage,
   type PDFRef,
+  PDFStream,
   PDFString,
   PrintScaling,
 } from '@cantoo/pdf-lib';
 import * as fontkit from 'fontkit';
+import { pictureOf } from '../../drawing/display.ts';
 import { fontMeasure } from '../../drawing/measure.ts';
 import { PALETTES } from '../../drawing/palette.ts';
 import type { Point } from '../../geometry/point.ts';
@@ -21,7 +23,7 @@ import { type Face, type PageResources, pageContent } from './page-content.ts';
 /** The bytes of the four fonts that the program ships (TrueType). */
 export type PdfFonts = Readonly<Record<Face, Uint8Array>>;
 
-/** A picture under the drawing. `image/png`, `image/jpeg`, or `application/pdf` for its first page. */
+/** A picture under the drawing. `image/png`, `image/jpeg`, or `application/pdf` for a page of it. */
 export interface PdfAsset {
   readonly type: string;
   readonly bytes: Uint8Array;
@@ -29,7 +31,7 @@ export interface PdfAsset {
 
 export interface PdfOptions {
   readonly fonts: PdfFonts;
-  /** By the hash that the pages' pictures name. */
+  /** By the hash of their bytes, as `pictureOf` reads it from the keys of the pages' pictures. */
   readonly assets: ReadonlyMap<string, PdfAsset>;
   readonly title: string;
   /** Date of the document; the caller's clock, so that the same pages give the same bytes. */
@@ -98,10 +100,11 @@ async function openBook(
     outlines.set(face, fontkit.create(bytes as Buffer) as fontkit.Font);
   }
   const pictures = new Map<string, Shown>();
-  for (const hash of picturesOf(pages)) {
-    const asset = options.assets.get(hash);
-    if (!asset) throw new Error(`the picture ${hash} of a page was not given to the writer`);
-    pictures.set(hash, await embed(doc, asset, hash));
+  for (const key of picturesOf(pages)) {
+    const { asset: hash, page } = pictureOf(key);
+    const asset = options.assets.get(key) ?? options.assets.get(hash);
+    if (!asset) throw new Error(`the picture ${key} of a page was not given to the writer`);
+    pictures.set(key, await embed(doc, asset, page, key));
   }
   return { fonts, outlines, pictures, layers: new Map(), opacities: new Map() };
 }
@@ -119,22 +122,43 @@ export function picturesOf(pages: readonly Page[]): string[] {
   return [...found];
 }
 
-async function embed(doc: PDFDocument, { type, bytes }: PdfAsset, hash: string): Promise<Shown> {
+async function embed(
+  doc: PDFDocument,
+  { type, bytes }: PdfAsset,
+  page: number,
+  key: string,
+): Promise<Shown> {
   const image = (picture: PDFImage): Shown => ({ ref: picture.ref, size: [1, 1], turn: 0 });
   if (type === 'image/png') return image(await doc.embedPng(bytes));
   if (type === 'image/jpeg') return image(await doc.embedJpg(bytes));
-  if (type === 'application/pdf') return embedFirstPage(doc, bytes);
-  throw new Error(`the picture ${hash} is ${type}; a PDF takes PNG, JPEG or a PDF page`);
+  if (type === 'application/pdf') return embedPage(doc, bytes, page);
+  throw new Error(`the picture ${key} is ${type}; a PDF takes PNG, JPEG or a PDF page`);
 }
 
-/** The first page of another PDF as it is seen: its crop box, and its own turn. */
-async function embedFirstPage(doc: PDFDocument, bytes: Uint8Array): Promise<Shown> {
+/** A page of another PDF as it is seen: its crop box, and its own turn. */
+async function embedPage(doc: PDFDocument, bytes: Uint8Array, number: number): Promise<Shown> {
   const other = await PDFDocument.load(bytes, { updateMetadata: false });
-  const page = other.getPage(0);
+  const page = other.getPage(number - 1);
   const { x, y, width, height } = page.getCropBox();
   const box = { left: x, bottom: y, right: x + width, top: y + height };
   const shown: PDFEmbeddedPage = await doc.embedPage(page, box);
+  await shown.embed();
+  // As one group it fades as a whole; its own white would otherwise show what it covers (ISO 32000-1, 11.6.6).
+  const form = doc.context.lookup(shown.ref);
+  if (form instanceof PDFStream)
+    form.dict.set(PDFName.of('Group'), doc.context.obj({ S: 'Transparency', I: true }));
   return { ref: shown.ref, size: [width, height], turn: page.getRotation().angle };
+}
+
+/** Whether a page of a PDF can be printed as the lines that it is; not one that is locked or damaged. */
+export async function canEmbed(bytes: Uint8Array, page: number): Promise<boolean> {
+  try {
+    const doc = await PDFDocument.create({ updateMetadata: false });
+    await embedPage(doc, bytes, page);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function addPage(doc: PDFDocument, page: Page, book: Book): void {

@@ -3,6 +3,7 @@ import {
   type Editor,
   type Held,
   type LengthRequest,
+  type StraightenRequest,
 } from '../../../src/board/editor.ts';
 import { createKeys, type Keys } from '../../../src/board/keys.ts';
 import { createSession, type SessionApi, type SessionStore } from '../../../src/board/session.ts';
@@ -11,7 +12,7 @@ import { kinds } from '../../../src/kinds/index.ts';
 import { apply, Draft } from '../../../src/plan/change.ts';
 import { writePlan } from '../../../src/plan/codec.ts';
 import { type CommandArgs, type CommandName, commands } from '../../../src/plan/commands/index.ts';
-import { emptyPlan, makeRow, type Plan } from '../../../src/plan/plan.ts';
+import { type Background, emptyPlan, makeRow, type Plan } from '../../../src/plan/plan.ts';
 
 /** A session with its editor and keys, driven by words: `press 0,0 · move 400,0 · release 400,0 · key Enter`. */
 export interface Driver {
@@ -20,6 +21,8 @@ export interface Driver {
   readonly keys: Keys;
   /** Lengths that were asked for, and what was answered. */
   readonly asked: LengthRequest[];
+  /** Photos that were to be made upright. */
+  readonly straightened: StraightenRequest[];
   state(): SessionStore;
   plan(): Plan;
   /** Plays a transcript; steps are parted by a middle dot or a new line. */
@@ -34,6 +37,7 @@ export interface DriverOptions {
   /** Off unless a test is about it, so that places are as written. */
   readonly snapping?: boolean;
   readonly answer?: number | null;
+  readonly follow?: boolean;
 }
 
 /** At 0.1 px a mm a click reaches 50 mm, and 1 m is 100 px. */
@@ -46,11 +50,14 @@ export function drive(options: DriverOptions = {}): Driver {
     viewport: { scale: SCALE, left: -5000, top: -5000, width: 2000, height: 2000 },
   });
   const asked: LengthRequest[] = [];
+  const straightened: StraightenRequest[] = [];
   const editor = createEditor(session, kinds, {
     askLength: (request) => {
       asked.push(request);
-      return Promise.resolve(options.answer ?? null);
+      const { answer: length } = options;
+      return Promise.resolve(length == null ? null : { length, follow: options.follow ?? false });
     },
+    straighten: (request) => straightened.push(request),
   });
   const keys = createKeys(session, editor, kinds);
   if (options.tool) session.getState().actions.pick(options.tool, options.option);
@@ -59,6 +66,7 @@ export function drive(options: DriverOptions = {}): Driver {
     editor,
     keys,
     asked,
+    straightened,
     state: () => session.getState(),
     plan: () => session.getState().history.plan,
     text: () => writePlan(session.getState().history.plan),
@@ -196,11 +204,11 @@ export const roomPlan = (): Plan =>
   );
 
 /** A picture of 1000 × 800 pixels at 10 mm each, from the origin. */
-export function picturePlan(): Plan {
+export function picturePlan(fields: Partial<Background> = {}): Plan {
   const draft = new Draft(emptyPlan());
   draft.put(
     'backgrounds',
-    makeRow('backgrounds', 'B1', { asset: 'a'.repeat(16), width: 1000, height: 800 }),
+    makeRow('backgrounds', 'B1', { asset: 'a'.repeat(16), width: 1000, height: 800, ...fields }),
   );
   return draft.plan;
 }

@@ -33,7 +33,7 @@ describe('A hit', () => {
           .filter(({ d }) => d <= far)
           .map(({ d }) => d)
           .sort((a, b) => a - b);
-        const got = hitAt(hitIndex(plan, 'L1', false), p, 10, touch)
+        const got = hitAt(hitIndex(plan, 'L1'), p, 10, touch)
           .filter((ref) => ref.table === 'closets')
           .map(({ id }) => {
             const q = plan.tables.closets.get(id)!.at;
@@ -46,7 +46,7 @@ describe('A hit', () => {
   });
 
   it('finds a thing where its symbol is drawn, when that stands aside from its place', () => {
-    const index = hitIndex(roomPlan(), 'L1', false);
+    const index = hitIndex(roomPlan(), 'L1');
     const drawn = new Map<string, Point>([['devices/D1', [4500, 2500]]]);
     expect(hitAt(index, [4500, 2500], 10, false, drawn)[0]).toEqual({ table: 'devices', id: 'D1' });
     expect(hitAt(index, [4500, 2500], 10, false)[0]).toEqual({ table: 'zones', id: 'Z1' });
@@ -65,11 +65,11 @@ describe('A hit', () => {
         ],
       }),
     );
-    expect(hitAt(hitIndex(draft.plan, 'L1', false), [5000, 2000], 10, false)[0]?.id).toBe('Z2');
+    expect(hitAt(hitIndex(draft.plan, 'L1'), [5000, 2000], 10, false)[0]?.id).toBe('Z2');
   });
 
   it('sees nothing of another level', () => {
-    expect(hitAt(hitIndex(roomPlan(), 'L9', false), [3000, 600], 10, true)).toEqual([]);
+    expect(hitAt(hitIndex(roomPlan(), 'L9'), [3000, 600], 10, true)).toEqual([]);
   });
 });
 
@@ -92,7 +92,7 @@ describe('A box', () => {
             ),
           )
           .map(({ id }) => id);
-        const got = hitBox(hitIndex(plan, 'L1', false), a, b, false)
+        const got = hitBox(hitIndex(plan, 'L1'), a, b, false)
           .filter((ref) => ref.table === 'walls')
           .map(({ id }) => id);
         expect(got).toEqual(expected);
@@ -106,7 +106,7 @@ describe('A box', () => {
       fc.property(plans, at, at, (plan, a, b) => {
         const box = corner(a, b);
         const touched = new Set(
-          hitBox(hitIndex(plan, 'L1', false), a, b, true).map((ref) => `${ref.table} ${ref.id}`),
+          hitBox(hitIndex(plan, 'L1'), a, b, true).map((ref) => `${ref.table} ${ref.id}`),
         );
         for (const wall of plan.tables.walls.values()) {
           const gap = leastGap(wallCorners(wall.a, wall.b, wall.thickness), box);

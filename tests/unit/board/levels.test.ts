@@ -142,7 +142,7 @@ describe('A riser on the board', () => {
   };
 
   it.each(['L1', 'L2'])('is hit, held by a box and counted to the drawing on %s', (level) => {
-    const index = hitIndex(withRiser().plan(), level, false);
+    const index = hitIndex(withRiser().plan(), level);
     const ref = { table: 'risers', id: 'R1' };
     expect(hitAt(index, [520, 510], 10, false)[0]).toEqual(ref);
     expect(hitBox(index, [400, 400], [600, 600], false)).toEqual([ref]);
@@ -266,7 +266,7 @@ describe('A pin on the board', () => {
   };
 
   it('is hit at each of its places, and held by a box once', () => {
-    const index = hitIndex(pinned().plan(), 'L1', false);
+    const index = hitIndex(pinned().plan(), 'L1');
     const ref = { table: 'pins', id: 'N1' };
     expect(hitAt(index, [5010, 3000], 10, false)).toEqual([ref]);
     expect(hitAt(index, [3500, 3000], 10, false)).toEqual([]);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fadedPalette } from '../../../src/board/canvas/faded.ts';
 import { type Paint, paintMarks, planFrame, SCREEN } from '../../../src/board/canvas/painter.ts';
-import type { Mark } from '../../../src/drawing/display.ts';
+import { type Mark, WHOLE } from '../../../src/drawing/display.ts';
 import { PALETTES } from '../../../src/drawing/palette.ts';
 
 type Call = readonly [name: string, ...args: unknown[]];
@@ -9,7 +9,10 @@ type Call = readonly [name: string, ...args: unknown[]];
 /** A drawing context that notes what is called and what it is set to at the time. */
 function recorder(): { context: CanvasRenderingContext2D; calls: Call[] } {
   const calls: Call[] = [];
-  const state: Record<string, unknown> = { globalAlpha: 1 };
+  const state: Record<string, unknown> = {
+    globalAlpha: 1,
+    getTransform: () => ({ a: 2, b: 0 }),
+  };
   const context = new Proxy(state, {
     get(target, name: string) {
       if (name in target) return target[name];
@@ -37,7 +40,7 @@ function paint(marks: readonly Mark[], more: Partial<Paint> = {}) {
     strength: 1,
     width: 800,
     height: 600,
-    picture: () => null,
+    picture: () => [],
     ...more,
   };
   paintMarks(board, marks, planFrame(view));
@@ -157,7 +160,7 @@ describe('The painter', () => {
   });
 
   it('draws a turned picture into the box that it is seen in, faded twice', () => {
-    const image = { width: 20, height: 10 } as unknown as CanvasImageSource;
+    const image = { width: 20, height: 10 } as unknown as ImageBitmap;
     const picture: Mark = {
       op: 'picture',
       at: [2000, 3000],
@@ -167,13 +170,73 @@ describe('The painter', () => {
       opacity: 0.6,
       asset: 'a',
     };
-    const calls = paint([picture], { picture: () => image, strength: 0.5 });
+    const calls = paint([picture], { picture: () => [{ image, part: WHOLE }], strength: 0.5 });
     // Seen 1000 wide and 2000 high: the middle is 50 px right and 100 px below the corner.
     expect(named(calls, 'translate')[0]).toEqual(['translate', 150, 200]);
     expect(named(calls, 'rotate')[0]).toEqual(['rotate', Math.PI / 2]);
     const drawn = named(calls, 'drawImage')[0]!;
-    expect(drawn.slice(2, 6)).toEqual([-100, -50, 200, 100]);
+    expect(drawn.slice(2, 10)).toEqual([0, 0, 20, 10, -100, -50, 200, 100]);
     expect(state(drawn).globalAlpha).toBeCloseTo(0.3);
+  });
+
+  /** 2000 by 1000 mm at the corner of the view: 200 by 100 px from (100, 100). */
+  const plain: Mark = {
+    op: 'picture',
+    at: [2000, 3000],
+    width: 2000,
+    height: 1000,
+    turn: 0,
+    opacity: 0.5,
+    asset: 'a',
+  };
+  const sized = (width: number, height: number) => ({ width, height }) as unknown as ImageBitmap;
+
+  it('draws only the shown part of a picture, tilted about the middle of all of it', () => {
+    const part = { x0: 0.25, y0: 0.5, x1: 0.75, y1: 1 };
+    const calls = paint([{ ...plain, part, tilt: 30 }], {
+      picture: () => [{ image: sized(1000, 500), part: WHOLE }],
+    });
+    expect(named(calls, 'translate')[0]).toEqual(['translate', 200, 150]);
+    expect(named(calls, 'rotate')[0]![1]).toBeCloseTo(Math.PI / 6, 12);
+    expect(named(calls, 'drawImage')[0]!.slice(2, 10)).toEqual([
+      250, 250, 500, 250, -50, 0, 100, 50,
+    ]);
+  });
+
+  it('draws a finer part in the place of what it covers, each place once', () => {
+    const fine = { x0: 0.2, y0: 0.2, x1: 0.6, y1: 0.7 };
+    const calls = paint([plain], {
+      picture: () => [
+        { image: sized(100, 50), part: WHOLE },
+        { image: sized(800, 500), part: fine },
+      ],
+    });
+    const boxes = named(calls, 'drawImage').map((call) => call.slice(6, 10) as number[]);
+    const area = boxes.reduce((sum, [, , w, h]) => sum + w! * h!, 0);
+    expect(area).toBeCloseTo(200 * 100, 6);
+    expect(boxes.at(-1)!.map((n) => Math.round(n * 1e6) / 1e6)).toEqual([-60, -30, 80, 50]);
+    expect(named(calls, 'drawImage').at(-1)!.slice(2, 6)).toEqual([0, 0, 800, 500]);
+  });
+
+  it('asks for a picture by what is seen of it, in pixels of the screen, and for none that is not seen', () => {
+    const wants: unknown[] = [];
+    const picture: Paint['picture'] = (want) => {
+      wants.push(want);
+      return [];
+    };
+    paint([{ ...plain, at: [500, 1500] }], { picture });
+    // A quarter of its width lies left of the board, a half of its height above it.
+    expect(wants).toEqual([
+      {
+        key: 'a',
+        place: '500,1500',
+        seen: { x0: 0.25, y0: 0.5, x1: 1, y1: 1 },
+        width: 400,
+        height: 200,
+      },
+    ]);
+    paint([{ ...plain, at: [-5000, 0] }], { picture });
+    expect(wants).toHaveLength(1);
   });
 
   it('draws the border of a picture that has not come yet', () => {
@@ -186,7 +249,9 @@ describe('The painter', () => {
       opacity: 1,
       asset: 'a',
     };
-    expect(named(paint([picture]), 'strokeRect')).toEqual([['strokeRect', 100, 100, 200, 100]]);
+    const calls = paint([picture]);
+    expect(named(calls, 'translate')).toEqual([['translate', 200, 150]]);
+    expect(named(calls, 'strokeRect')).toEqual([['strokeRect', -100, -50, 200, 100]]);
   });
 
   it('draws on the screen itself in its own pixels', () => {
@@ -198,7 +263,7 @@ describe('The painter', () => {
       strength: 1,
       width: 800,
       height: 600,
-      picture: () => null,
+      picture: () => [],
     };
     paintMarks(
       board,

@@ -281,9 +281,8 @@ describe('A background', () => {
     expect(d.state().history.cursor).toBe(0);
   });
 
-  it('is moved once it is loose and selected', () => {
-    const d = drive({ plan: picturePlan() });
-    d.state().actions.set({ backgroundsLoose: true });
+  it('is moved once it is unlocked and selected', () => {
+    const d = drive({ plan: picturePlan({ locked: false }) });
     d.play('drag 4000,4000 5000,5000');
     expect(d.state().history.cursor).toBe(0);
     d.play('click 4000,4000 · drag 4000,4000 5000,4500');

@@ -1,0 +1,93 @@
+import { type Message, msg } from '../../base/message.ts';
+import type { PictureSource } from '../../board/index.ts';
+import { type Part, pictureOf, WHOLE } from '../../drawing/display.ts';
+import type { Asset, AssetPort } from '../../ports/ports.ts';
+import { fitPixels } from '../../worker/picture-size.ts';
+import { unforeseen } from '../files.ts';
+import { openSvg } from './svg.ts';
+import { Trouble } from './trouble.ts';
+
+/** Pixels of a drawing as it is first shown; what is seen of it is drawn finer once the view rests. */
+const FIRST = 4_000_000;
+/** Drawings that are held open, so that the next part of one comes at once. */
+const MOST_OPEN = 3;
+
+/** A PDF or an SVG, ready to be drawn from. */
+interface Drawing {
+  size(page: number): Promise<{ readonly width: number; readonly height: number }>;
+  draw(
+    page: number,
+    part: Part,
+    size: { readonly width: number; readonly height: number },
+    signal?: AbortSignal,
+  ): Promise<ImageBitmap>;
+  close(): void;
+}
+
+async function openDrawing({ name, type, bytes }: Asset): Promise<Drawing> {
+  if (type === 'application/pdf') {
+    const { openPdf } = await import('./pdf.ts');
+    const pdf = await openPdf(name, bytes.slice());
+    return { ...pdf, close: () => void pdf.close() };
+  }
+  const svg = await openSvg(name, new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
+  return {
+    size: async () => svg.size,
+    draw: (_, part, size) => svg.draw(part, size),
+    close: svg.close,
+  };
+}
+
+const isDrawing = (type: string): boolean => type === 'application/pdf' || type === 'image/svg+xml';
+
+/** Pictures for the board from where they are kept; says once what is wrong with one that cannot be shown. */
+export function createPictureSource(
+  assets: AssetPort,
+  say: (message: Message) => void,
+): PictureSource {
+  const open = new Map<string, Promise<Drawing>>();
+
+  const drawingOf = (asset: Asset): Promise<Drawing> => {
+    const there = open.get(asset.hash);
+    if (there) return there;
+    const opening = openDrawing(asset);
+    open.set(asset.hash, opening);
+    opening.catch(() => open.delete(asset.hash));
+    const [oldest] = open.keys();
+    if (open.size > MOST_OPEN && oldest !== undefined) {
+      const closing = open.get(oldest)!;
+      open.delete(oldest);
+      closing.then((drawing) => drawing.close()).catch(() => undefined);
+    }
+    return opening;
+  };
+
+  return {
+    async load(key) {
+      const { asset: hash, page } = pictureOf(key);
+      try {
+        const asset = await assets.get(hash);
+        if (!asset)
+          throw new Trouble(msg('A background is no longer on this device. Bring it again.'));
+        if (isDrawing(asset.type)) {
+          const drawing = await drawingOf(asset);
+          const { width, height } = await drawing.size(page);
+          const image = await drawing.draw(page, WHOLE, fitPixels(width, height, FIRST));
+          return { image, fine: true };
+        }
+        const blob = new Blob([asset.bytes as Uint8Array<ArrayBuffer>], { type: asset.type });
+        return { image: await createImageBitmap(blob), fine: false };
+      } catch (error) {
+        say(error instanceof Trouble ? error.words : unforeseen(error));
+        return null;
+      }
+    },
+    async sharpen(key, part, size, signal) {
+      const { asset: hash, page } = pictureOf(key);
+      const asset = await assets.get(hash);
+      if (!asset || signal.aborted) return null;
+      const drawing = await drawingOf(asset);
+      return drawing.draw(page, part, size, signal);
+    },
+  };
+}

@@ -1,0 +1,79 @@
+import type { Id } from '../base/ids.ts';
+import { FAR } from '../base/units.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Draft } from './change.ts';
+import { nearestFace } from './outlet-place.ts';
+import { onLevel, type Plan } from './plan.ts';
+
+/** Tables of what is drawn on a level, with the fields that hold its places. Backgrounds are not drawn. */
+const DRAWN = {
+  zones: ['outline'],
+  walls: ['a', 'b'],
+  keepouts: ['outline'],
+  pathways: ['points'],
+  risers: ['at'],
+  pins: ['points'],
+  closets: ['at'],
+  devices: ['at'],
+  outlets: ['at'],
+  powers: ['at'],
+} as const;
+
+type DrawnTable = keyof typeof DRAWN;
+const TABLES = Object.keys(DRAWN) as DrawnTable[];
+
+/** Whether anything is drawn on a level over its backgrounds. */
+export const isDrawnOn = (plan: Plan, level: Id): boolean =>
+  TABLES.some((table) => onLevel(plan, table, level).length > 0);
+
+/** How near its wall an outlet is looked for after the drawing grew, as a share of how far it may have been carried off. */
+const SLACK = 1.5;
+
+/**
+ * Draws everything on a level larger or smaller about a place, as if it had been traced at another scale. Breadths and
+ * heights stay: walls keep their thickness, and outlets hang on their faces again. False, with nothing changed, where
+ * it would reach farther than a plan can or where a wall would lose its length.
+ */
+export function scaleDrawn(draft: Draft, level: Id, about: Point, factor: number): boolean {
+  const { plan } = draft;
+  const to = ([x, y]: Point): Point => [
+    Math.round(about[0] + (x - about[0]) * factor),
+    Math.round(about[1] + (y - about[1]) * factor),
+  ];
+  const puts: (() => void)[] = [];
+  for (const table of TABLES) {
+    for (const row of onLevel(plan, table, level)) {
+      const values = row as unknown as Record<string, Point | readonly Point[]>;
+      const places = Object.fromEntries(
+        DRAWN[table].map((field) => {
+          const value = values[field]!;
+          return [field, isPoint(value) ? to(value) : value.map(to)];
+        }),
+      );
+      if (!fits(table, places)) return false;
+      puts.push(() => draft.patch(table, row.id, places as never));
+    }
+  }
+  for (const put of puts) put();
+  for (const outlet of onLevel(draft.plan, 'outlets', level)) {
+    const wall = outlet.wall === null ? undefined : draft.plan.tables.walls.get(outlet.wall);
+    if (!wall) continue;
+    const reach = SLACK * wall.thickness * Math.max(1, factor) + 10;
+    const face = nearestFace([wall], outlet.at, reach);
+    if (face) draft.patch('outlets', outlet.id, { at: face.at });
+  }
+  return true;
+}
+
+const isPoint = (value: Point | readonly Point[]): value is Point => typeof value[0] === 'number';
+
+function fits(
+  table: DrawnTable,
+  places: Readonly<Record<string, Point | readonly Point[]>>,
+): boolean {
+  const all = Object.values(places).flatMap((value) => (isPoint(value) ? [value] : [...value]));
+  if (all.flat().some((n) => Math.abs(n) > FAR)) return false;
+  const [first] = all;
+  const oneSpot = all.every((p) => p[0] === first![0] && p[1] === first![1]);
+  return !oneSpot || all.length === 1 || table === 'pins';
+}
