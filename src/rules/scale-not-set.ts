@@ -1,4 +1,5 @@
 import { msg } from '../base/message.ts';
+import { hasScale } from '../plan/picture-place.ts';
 import type { Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
 
@@ -11,14 +12,16 @@ export const scaleNotSet: Rule = {
   limits: [],
   check: ({ plan }) =>
     [...plan.tables.backgrounds.values()]
-      .filter((picture) => picture.scale === null)
+      .filter((picture) => !hasScale(picture))
       .map((picture) => ({
         subjects: [{ table: 'backgrounds', id: picture.id }],
         at: { level: picture.level, point: picture.origin },
         message: msg('The scale of {name} is not set, so every length drawn over it is a guess.', {
           name: picture.name || 'the background',
         }),
-        remedy: msg('Draw along a length that you know, such as a wall, and type how long it is.'),
+        remedy: msg(
+          'Draw along a length that you know, such as a wall, and type how long it is, or say the scale that is printed on it.',
+        ),
         fix: null,
       })),
 };

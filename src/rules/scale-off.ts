@@ -1,4 +1,5 @@
 import { type Message, msg } from '../base/message.ts';
+import { hasScale } from '../plan/picture-place.ts';
 import type { Background } from '../plan/plan.ts';
 import type { Remark, Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
@@ -18,14 +19,15 @@ export const scaleOff: Rule = {
   check: ({ plan }) =>
     [...plan.tables.backgrounds.values()].flatMap((picture) => {
       const { scale, check } = picture;
-      return scale && check ? remarks(picture, scale, check) : [];
+      return hasScale(picture) && check ? remarks(picture, scale, check) : [];
     }),
 };
 
-function remarks(picture: Background, scale: KnownLength, check: KnownLength): Remark[] {
+/** A printed scale has no length of its own to compare with. */
+function remarks(picture: Background, scale: KnownLength | null, check: KnownLength): Remark[] {
   const measured = pixels(check) * picture.mmPerPixel;
   if (Math.abs(measured - check.length) * 100 <= check.length * MOST_PERCENT) return [];
-  const axes = scalesByAxis(scale, check);
+  const axes = scale && scalesByAxis(scale, check);
   return [
     {
       subjects: [{ table: 'backgrounds', id: picture.id }],
@@ -35,13 +37,16 @@ function remarks(picture: Background, scale: KnownLength, check: KnownLength): R
         ? msg(
             'Measure both lengths again. If they are right, the picture is stretched: use a better copy of it.',
           )
-        : msg(
-            'One of the two lengths was read or typed wrong. Measure both again, and set the scale anew.',
-          ),
+        : msg(scale ? ONE_WRONG : PRINT_WRONG),
       fix: null,
     },
   ];
 }
+
+const ONE_WRONG =
+  'One of the two lengths was read or typed wrong. Measure both again, and set the scale anew.';
+const PRINT_WRONG =
+  'The copy was resized, or the length was read or typed wrong. Measure again, or set the scale by the length.';
 
 const across = (line: KnownLength): number => Math.abs(line.b[0] - line.a[0]);
 const down = (line: KnownLength): number => Math.abs(line.b[1] - line.a[1]);

@@ -11,6 +11,7 @@ export const cases: RuleCases = {
         backgrounds: { B1: { ...picture, scale: { a: [0, 0], b: [100, 0], length: 1000 } } },
       }),
     },
+    { what: 'a printed scale', on: context({ backgrounds: { B1: { ...picture, ratio: 96 } } }) },
   ],
   fail: [
     {

@@ -21,6 +21,7 @@ export const cases: RuleCases = {
     { what: 'a check that agrees', on: picture(across(10_000), down(10_000)) },
     { what: 'no check length', on: picture(across(10_000), null) },
     { what: 'a check without a scale, which another rule asks for', on: picture(null, down(9000)) },
+    { what: 'a printed scale that agrees', on: picture(null, down(10_050), { ratio: 96 }) },
     { what: 'one percent too short', on: picture(across(10_000), down(10_101)) },
   ],
   fail: [
@@ -65,6 +66,12 @@ export const cases: RuleCases = {
         { a: [0, 0], b: [600, 600], length: 7000 },
       ),
       says: ["On P1, 23' aslant measures 27'-10\": off by +21.2 % (+ is too long)."],
+    },
+    {
+      what: 'a printed scale that the copy does not keep',
+      on: picture(null, across(12_500), { ratio: 96 }),
+      says: ["On P1, 41' across measures 32'-10\": off by -20.0 % (+ is too long)."],
+      tells: ['The copy was resized'],
     },
   ],
   limits: {

@@ -12,6 +12,7 @@ export const cases: RuleCases = {
   pass: [
     { what: 'a plan without a picture', on: context({}) },
     { what: 'a scale that was checked', on: picture({ scale: length, check: length }) },
+    { what: 'a printed scale that was checked', on: picture({ ratio: 96, check: length }) },
     { what: 'a picture without a scale, of which another rule speaks', on: picture({}) },
   ],
   fail: [
@@ -20,6 +21,11 @@ export const cases: RuleCases = {
       on: picture({ scale: length, name: 'scan.png' }),
       says: ['The scale of scan.png rests on one length, and nothing confirms it.'],
       at: [100, 200],
+    },
+    {
+      what: 'a printed scale, which a copy may have resized',
+      on: picture({ ratio: 96 }),
+      says: ['The scale of the background is the one printed on it, and no length confirms it.'],
     },
     {
       what: 'a picture without a name',
