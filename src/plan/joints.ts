@@ -186,9 +186,9 @@ function carryDimension(draft: Draft, { places }: Carrying, row: Dimension): voi
 
 /** Openings and outlets of a wall go where the wall goes. */
 export function carryMounted(draft: Draft, { before, after }: Moved): void {
-  for (const { id, at, width } of openingsIn(draft.plan, before.id)) {
-    const along = fittedAlong(after, alongAfter(before, after, at), width);
-    if (along !== null && along !== at) draft.patch('openings', id, { at: along });
+  for (const { id, along: was, width } of openingsIn(draft.plan, before.id)) {
+    const along = fittedAlong(after, alongAfter(before, after, was), width);
+    if (along !== null && along !== was) draft.patch('openings', id, { along });
   }
   for (const outlet of draft.plan.tables.outlets.values()) {
     if (outlet.wall !== before.id) continue;
@@ -212,7 +212,7 @@ export function collapsed(plan: Plan, draft: Draft): Message | null {
       const wall = after as Wall;
       if (same(wall.a, wall.b)) return msg('A wall needs two ends at different places.');
       const tight = openingsIn(plan, wall.id).some(
-        ({ at, width }) => fittedAlong(wall, at, width) === null,
+        ({ along, width }) => fittedAlong(wall, along, width) === null,
       );
       if (tight)
         return msg('An opening in a wall would not fit any more. Move or narrow it first.');

@@ -25,9 +25,9 @@ export function alongOf(wall: Pick<Wall, 'a' | 'b'>, at: Point): number {
 /** Whether an opening lies within the ends of its wall, to the millimetre. */
 export function fitsIn(
   wall: Pick<Wall, 'a' | 'b'>,
-  { at, width }: Pick<Opening, 'at' | 'width'>,
+  { along, width }: Pick<Opening, 'along' | 'width'>,
 ): boolean {
-  return at - width / 2 >= -1 && at + width / 2 <= distance(wall.a, wall.b) + 1;
+  return along - width / 2 >= -1 && along + width / 2 <= distance(wall.a, wall.b) + 1;
 }
 
 /** The nearest place along a wall at which an opening of a width fits, whole mm; null where the wall is too short. */
@@ -62,10 +62,10 @@ export type Gaps = ReadonlyMap<Id, readonly (readonly [from: number, to: number]
 /** The stretches that openings take from walls at a height above the floor; below a window's sill the wall is free. */
 export function gapsAt(plan: Plan, height: number): Gaps {
   const gaps = new Map<Id, (readonly [number, number])[]>();
-  for (const { wall, at, width, sill, height: tall } of plan.tables.openings.values()) {
+  for (const { wall, along, width, sill, height: tall } of plan.tables.openings.values()) {
     if (height < sill - BESIDE || height > sill + tall + BESIDE) continue;
     const list = gaps.get(wall) ?? [];
-    list.push([at - width / 2 - BESIDE, at + width / 2 + BESIDE]);
+    list.push([along - width / 2 - BESIDE, along + width / 2 + BESIDE]);
     gaps.set(wall, list);
   }
   for (const [wall, list] of gaps) gaps.set(wall, merged(list));
@@ -105,7 +105,7 @@ export function overlapsOpening(plan: Plan, opening: Omit<Opening, 'id'> & { id?
   return openingsIn(plan, opening.wall).some(
     (other) =>
       other.id !== opening.id &&
-      Math.abs(other.at - opening.at) < (other.width + opening.width) / 2,
+      Math.abs(other.along - opening.along) < (other.width + opening.width) / 2,
   );
 }
 

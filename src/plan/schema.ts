@@ -201,7 +201,7 @@ const opening = z.strictObject({
   kind: or(z.enum(['door', 'window', 'opening']), 'door'),
   name: or(words, ''),
   /** How far its middle lies along the wall from the wall's end `a`. */
-  at: length,
+  along: length,
   width: or(size, 914),
   height: or(size, 2134),
   /** Height of its lower edge above the floor. */

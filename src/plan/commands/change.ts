@@ -192,12 +192,12 @@ function withCompany(plan: Plan, refs: readonly Ref[]): Map<string, Ref> {
 /** Where an opening goes that is moved: into the wall at its new place, or along its own. */
 function moveOpening(draft: Draft, opening: Opening, by: Point, free: boolean): Message | null {
   const own = draft.plan.tables.walls.get(opening.wall)!;
-  const at = shifted(placeAlong(own, opening.at), by);
+  const at = shifted(placeAlong(own, opening.along), by);
   const near = free ? wallAt(onLevel(draft.plan, 'walls', own.level), at, FACE_REACH) : null;
   const wall = near ?? own;
   const along = fittedAlong(wall, alongOf(wall, at), opening.width);
   if (along === null) return msg('That wall is too short for it.');
-  const next = { ...opening, wall: wall.id, at: along };
+  const next = { ...opening, wall: wall.id, along };
   if (overlapsOpening(draft.plan, next)) return OVERLAPS;
   draft.put('openings', next);
   return null;

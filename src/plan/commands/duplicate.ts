@@ -103,7 +103,7 @@ function copyAlone(draft: Draft, plan: Plan, refs: readonly Ref[], to: Copying):
     const opening = table === 'openings' ? plan.tables.openings.get(id) : undefined;
     if (!opening || walls.has(opening.wall)) return [];
     const own = plan.tables.walls.get(opening.wall)!;
-    const [x, y] = placeAlong(own, opening.at);
+    const [x, y] = placeAlong(own, opening.along);
     const at: Point = [x + to.by[0], y + to.by[1]];
     const wall = wallAt(onLevel(draft.plan, 'walls', to.level ?? own.level), at, FACE_REACH);
     const along = wall && fittedAlong(wall, alongOf(wall, at), opening.width);
@@ -112,7 +112,7 @@ function copyAlone(draft: Draft, plan: Plan, refs: readonly Ref[], to: Copying):
       ...opening,
       id: draft.fresh('openings'),
       wall: wall.id,
-      at: along,
+      along,
       locked: false,
     };
     if (overlapsOpening(draft.plan, row)) return [];

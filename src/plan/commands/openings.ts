@@ -46,7 +46,7 @@ export const placeOpening: Command<{ level: Id; kind: Opening['kind']; at: Point
   const row = makeRow('openings', draft.fresh('openings'), {
     wall: wall.id,
     kind,
-    at: along,
+    along,
     width,
     height,
     sill,

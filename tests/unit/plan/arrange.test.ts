@@ -124,11 +124,11 @@ describe('Turning', () => {
   it('turns walls with their doors and the outlets on them', () => {
     const draft = new Draft(emptyPlan());
     draft.put('walls', makeRow('walls', 'W1', { a: [0, 0], b: [4000, 0] }));
-    draft.put('openings', makeRow('openings', 'G1', { wall: 'W1', at: 1000 }));
+    draft.put('openings', makeRow('openings', 'G1', { wall: 'W1', along: 1000 }));
     draft.put('outlets', makeRow('outlets', 'O1', { at: [3000, 62], wall: 'W1', placed: 'hand' }));
     const plan = step(draft.plan, 'rotate', { refs: [{ table: 'walls', id: 'W1' }], by: 90 });
     expect(plan.tables.walls.get('W1')).toMatchObject({ a: [2000, -2000], b: [2000, 2000] });
-    expect(plan.tables.openings.get('G1')!.at).toBe(1000);
+    expect(plan.tables.openings.get('G1')!.along).toBe(1000);
     expect(plan.tables.outlets.get('O1')!.at).toEqual([1938, 1000]);
   });
 
@@ -155,7 +155,7 @@ describe('Mirroring', () => {
   it('lets doors open to the other side of the wall', () => {
     const draft = new Draft(emptyPlan());
     draft.put('walls', makeRow('walls', 'W1', { a: [0, 0], b: [4000, 0] }));
-    draft.put('openings', makeRow('openings', 'G1', { wall: 'W1', at: 1000, side: 'left' }));
+    draft.put('openings', makeRow('openings', 'G1', { wall: 'W1', along: 1000, side: 'left' }));
     const plan = step(draft.plan, 'mirror', { refs: [{ table: 'walls', id: 'W1' }], across: 'x' });
     expect(plan.tables.openings.get('G1')!.side).toBe('right');
   });
@@ -216,7 +216,11 @@ describe('An opening', () => {
 
   it('stands in the wall where it was placed, and opens to the side of the pointer', () => {
     const plan = step(walled(), 'place-opening', { level: 'L1', kind: 'door', at: [1500, 200] });
-    expect(plan.tables.openings.get('G1')).toMatchObject({ wall: 'W1', at: 1500, side: 'right' });
+    expect(plan.tables.openings.get('G1')).toMatchObject({
+      wall: 'W1',
+      along: 1500,
+      side: 'right',
+    });
     const other = step(walled(), 'place-opening', { level: 'L1', kind: 'door', at: [1500, -200] });
     expect(other.tables.openings.get('G1')!.side).toBe('left');
   });
@@ -225,7 +229,7 @@ describe('An opening', () => {
     const at = (x: number, y = 0, width = 914) =>
       ask(walled(), 'place-opening', { level: 'L1', kind: 'door', at: [x, y], width });
     const held = at(-200);
-    expect(held.ok && (held.changes[0]!.after as unknown as { at: number }).at).toBe(457);
+    expect(held.ok && (held.changes[0]!.after as unknown as { along: number }).along).toBe(457);
     expect(at(2000, 2000).ok).toBe(false);
     expect(at(2000, 0, 4100).ok).toBe(false);
     const plan = step(walled(), 'place-opening', { level: 'L1', kind: 'door', at: [2000, 0] });
@@ -257,9 +261,9 @@ describe('An opening', () => {
     });
     const opening: Ref[] = [{ table: 'openings', id: 'G1' }];
     const slid = step(plan, 'move', { refs: opening, by: [500, 30] });
-    expect(slid.tables.openings.get('G1')).toMatchObject({ wall: 'W1', at: 2500 });
+    expect(slid.tables.openings.get('G1')).toMatchObject({ wall: 'W1', along: 2500 });
     const over = step(plan, 'move', { refs: opening, by: [500, 2900] });
-    expect(over.tables.openings.get('G1')).toMatchObject({ wall: 'W2', at: 2500 });
+    expect(over.tables.openings.get('G1')).toMatchObject({ wall: 'W2', along: 2500 });
     const gone = step(plan, 'delete', { refs: [{ table: 'walls', id: 'W1' }] });
     expect(gone.tables.openings.size).toBe(0);
   });

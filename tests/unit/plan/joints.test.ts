@@ -107,29 +107,29 @@ describe('A wall that is moved', () => {
 
   it('takes the doors in it and the outlets on it along, also those that were placed by hand', () => {
     const draft = new Draft(twoRooms());
-    draft.put('openings', makeRow('openings', 'G1', { wall: 'W2', at: 1000 }));
+    draft.put('openings', makeRow('openings', 'G1', { wall: 'W2', along: 1000 }));
     draft.put(
       'outlets',
       makeRow('outlets', 'O1', { at: [7938, 2000], wall: 'W2', placed: 'hand' }),
     );
     const plan = step(draft.plan, 'move', { refs: [ref('walls', 'W2')], by: [900, 0] });
-    expect(plan.tables.openings.get('G1')!.at).toBe(1000);
+    expect(plan.tables.openings.get('G1')!.along).toBe(1000);
     expect(plan.tables.outlets.get('O1')).toMatchObject({ at: [8838, 2000], wall: 'W2' });
   });
 
   it('leaves outlets and doors of a wall that only grows where they are', () => {
     const draft = new Draft(twoRooms());
     // Measured from the end that moves.
-    draft.put('openings', makeRow('openings', 'G1', { wall: 'W3', at: 2000 }));
+    draft.put('openings', makeRow('openings', 'G1', { wall: 'W3', along: 2000 }));
     draft.put('outlets', makeRow('outlets', 'O1', { at: [5000, 2938], wall: 'W3' }));
     const plan = step(draft.plan, 'move', { refs: [ref('walls', 'W2')], by: [500, 0] });
-    expect(plan.tables.openings.get('G1')!.at).toBe(2500);
+    expect(plan.tables.openings.get('G1')!.along).toBe(2500);
     expect(plan.tables.outlets.get('O1')!.at).toEqual([5000, 2938]);
   });
 
   it('is refused where a door beside it would not fit any more', () => {
     const draft = new Draft(twoRooms());
-    draft.put('openings', makeRow('openings', 'G1', { wall: 'W4', at: 1500, width: 2000 }));
+    draft.put('openings', makeRow('openings', 'G1', { wall: 'W4', along: 1500, width: 2000 }));
     const call = { refs: [ref('walls', 'W3')], by: [0, -1500] as Point };
     expect(refusal(draft.plan, 'move', call)).toContain('would not fit');
   });
@@ -233,7 +233,7 @@ describe('What is locked', () => {
 describe('An outlet that is placed by itself', () => {
   const withDoor = (fields: object): Plan => {
     const draft = new Draft(twoRooms());
-    draft.put('openings', makeRow('openings', 'G1', { wall: 'W1', at: 2000, ...fields }));
+    draft.put('openings', makeRow('openings', 'G1', { wall: 'W1', along: 2000, ...fields }));
     return draft.plan;
   };
   const placed = (plan: Plan) =>
