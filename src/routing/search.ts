@@ -54,9 +54,11 @@ const BUCKETS = 1024;
 const MOST_BUCKETS = 65_536;
 /** 64 mm of plain length, in units. */
 const WIDTH = 12_800;
+/** Room for the states that wait at first, two places each. */
+const PAIRS = 1024;
 
-function grown(list: Int32Array, length: number): Int32Array {
-  const larger = new Int32Array(length);
+function grown(list: Int32Array): Int32Array<ArrayBuffer> {
+  const larger = new Int32Array(2 * list.length);
   larger.set(list);
   return larger;
 }
@@ -83,10 +85,12 @@ export function search(net: Network, seeds: readonly Seed[]): Field {
   const ring = buckets - 1;
   const inverse = 1 / Math.max(WIDTH, net.maxCost / (buckets - 2));
   // Heads of the buckets, then pairs of a place and a state: a head, and the first of a pair, say where in the list
-  // the next pair of the bucket is; -1 where none follows.
-  let list = new Int32Array(buckets + 2 * seeds.length + 3 * states);
+  // the next pair of the bucket is; -1 where none follows. Pairs that were taken out hang together from `free`.
+  let list = new Int32Array(buckets + 2 * seeds.length + PAIRS);
   list.fill(-1, 0, buckets);
   let used = buckets;
+  let free = -1;
+  let left = 0;
   let current = Infinity;
   for (const seed of seeds) {
     const { state } = seed;
@@ -101,19 +105,22 @@ export function search(net: Network, seeds: readonly Seed[]): Field {
     list[used + 1] = state;
     list[bucket & ring] = used;
     used += 2;
+    left++;
   }
-  for (let done = buckets; done < used; ) {
-    let at = list[current & ring]!;
-    if (at < 0) {
+  while (left > 0) {
+    const head = list[current & ring]!;
+    if (head < 0) {
       current++;
       continue;
     }
     // The whole bucket is taken out; what comes to it meanwhile is a bucket anew.
     list[current & ring] = -1;
-    do {
+    let last = head;
+    for (let at = head; at >= 0; ) {
       const u = list[at + 1]!;
+      last = at;
       at = list[at]!;
-      done += 2;
+      left--;
       const way = next[u]!;
       // Taken out already, from here or from an earlier bucket.
       if (way >= -1) continue;
@@ -134,14 +141,22 @@ export function search(net: Network, seeds: readonly Seed[]): Field {
         cost[v] = c;
         second[v] = s;
         next[v] = waiting(u);
-        if (used + 2 > list.length) list = grown(list, 2 * list.length);
+        let pair = free;
+        if (pair >= 0) free = list[pair]!;
+        else {
+          if (used + 2 > list.length) list = grown(list);
+          pair = used;
+          used += 2;
+        }
         const bucket = ((c * inverse) | 0) & ring;
-        list[used] = list[bucket]!;
-        list[used + 1] = v;
-        list[bucket] = used;
-        used += 2;
+        list[pair] = list[bucket]!;
+        list[pair + 1] = v;
+        list[bucket] = pair;
+        left++;
       }
-    } while (at >= 0);
+    }
+    list[last] = free;
+    free = head;
   }
   const base = seeds.reduce((m, s) => Math.min(m, s.cost), Infinity);
   const lead = seeds.reduce((m, s) => Math.max(m, s.lead), 0);
