@@ -4,6 +4,7 @@ import { crossingMarks } from './crossing-marks.ts';
 import { deviceMarks, findingMarks } from './device-marks.ts';
 import type { Mark } from './display.ts';
 import { makeField } from './label-place.ts';
+import { noteMarks, openingMarks } from './opening-marks.ts';
 import { pathwayMarks, pathwayNames } from './pathway-marks.ts';
 import { pinMarks } from './pin-marks.ts';
 import {
@@ -81,16 +82,19 @@ function attempt(
   zoneMarks(drafting);
   keepoutMarks(drafting);
   wallMarks(drafting);
+  openingMarks(drafting);
   pathwayMarks(drafting);
   wayMarks(drafting);
+  noteMarks(drafting);
   // From here on each takes its room on paper, so that the first has the best: symbols, counts, labels, names.
   const riserNames = riserMarks(drafting);
   const labels = deviceMarks(drafting);
-  pinMarks(drafting);
+  const pinNames = pinMarks(drafting);
   crossingMarks(drafting);
   countMarks(drafting);
   labels();
   riserNames();
+  pinNames();
   findingMarks(drafting);
   roomTags(drafting);
   pathwayNames(drafting);

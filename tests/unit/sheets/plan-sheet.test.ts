@@ -388,6 +388,13 @@ describe('plan sheet', () => {
       expect(legend(planPages(sample, sampleSurvey)[0])).not.toMatch(/Riser|Runs are made/);
     });
 
+    it('names pins, as the schedule does, as soon as there are two to tell apart', () => {
+      const more = step(two, 'pin-runs', { level: 'L2', points: [[3000, 6000]], jacks: ['J4'] });
+      const [, both] = planPages(more, surveyOf(more));
+      expect(textsOf(both!.marks)).toEqual(expect.arrayContaining(['Pin', 'Pin 2']));
+      expect(textsOf(above!.marks)).not.toContain('Pin');
+    });
+
     it('tells the crew of a level what is open on it, and of the job what is open anywhere', () => {
       const open = (text: string, subjects: readonly Ref[]) => ({
         ...{ rule: 'x', severity: 'error' as const, subjects, at: null, source: '', fix: null },
