@@ -1,6 +1,6 @@
 import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Survey } from '../results/types.ts';
+import type { ClosetStudy, Survey } from '../results/types.ts';
 
 /** A picture or a PDF that lies under the drawing: its bytes are kept apart from the plan, by their hash. */
 export interface Asset {
@@ -40,4 +40,6 @@ export interface JournalPort {
 /** Computes surveys away from the screen. A question that a newer one overtakes while it waits is answered by null. */
 export interface SurveyPort {
   survey(plan: Plan): Promise<Survey | null>;
+  /** What one more closet would do; asked for by itself, and answered when no survey waits. */
+  closets(plan: Plan): Promise<ClosetStudy>;
 }

@@ -120,6 +120,32 @@ export interface Blocked {
   readonly reached: Place | null;
 }
 
+/** What one more closet would do, at the best of the places that were looked at. */
+export interface ClosetStudy {
+  /** How many places were looked at. */
+  readonly places: number;
+  /** Null where no place would save any cable or bring any run under its limit. */
+  readonly best: ClosetGain | null;
+}
+
+/** One more closet at a place: only runs that are free to choose their closet and their way go there. */
+export interface ClosetGain {
+  readonly level: Id;
+  readonly at: Point;
+  /** The room that it would stand in; null where none is drawn. */
+  readonly zone: Id | null;
+  /** Height of its termination, as in the first closet. */
+  readonly height: number;
+  /** Cable that the runs would save, mm. */
+  readonly saves: number;
+  /** Jacks whose cable would be shorter. */
+  readonly nearer: readonly Id[];
+  /** Jacks whose runs are over their limit now and would not be. */
+  readonly relieved: readonly Id[];
+  /** Length of the path from it to the nearest closet that is there, for the cable between the two; null without a way. */
+  readonly link: number | null;
+}
+
 /** A stretch that cables share, with their number: what the crew reads off the plan at any point. */
 export interface Way {
   readonly level: Id;

@@ -86,7 +86,7 @@ interface Group {
 }
 
 /** Levels that risers join, each group in the order of the table. */
-function groupsOf(plan: Plan): Group[] {
+export function groupsOf(plan: Plan): Group[] {
   const { levels, risers } = plan.tables;
   const groups: { levels: Id[]; risers: Riser[] }[] = [];
   const left = new Set(levels.keys());
@@ -109,7 +109,8 @@ function groupsOf(plan: Plan): Group[] {
   return groups;
 }
 
-const siteRiser = ({ id, level, upper, at }: Riser): SiteRiser => ({
+/** A riser of the plan as the router sees it. */
+export const siteRiser = ({ id, level, upper, at }: Riser): SiteRiser => ({
   id,
   levels: [level, upper],
   at,

@@ -1,7 +1,7 @@
 import type { KindRegistry } from '../kinds/kind.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Survey } from '../results/types.ts';
-import { createRouter } from '../routing/index.ts';
+import type { ClosetStudy, Survey } from '../results/types.ts';
+import { createRouter, studyClosets } from '../routing/index.ts';
 import { checkRules } from '../rules/index.ts';
 import { takeoff } from '../takeoff/index.ts';
 
@@ -18,3 +18,7 @@ export function createSurveyor(kinds: KindRegistry): (plan: Plan) => Survey {
     return { runs, ways, findings, ...off };
   };
 }
+
+/** What one more closet would do: asked for by itself, since it takes a search from every room. */
+export const closetStudy = (plan: Plan): ClosetStudy =>
+  studyClosets(plan, createRouter().homeRuns(plan).runs);

@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/plan.ts';
 import { rowsBetween } from '../plan/sent-rows.ts';
 import type { SurveyPort } from '../ports/ports.ts';
-import type { Run, Survey } from '../results/types.ts';
+import type { Run } from '../results/types.ts';
 import { type Answer, type Ask, unpack } from './protocol.ts';
 
 /** What the client needs of a worker. */
@@ -18,7 +18,8 @@ export type OpenChannel = (
 
 interface Question {
   readonly plan: Plan;
-  readonly done: (survey: Survey | null) => void;
+  readonly want: Ask['want'];
+  readonly answered: (answer: Answer) => void;
   readonly failed: (error: Error) => void;
 }
 
@@ -33,16 +34,18 @@ export function createSurveyClient(open: OpenChannel): SurveyPort {
   let known: Plan | null = null;
   let runs: readonly Run[] = [];
   let asked: Question | null = null;
-  let waiting: Question | null = null;
+  let waiting: { readonly question: Question; readonly overtaken: () => void } | null = null;
+  const studies: Question[] = [];
   let id = 0;
 
   function next(): void {
-    if (asked || !waiting) return;
-    asked = waiting;
+    if (asked) return;
+    asked = waiting?.question ?? studies.shift() ?? null;
     waiting = null;
+    if (!asked) return;
     id++;
     channel ??= open(answered, died);
-    channel.post({ id, rows: rowsBetween(known, asked.plan) });
+    channel.post({ id, rows: rowsBetween(known, asked.plan), want: asked.want });
     known = asked.plan;
   }
 
@@ -51,11 +54,8 @@ export function createSurveyClient(open: OpenChannel): SurveyPort {
       throw new Error(`an answer to question ${answer.id}, not ${id}`);
     const question = asked;
     asked = null;
-    if ('survey' in answer) {
-      const survey = unpack(answer.survey, runs);
-      runs = survey.runs;
-      question.done(survey);
-    } else question.failed(new Error(answer.failed));
+    if ('failed' in answer) question.failed(new Error(answer.failed));
+    else question.answered(answer);
     next();
   }
 
@@ -72,8 +72,24 @@ export function createSurveyClient(open: OpenChannel): SurveyPort {
   return {
     survey: (plan) =>
       new Promise((done, failed) => {
-        waiting?.done(null);
-        waiting = { plan, done, failed };
+        waiting?.overtaken();
+        const answered = (answer: Answer): void => {
+          if (!('survey' in answer)) throw new Error('a survey was asked for');
+          const survey = unpack(answer.survey, runs);
+          runs = survey.runs;
+          done(survey);
+        };
+        const question: Question = { plan, want: 'survey', answered, failed };
+        waiting = { question, overtaken: () => done(null) };
+        next();
+      }),
+    closets: (plan) =>
+      new Promise((done, failed) => {
+        const answered = (answer: Answer): void => {
+          if (!('closets' in answer)) throw new Error('closets were asked for');
+          done(answer.closets);
+        };
+        studies.push({ plan, want: 'closets', answered, failed });
         next();
       }),
   };

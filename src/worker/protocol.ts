@@ -1,5 +1,5 @@
 import type { SentRow } from '../plan/sent-rows.ts';
-import type { Run, Survey } from '../results/types.ts';
+import type { ClosetStudy, Run, Survey } from '../results/types.ts';
 
 /**
  * The whole wire format between the screen and the survey: one question, one answer, in order. Everything travels by
@@ -11,11 +11,14 @@ import type { Run, Survey } from '../results/types.ts';
 export interface Ask {
   readonly id: number;
   readonly rows: readonly SentRow[];
+  /** What is asked of the plan. */
+  readonly want: 'survey' | 'closets';
 }
 
 /** The survey of the plan that was asked about, or why there is none. */
 export type Answer =
   | { readonly id: number; readonly survey: PackedSurvey }
+  | { readonly id: number; readonly closets: ClosetStudy }
   | { readonly id: number; readonly failed: string };
 
 /**

@@ -7,6 +7,7 @@ import type { SurveyPort } from '../../../src/ports/ports.ts';
 import { createSurveyor } from '../../../src/survey/survey.ts';
 
 const survey = createSurveyor(kinds);
+const noStudy = (): Promise<never> => Promise.reject(new Error('not asked for here'));
 
 function bench(port: SurveyPort) {
   const session = createSession(kinds, emptyPlan());
@@ -24,6 +25,7 @@ describe('surveying along', () => {
         asked.push(plan);
         return survey(plan);
       },
+      closets: noStudy,
     };
     const { session, place } = bench(port);
     place(1000);
@@ -40,7 +42,10 @@ describe('surveying along', () => {
   });
 
   test('gives the survey of the plan as it is committed, though others were asked for before', async () => {
-    const { session, along, place } = bench({ survey: async (plan) => survey(plan) });
+    const { session, along, place } = bench({
+      survey: async (plan) => survey(plan),
+      closets: noStudy,
+    });
     place(1000);
     const current = along.current();
     place(5000);
@@ -52,6 +57,7 @@ describe('surveying along', () => {
     let broken = true;
     const port: SurveyPort = {
       survey: async (plan) => (broken ? Promise.reject(new Error('no way')) : survey(plan)),
+      closets: noStudy,
     };
     const { session, along, place } = bench(port);
     const said = () => session.getState().notices.map((n) => n.message.params.reason);

@@ -4,7 +4,7 @@ import { kinds } from '../../../src/kinds/index.ts';
 import { apply, type Changes } from '../../../src/plan/change.ts';
 import { commands } from '../../../src/plan/commands/index.ts';
 import { emptyPlan, type Plan } from '../../../src/plan/plan.ts';
-import type { Survey } from '../../../src/results/types.ts';
+import type { ClosetStudy, Survey } from '../../../src/results/types.ts';
 import { createSurveyor } from '../../../src/survey/survey.ts';
 import { createAnswerer } from '../../../src/worker/answering.ts';
 import { createSurveyClient } from '../../../src/worker/client.ts';
@@ -42,6 +42,8 @@ const inText = (plan: Plan): string =>
 
 /** What the other end was asked to survey: it stands in for a survey. */
 const echo = (plan: Plan): Survey => ({ seen: plan, runs: [] }) as unknown as Survey;
+/** The same for a study of closets. */
+const study = (plan: Plan): ClosetStudy => ({ places: plan.tables.devices.size, best: null });
 const seen = (survey: Survey | null): unknown =>
   survey && (survey as unknown as { seen: Plan }).seen;
 
@@ -51,12 +53,12 @@ function bench(survey: (plan: Plan) => Survey = echo) {
   let opened = 0;
   let reply!: (answer: Answer) => void;
   let die!: (reason: string) => void;
-  let answerer = createAnswerer(survey);
+  let answerer = createAnswerer(survey, study);
   const port = createSurveyClient((answered, died) => {
     opened++;
     reply = answered;
     die = died;
-    answerer = createAnswerer(survey);
+    answerer = createAnswerer(survey, study);
     return { post: (ask) => asks.push(structuredClone(ask)), close: () => undefined };
   });
   return {
@@ -69,6 +71,21 @@ function bench(survey: (plan: Plan) => Survey = echo) {
 }
 
 describe('asking for surveys', () => {
+  test('answers what one more closet would do after the surveys that wait, of the plan that was asked about', async () => {
+    const { port, asks, answer } = bench();
+    const plans = [0, 1, 2].map((n) => place(rename(emptyPlan(), `Job ${n}`), n));
+    const first = port.survey(plans[0]!);
+    const closets = port.closets(place(plans[1]!, 5));
+    const last = port.survey(plans[2]!);
+    answer();
+    answer();
+    answer();
+    expect(asks.map((ask) => ask.want)).toEqual(['survey', 'survey', 'closets']);
+    expect(await closets).toEqual({ places: 2, best: null });
+    expect(inText(seen(await first) as Plan)).toBe(inText(plans[0]!));
+    expect(inText(seen(await last) as Plan)).toBe(inText(plans[2]!));
+  });
+
   test('keeps one question under way and one waiting; what the newest overtakes is answered by null', async () => {
     const { port, asks, answer } = bench();
     const plans = [0, 1, 2, 3].map((n) => rename(emptyPlan(), `Job ${n}`));
