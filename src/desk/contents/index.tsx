@@ -8,6 +8,7 @@ import { PlaceFields } from '../card/common.tsx';
 import { useActions, useDesk, useKinds, usePlan, useSession, useUnits } from '../context.tsx';
 import { TextField } from '../controls/fields.tsx';
 import { Button } from '../controls/parts.tsx';
+import { useFromTop } from '../from-top.ts';
 import { showRefs } from '../show.ts';
 import { type ContentsRow, contentsOf } from './rows.ts';
 
@@ -16,10 +17,11 @@ export function Contents() {
   const plan = usePlan();
   const kinds = useKinds();
   const level = useSession((s) => s.level);
+  const title = useFromTop(level);
   const groups = useMemo(() => contentsOf(plan, level, kinds), [plan, level, kinds]);
   return (
     <div className="contents">
-      <h2 className="panel-title">
+      <h2 className="panel-title" ref={title}>
         {plan.tables.levels.size > 1
           ? t('level.on', {
               title: t('contents.title'),

@@ -1,7 +1,8 @@
-import { type ComponentType, useLayoutEffect, useRef } from 'react';
+import type { ComponentType } from 'react';
 import type { Leg } from '../../board/session.ts';
 import { t } from '../../text/index.ts';
 import { useSession } from '../context.tsx';
+import { useFromTop } from '../from-top.ts';
 import { BaseShelf } from './base.tsx';
 import { ChecksShelf } from './checks.tsx';
 import { DevicesShelf } from './devices.tsx';
@@ -24,12 +25,7 @@ const SHELVES: Readonly<Record<Leg, ComponentType>> = {
 export function Shelf() {
   const leg = useSession((s) => s.leg);
   const Body = SHELVES[leg];
-  const title = useRef<HTMLHeadingElement>(null);
-  // A leg that is opened begins at its top, wherever the last one had been scrolled to.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: it is the leg that changes
-  useLayoutEffect(() => {
-    title.current?.closest('.shelf')?.scrollTo({ top: 0 });
-  }, [leg]);
+  const title = useFromTop(leg);
   return (
     <>
       <h2 className="panel-title" ref={title}>

@@ -89,10 +89,10 @@ const added = (draft: Draft, { id }: Level, label: Message): Outcome => ({
 const BUILDING = ['zones', 'walls', 'keepouts', 'pathways'] as const satisfies readonly TableName[];
 
 /**
- * Copies a level with its rooms, walls, keep-outs and pathways to the top of the building or underneath it; with
+ * Copies a level with its rooms, walls with their openings, keep-outs and pathways to the top of the building or underneath it; with
  * `devices` also what is placed on it, with jacks of their own. Its areas take letters that nobody has, while there
  * are any, and the copies keep their numbers; where letters run out the labels go on counting in the old ones.
- * Closets, risers, pins and pictures stay where they are.
+ * Closets, risers, pins, pictures, notes and dimension lines stay where they are.
  */
 export const copyLevel: Command<{ level: Id; side: Side; devices: boolean; name?: string }> = (
   plan,
@@ -117,6 +117,10 @@ export const copyLevel: Command<{ level: Id; side: Side; devices: boolean; name?
         level: level.id,
         ...('area' in row ? { area: letters.get(row.area)! } : {}),
       });
+  for (const opening of plan.tables.openings.values()) {
+    const wall = ids.get(`walls/${opening.wall}`);
+    if (wall !== undefined) copy('openings', opening, { wall });
+  }
   if (devices) copyPlaced(plan, draft, { from: id, to: level.id }, letters, { ids, copy });
   return added(draft, level, msg('Copy {name}', { name: from.name }));
 };
@@ -155,7 +159,12 @@ function copyPlaced(
   for (const device of [...devices].sort(
     (a, b) => Number(a.host !== null) - Number(b.host !== null),
   ))
-    copy('devices', device, { level: to, host: named('devices', device.host) });
+    copy('devices', device, {
+      level: to,
+      host: named('devices', device.host),
+      // A name tells one device from the others; its copy is another.
+      name: '',
+    });
   for (const power of onLevel(plan, 'powers', from)) copy('powers', power, { level: to });
   const label = labelCopier(draft, letters);
   for (const outlet of onLevel(plan, 'outlets', from)) {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/point.ts';
 import { kinds } from '../../../src/kinds/index.ts';
-import { apply, invert } from '../../../src/plan/change.ts';
+import { apply, Draft, invert } from '../../../src/plan/change.ts';
 import { readPlan, writePlan } from '../../../src/plan/codec.ts';
 import type { CommandArgs, CommandName } from '../../../src/plan/commands/index.ts';
 import { checkWhole } from '../../../src/plan/integrity.ts';
 import { levelBeside, levelsUp, riserEnd, risersOn } from '../../../src/plan/levels.ts';
-import { emptyPlan, onLevel, type Plan } from '../../../src/plan/plan.ts';
+import { emptyPlan, makeRow, onLevel, type Plan } from '../../../src/plan/plan.ts';
 import { ask, labels, refusal, step } from './steps.ts';
 
 const known = new Set(kinds.keys());
@@ -133,6 +133,25 @@ describe('Copying a level', () => {
     for (const table of ['devices', 'outlets', 'closets', 'powers'] as const)
       expect(onLevel(plan, table, 'L2')).toEqual([]);
     expect(plan.tables.jacks.size).toBe(floor().tables.jacks.size);
+  });
+
+  it('takes the openings of its walls along', () => {
+    const draft = new Draft(floor());
+    draft.put('openings', makeRow('openings', 'G1', { wall: 'W1', along: 1000, width: 900 }));
+    const plan = holds(draft.plan, 'copy-level', { level: 'L1', side: 'above', devices: false });
+    const copied = plan.tables.openings.get('G2')!;
+    expect(copied).toMatchObject({ along: 1000, width: 900 });
+    expect(plan.tables.walls.get(copied.wall)!.level).toBe('L2');
+  });
+
+  it('leaves the names of devices behind, since a name is for one', () => {
+    const named = step(floor(), 'edit', {
+      table: 'devices',
+      id: 'D1',
+      fields: { name: 'Host stand' },
+    });
+    const plan = step(named, 'copy-level', { level: 'L1', side: 'above', devices: true });
+    expect(onLevel(plan, 'devices', 'L2').map((d) => d.name)).toEqual(['', '', '']);
   });
 
   it('gives each of its areas a letter that nobody has', () => {
