@@ -60,21 +60,27 @@ async function takeOff(
   }
   const { plan } = opened.value;
   const survey = createSurveyor(kinds)(plan);
-  let files: string[] = [];
+  let written: { files: string[]; left: readonly string[] } = { files: [], left: [] };
   if (task.out !== null) {
     const target = resolve(folder, task.out);
     const paper = task.paper ?? (job(plan).units === 'ft' ? 'letter' : 'a4');
     try {
       // The PDF library is loaded only when a PDF is written.
       const { writeFiles } = await import('./files.ts');
-      files = await writeFiles(target, opened.value, survey, paper, now);
+      written = await writeFiles(target, opened.value, survey, paper, now);
     } catch (cause) {
       error(`${target} cannot be written to: ${faultOf(cause)}.\n`);
       return 1;
     }
   }
   if (task.json) out(`${JSON.stringify(report(plan, survey))}\n`);
-  else out([summary(plan, survey), ...files.map((file) => `Written: ${file}\n`)].join(''));
+  else {
+    const files = written.files.map((file) => `Written: ${file}\n`);
+    const left = written.left.map(
+      (name) => `Not on the printed plan: ${name}. Print from the browser to have it.\n`,
+    );
+    out([summary(plan, survey), ...files, ...left].join(''));
+  }
   return 0;
 }
 

@@ -129,29 +129,39 @@ async function choose(
 const blank = (): string =>
   `data:image/svg+xml,${encodeURIComponent('<svg xmlns="http://www.w3.org/2000/svg" width="170" height="220"><path fill="#fff" stroke="#999" d="M.5.5h169v219H.5z"/></svg>')}`;
 
-/** A kept picture as pixels, as fine as may be kept: for paper, and to be made upright. */
+/** A kept picture as pixels, as fine as may be kept: its file where that is pixels already, else what it draws. */
+export async function pixelsOf(
+  { name, type, bytes }: Asset,
+  page: number,
+  signal?: AbortSignal,
+): Promise<Blob | ImageBitmap> {
+  const blob = new Blob([bytes as Uint8Array<ArrayBuffer>], { type });
+  if (['image/png', 'image/jpeg', 'image/webp'].includes(type)) return blob;
+  if (type === 'image/svg+xml') {
+    const svg = await openSvg(name, blob);
+    try {
+      return await svg.draw(WHOLE, svg.size);
+    } finally {
+      svg.close();
+    }
+  }
+  if (type !== 'application/pdf')
+    return trouble('The picture “{name}” is of a kind that cannot be shown.', { name });
+  const { openPdf } = await import('./pdf.ts');
+  const pdf = await openPdf(name, bytes.slice());
+  try {
+    return await pdf.draw(page, WHOLE, await pdf.size(page), signal);
+  } finally {
+    await pdf.close();
+  }
+}
+
+/** A kept picture in a form that a PDF takes: PNG or JPEG. */
 export async function flatOf(
   asset: Asset,
   page: number,
 ): Promise<{ type: string; bytes: Uint8Array }> {
   if (asset.type === 'image/png' || asset.type === 'image/jpeg') return asset;
-  const blob = new Blob([asset.bytes as Uint8Array<ArrayBuffer>], { type: asset.type });
-  if (asset.type === 'image/webp') return flattenRaster(asset.name, blob, false);
-  if (asset.type === 'image/svg+xml') {
-    const svg = await openSvg(asset.name, blob);
-    try {
-      return await flattenDrawing(await svg.draw(WHOLE, svg.size));
-    } finally {
-      svg.close();
-    }
-  }
-  if (asset.type !== 'application/pdf')
-    return trouble('The picture “{name}” is of a kind that cannot be shown.', { name: asset.name });
-  const { openPdf } = await import('./pdf.ts');
-  const pdf = await openPdf(asset.name, asset.bytes.slice());
-  try {
-    return await flattenDrawing(await pdf.draw(page, WHOLE, await pdf.size(page)));
-  } finally {
-    await pdf.close();
-  }
+  const pixels = await pixelsOf(asset, page);
+  return pixels instanceof Blob ? flattenRaster(asset.name, pixels, false) : flattenDrawing(pixels);
 }

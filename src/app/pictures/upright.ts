@@ -4,7 +4,7 @@ import type { Asset } from '../../ports/ports.ts';
 import { hashOf } from '../../storage/assets.ts';
 import { flatten } from '../../worker/picture-client.ts';
 import { fitPixels } from '../../worker/picture-size.ts';
-import { flatOf } from './take.ts';
+import { pixelsOf } from './take.ts';
 import { trouble } from './trouble.ts';
 
 /** The corners of a picture of a size. */
@@ -26,14 +26,13 @@ export async function uprightOf(
   corners: Corners,
   signal: AbortSignal,
 ): Promise<{ readonly asset: Asset; readonly width: number; readonly height: number }> {
-  const flat = await flatOf(asset, row.page);
-  const picture = new Blob([flat.bytes as Uint8Array<ArrayBuffer>], { type: flat.type });
+  const picture = await pixelsOf(asset, row.page, signal);
   const straight = straightSize(corners, row);
   const { width, height } = fitPixels(straight.width, straight.height);
   const map = homography(cornersOf(width, height), corners);
   if (!map)
     return trouble('The four corners must go round the sheet without a dent or a crossing.');
-  const photo = flat.type === 'image/jpeg';
+  const photo = asset.type === 'image/jpeg';
   const made = await flatten({ picture, photo, upright: { width, height, map } }, signal);
   if (!made) return trouble('The photo can no longer be read. Bring it again.');
   const { bytes, type } = made;

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -256,6 +256,35 @@ describe('the command line with --out', () => {
     expect(
       pdf.getPages().map((page) => Math.round(Math.max(page.getWidth(), page.getHeight()))),
     ).toContain(17 * 72);
+  });
+
+  it('draws a page of a PDF under the plan, and says which backgrounds it cannot draw', async () => {
+    const pdf = readFileSync(new URL('../../fixtures/plans/workshop-floor.pdf', import.meta.url));
+    const svg = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"/>');
+    const [page, drawing] = ['a'.repeat(32), 'b'.repeat(32)];
+    const background = (name: string, asset: string) => ({
+      name,
+      asset,
+      width: 4200,
+      height: 3000,
+    });
+    const plan = {
+      format: 'dropwise-plan',
+      version: 1,
+      levels: { L1: {} },
+      backgrounds: { B1: background('sheet', page), B2: background('sketch', drawing) },
+      assets: {
+        [page]: { type: 'application/pdf', data: pdf.toString('base64') },
+        [drawing]: { type: 'image/svg+xml', data: svg.toString('base64') },
+      },
+    };
+    writeFileSync(join(folder, 'under.json'), JSON.stringify(plan));
+    const { code, out } = await takeoff('under.json', '--out', 'job/under');
+    expect(code).toBe(0);
+    expect(out).toContain('Not on the printed plan: sketch.');
+    expect(out).not.toContain('plan: sheet');
+    // The lines of the sheet are in it: a plan without them is a tenth of its size.
+    expect(statSync(join(folder, 'job/under', 'plan.pdf')).size).toBeGreaterThan(120_000);
   });
 
   it('prints JSON alone beside it', async () => {
