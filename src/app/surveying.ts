@@ -23,9 +23,11 @@ export function surveyAlong(session: SessionApi, surveys: SurveyPort): Surveying
   let said = '';
 
   async function show(plan: Plan, answer: Promise<Survey | null>): Promise<void> {
+    const { opened } = session.getState();
     try {
       const survey = await answer;
-      if (!survey) return;
+      // What is found out of a job that was put away says nothing of the one that took its place.
+      if (!survey || session.getState().opened !== opened) return;
       said = '';
       actions.set({ survey, surveyed: plan });
     } catch (error) {

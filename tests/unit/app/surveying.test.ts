@@ -2,8 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { surveyAlong } from '../../../src/app/surveying.ts';
 import { createSession } from '../../../src/board/session.ts';
 import { kinds } from '../../../src/kinds/index.ts';
+import { startHistory } from '../../../src/plan/history.ts';
 import { emptyPlan, type Plan } from '../../../src/plan/plan.ts';
 import type { SurveyPort } from '../../../src/ports/ports.ts';
+import type { Survey } from '../../../src/results/types.ts';
 import { createSurveyor } from '../../../src/survey/survey.ts';
 
 const survey = createSurveyor(kinds);
@@ -51,6 +53,24 @@ describe('surveying along', () => {
     place(5000);
     const { plan } = session.getState().history;
     expect(await current).toEqual({ plan, survey: survey(plan) });
+  });
+
+  test('shows nothing of a job that was put away before its survey came', async () => {
+    const answers: ((of: Survey | null) => void)[] = [];
+    const { session, place } = bench({
+      survey: () => new Promise((done) => answers.push(done)),
+      closets: noStudy,
+    });
+    place(1000);
+    const old = session.getState().history.plan;
+    session.getState().actions.open(startHistory(emptyPlan()));
+    answers[1]!(survey(old));
+    await Promise.resolve();
+    expect(session.getState().survey).toBeNull();
+    const { plan } = session.getState().history;
+    answers[2]!(survey(plan));
+    await Promise.resolve();
+    expect(session.getState().surveyed).toBe(plan);
   });
 
   test('says once that the survey stopped, and again only after it has worked in between', async () => {
