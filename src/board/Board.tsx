@@ -42,6 +42,7 @@ export function Board(props: BoardProps) {
   const [parts, setParts] = useState<{ editor: Editor; keys: Keys } | null>(null);
   useEffect(() => {
     const editor = createEditor(session, kinds, {
+      finger: matchMedia('(pointer: coarse)').matches,
       askLength: (request) => asked.current.onAskLength(request),
       straighten: (request) => asked.current.onStraighten(request),
     });

@@ -5,6 +5,7 @@ import type { KindRegistry } from '../kinds/kind.ts';
 import type { CommandArgs } from '../plan/commands/index.ts';
 import { job, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
+import { forFinger } from './hints.ts';
 import { type HitIndex, hitAt, hitBox, hitIndex } from './hit.ts';
 import type { SessionApi, SessionStore } from './session.ts';
 import { gridStep, type Snapped, snap, snapTargets } from './snap.ts';
@@ -33,6 +34,8 @@ export type StraightenRequest = Extract<ToolEffect, { do: 'straighten' }>;
 
 /** What the editor asks of whoever holds it. */
 export interface EditorPorts {
+  /** Whether the device is worked with fingers, as far as one knows before the first of them. */
+  readonly finger?: boolean;
   /** Asks for the real length of a line; null when the user thinks better of it. */
   askLength(request: LengthRequest): Promise<LengthAnswer | null>;
   /** Makes a photo upright, and puts it in the place of the one that was there. */
@@ -94,6 +97,8 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   let last: PointerStep | null = null;
   let drawn: ReadonlyMap<string, Point> = new Map();
   let running = false;
+  /** Whether whoever works here does so with a finger. */
+  let finger = ports.finger ?? false;
   let version = 0;
   let made: { version: number; view: EditorView } | null = null;
   const listeners = new Set<() => void>();
@@ -102,6 +107,8 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   const hits = remember(
     (plan: Plan, level: string, ways: readonly Way[]): HitIndex => hitIndex(plan, level, ways),
   );
+
+  const spoken = (message: Message): Message => (finger ? forFinger(message) : message);
 
   const changed = () => {
     version += 1;
@@ -173,7 +180,7 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
           if (!sameRef(session.getState().hover, effect.ref)) actions.set({ hover: effect.ref });
           return;
         case 'say':
-          actions.say(effect.message);
+          actions.say(spoken(effect.message));
           return;
         case 'pan': {
           const { viewport } = session.getState();
@@ -209,6 +216,10 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   };
 
   const step = (type: PointerStep['type'], raw: Point, held: Held): void => {
+    if (finger !== (held.touch ?? false)) {
+      finger = !finger;
+      changed();
+    }
     const before = snapped;
     snapped = place(raw, held);
     last = {
@@ -243,20 +254,31 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     return true;
   };
 
+  const frameAngle = (): number => {
+    const { history, level } = session.getState();
+    return history.plan.tables.levels.get(level)?.frameAngle ?? 0;
+  };
+
   const enterTyped = (): void => {
     const read = readTyped(typed, job(session.getState().history.plan).units);
     if (!read) {
       session
         .getState()
         .actions.say(
-          msg('"{typed}" is not a length. Type it as 12\'-6", 12 6, 3.8 m or 380 cm.', { typed }),
+          msg(
+            '"{typed}" is not a length. Type it as 12\'-6", 12 6, 3.8 m or 380 cm; with a direction as 12\'6" < 45.',
+            { typed },
+          ),
           'warning',
         );
       return;
     }
     typed = '';
     changed();
-    send({ type: 'length', ...read });
+    const { angle, ...length } = read;
+    // Typed from the building lines, counting up as seen; y runs down.
+    const turned = angle === undefined ? {} : { angle: frameAngle() - angle };
+    send({ type: 'length', ...length, ...turned });
     again();
   };
 
@@ -341,7 +363,7 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
             overlay: tool.overlay(state, context()),
             snapped,
             typed,
-            hint: tool.hint(state),
+            hint: spoken(tool.hint(state)),
             busy: state !== tool.start,
             measuring: tool.anchor(state) !== null,
             anchor: tool.anchor(state),

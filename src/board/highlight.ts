@@ -2,13 +2,14 @@ import { groupBy } from '../base/group.ts';
 import { formatLength, type Units } from '../base/units.ts';
 import type { Ink, Mark, Style } from '../drawing/display.ts';
 import { fontMeasure } from '../drawing/measure.ts';
+import { dimensionLine, noteSize, openingOutline } from '../drawing/opening-marks.ts';
 import { jackWords } from '../drawing/outlet-marks.ts';
 import { wallCorners } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { pointsOf } from '../plan/commands/move-point.ts';
 import { jacksOfRefs } from '../plan/jacks.ts';
 import { shownCorners } from '../plan/picture-place.ts';
-import { job, type Plan, type Ref } from '../plan/plan.ts';
+import { job, type Note, type Plan, type Ref } from '../plan/plan.ts';
 import { runsByRiser } from '../results/risers.ts';
 import type { Run, Survey } from '../results/types.ts';
 import { t } from '../text/index.ts';
@@ -204,26 +205,52 @@ const PIN_RING = 2.4;
 
 function outlineOf(plan: Plan, ref: Ref, level: string, look: Look, drawn: Places): Mark[] {
   const row = plan.tables[ref.table].get(ref.id) as
-    | { level?: string; upper?: string; at?: Point }
+    | { level?: string; upper?: string; wall?: string; at?: Point }
     | undefined;
   if (!row) return [];
   if (ref.table === 'jacks') {
     const { outlet } = plan.tables.jacks.get(ref.id)!;
     return outlineOf(plan, { table: 'outlets', id: outlet }, level, look, drawn);
   }
-  if (row.level !== level && row.upper !== level) return [];
+  if (levelOfRow(plan, row) !== level && row.upper !== level) return [];
+  if (ref.table === 'notes') return [noteBox(plan.tables.notes.get(ref.id)!, look)];
   if (row.at) {
     const at = drawn.get(`${ref.table}/${ref.id}`) ?? row.at;
     return [ringRound(at, RADIUS[ref.table] ?? 3, look)];
   }
   const points = borderOf(plan, ref);
   if (points.length === 0) return [];
-  const closed = ref.table !== 'pathways' && ref.table !== 'pins';
+  const closed = !OPEN.has(ref.table);
   if (points.length === 1) return [ringRound(points[0]!, PIN_RING, look)];
   return [{ op: 'line', closed, points, style: stroke(look) }];
 }
 
+/** A frame round the words of a note. */
+function noteBox({ at, text }: Note, look: Look): Mark {
+  const { width, height } = noteSize(fontMeasure, text);
+  const [x, y] = [width / 2 + 0.6, height / 2 + 0.6];
+  const points: Point[] = [
+    [-x, -y],
+    [x, -y],
+    [x, y],
+    [-x, y],
+  ];
+  return { op: 'symbol', at, marks: [{ op: 'line', closed: true, points, style: stroke(look) }] };
+}
+
+/** The level that a row stands on; of what stands in a wall that of the wall. */
+const levelOfRow = (plan: Plan, row: { level?: string; wall?: string }): string | undefined =>
+  row.level ?? plan.tables.walls.get(row.wall ?? '')?.level;
+
+/** Tables whose rows are lines with two ends, and no areas. */
+const OPEN: ReadonlySet<Ref['table']> = new Set(['pathways', 'pins', 'dimensions']);
+
 function borderOf(plan: Plan, ref: Ref): readonly Point[] {
+  if (ref.table === 'openings') {
+    const opening = plan.tables.openings.get(ref.id)!;
+    return openingOutline(plan.tables.walls.get(opening.wall)!, opening);
+  }
+  if (ref.table === 'dimensions') return dimensionLine(plan.tables.dimensions.get(ref.id)!);
   if (ref.table === 'walls') {
     const wall = plan.tables.walls.get(ref.id)!;
     return wallCorners(wall.a, wall.b, wall.thickness);

@@ -1,9 +1,11 @@
 import Flatbush from 'flatbush';
 import type { Id } from '../base/ids.ts';
+import { dimensionLine, openingOutline } from '../drawing/opening-marks.ts';
 import { distance, nearestOnSegment, wallCorners } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { doubleArea, insidePolygon } from '../geometry/polygon.ts';
 import { risersOn } from '../plan/levels.ts';
+import { openingsOn } from '../plan/openings.ts';
 import { inLayers, shownCorners } from '../plan/picture-place.ts';
 import { onLevel, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
@@ -28,10 +30,11 @@ const RANK = {
   symbols: 0,
   pathways: 1,
   cables: 2,
-  walls: 3,
-  keepouts: 4,
-  zones: 5,
-  backgrounds: 6,
+  openings: 3,
+  walls: 4,
+  keepouts: 5,
+  zones: 6,
+  backgrounds: 7,
 } as const;
 
 /**
@@ -61,6 +64,19 @@ export function hitIndex(plan: Plan, level: Id, ways: readonly Way[] = []): HitI
       [way.to[0], way.to[1]],
     ]);
   }
+  for (const { id, at, to } of onLevel(plan, 'notes', level)) {
+    put({ table: 'notes', id }, RANK.symbols, 'symbol', [at]);
+    if (to) put({ table: 'notes', id }, RANK.pathways, 'chain', [at, to]);
+  }
+  for (const row of onLevel(plan, 'dimensions', level))
+    put({ table: 'dimensions', id: row.id }, RANK.pathways, 'chain', dimensionLine(row));
+  for (const { opening, wall } of openingsOn(plan, level))
+    put(
+      { table: 'openings', id: opening.id },
+      RANK.openings,
+      'area',
+      openingOutline(wall, opening),
+    );
   for (const wall of onLevel(plan, 'walls', level))
     put(
       { table: 'walls', id: wall.id },
@@ -125,8 +141,11 @@ export function hitAt(
   if (drawn.size > 0)
     for (const item of items) if (drawn.has(refKey(item.ref))) candidates.add(item);
   const hits = [...candidates].flatMap((item) => {
-    const d = gap(item, at, pixel, drawn.get(refKey(item.ref)));
-    return d <= reach ? [{ item, d, order: orderOf(item, d, pixel) }] : [];
+    const place = drawn.get(refKey(item.ref));
+    const d = gap(item, at, pixel, place);
+    const own = place === undefined ? d : gap(item, at, pixel, undefined);
+    if (Math.min(d, own) > reach) return [];
+    return [{ item, d: Math.min(d, own), order: orderOf(item, d, own, pixel) }];
   });
   hits.sort(
     (a, b) =>
@@ -135,10 +154,22 @@ export function hitAt(
   return [...new Map(hits.map(({ item }) => [refKey(item.ref), item.ref])).values()];
 }
 
-/** 0 on a thing, 1 in reach of it, 2 for large areas; a thin line counts as hit from as near as a mouse can aim. */
-function orderOf({ rank, shape }: Item, d: number, pixel: number): number {
+/** How near to the middle of a symbol a place must be to be meant for it and for no other, px. */
+const MIDDLE = 5;
+
+/**
+ * 0 on the middle of a symbol or on a thing, then the own place of a symbol that is drawn aside, then the rest of a
+ * symbol; 1 in reach, 2 for large areas. A thin line counts as hit from as near as a mouse can aim.
+ *
+ * @param d how far it is from what is drawn; `own` from its own place
+ */
+function orderOf({ rank, shape }: Item, d: number, own: number, pixel: number): number {
   if (rank >= RANK.keepouts) return d > 0 ? 3 : 2;
-  return d > (shape === 'symbol' ? 0 : REACH * pixel) ? 1 : 0;
+  if (shape !== 'symbol') return d > REACH * pixel ? 1 : 0;
+  const middle = (MIDDLE - SYMBOL) * pixel;
+  if (d <= middle) return 0;
+  if (own <= middle) return 0.2;
+  return d <= 0 ? 0.4 : 1;
 }
 
 const NONE: ReadonlyMap<string, Point> = new Map();

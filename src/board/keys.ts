@@ -49,6 +49,8 @@ const DRAWN = [
   'devices',
   'outlets',
   'powers',
+  'notes',
+  'dimensions',
 ] as const;
 
 /**

@@ -115,6 +115,9 @@ const SHAPES = [
   'pathways',
   'risers',
   'pins',
+  'openings',
+  'notes',
+  'dimensions',
 ] as const;
 
 /**

@@ -15,6 +15,8 @@ export type SnapKind =
   | 'centre'
   | 'edge'
   | 'right-angle'
+  | 'perpendicular'
+  | 'extension'
   | 'aligned';
 
 /** One thing that acted: where it acts from, for the guide line; null for the grid. */
@@ -180,8 +182,14 @@ export function snap(targets: SnapTargets, raw: Point, ask: SnapAsk): Snapped {
   if (!locked) {
     const target = nearestPoint(targets, p, ask);
     if (target) return out(target.at, [{ kind: target.kind, from: target.at }]);
+    const plumb = anchor && plumbPoint(targets, p, anchor, ask);
+    if (plumb) return out(plumb, [{ kind: 'perpendicular', from: anchor }]);
   }
-  const holds = [...lineHolds(targets, p, ask), ...axisHolds(targets, p, anchor, ask)];
+  const holds = [
+    ...lineHolds(targets, p, ask),
+    ...extensionHolds(targets, p, ask),
+    ...axisHolds(targets, p, anchor, ask),
+  ];
   const first = locked ? lockHold(p, anchor) : nearestHold(holds);
   if (!first) return out(...onGrid(p, ask));
   const base = foot(first, p);
@@ -220,19 +228,66 @@ function nearestPoint(targets: SnapTargets, p: Point, ask: SnapAsk): Target | nu
   return best;
 }
 
-function lineHolds(targets: SnapTargets, p: Point, ask: SnapAsk): Hold[] {
+const lineHolds = (targets: SnapTargets, p: Point, ask: SnapAsk): Hold[] =>
+  holdsOf(targets, p, ask, ask.kinds);
+
+/** Lines of some kinds that the pointer is near to. */
+function holdsOf(targets: SnapTargets, p: Point, ask: SnapAsk, kinds: readonly SnapKind[]): Hold[] {
   const reach = REACH * ask.pixel;
   const near = targets.lineIndex?.search(p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach);
   const holds: Hold[] = [];
   for (const i of near ?? []) {
-    const { a, b, kind, row } = targets.lines[i]!;
-    if (!ask.kinds.includes(kind) || ask.without.has(row)) continue;
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    if (length === 0) continue;
-    const u: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
-    const distance = Math.abs((p[0] - a[0]) * u[1] - (p[1] - a[1]) * u[0]);
-    const hold: Hold = { kind, from: a, through: a, u, distance, piece: [a, b] };
-    if (distance <= reach && onPiece(hold, foot(hold, p), reach)) holds.push(hold);
+    const line = targets.lines[i]!;
+    if (!kinds.includes(line.kind) || ask.without.has(line.row)) continue;
+    const hold = holdOn(line, p);
+    if (hold && hold.distance <= reach && onPiece(hold, foot(hold, p), reach)) holds.push(hold);
+  }
+  return holds;
+}
+
+/** A line as what holds a place; null where it has no length. */
+function holdOn({ a, b, kind }: TargetLine, p: Point): Hold | null {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  if (length === 0) return null;
+  const u: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+  const distance = Math.abs((p[0] - a[0]) * u[1] - (p[1] - a[1]) * u[0]);
+  return { kind, from: a, through: a, u, distance, piece: [a, b] };
+}
+
+/** The place on a line near the pointer that is square below the anchor; null where none is in reach. */
+function plumbPoint(targets: SnapTargets, p: Point, anchor: Point, ask: SnapAsk): Point | null {
+  if (!ask.kinds.includes('perpendicular')) return null;
+  let best: Point | null = null;
+  let least = REACH * ask.pixel;
+  for (const hold of holdsOf(targets, p, ask, ['face', 'centre', 'edge'])) {
+    // Along the building lines a right angle says the same.
+    if (Math.abs(hold.u[0]) < 1e-6 || Math.abs(hold.u[1]) < 1e-6) continue;
+    const at = foot(hold, anchor);
+    const d = Math.hypot(at[0] - p[0], at[1] - p[1]);
+    if (d > least || !onPiece(hold, at, 0)) continue;
+    least = d;
+    best = at;
+  }
+  return best;
+}
+
+/** Middle lines of walls beyond their ends, as far as the pointer may be from the end. */
+function extensionHolds(targets: SnapTargets, p: Point, ask: SnapAsk): Hold[] {
+  if (!ask.kinds.includes('extension')) return [];
+  const far = ALIGN_FAR * ask.pixel;
+  const near = targets.lineIndex?.search(p[0] - far, p[1] - far, p[0] + far, p[1] + far) ?? [];
+  const holds: Hold[] = [];
+  for (const i of near) {
+    const line = targets.lines[i]!;
+    const hold = line.kind === 'centre' ? holdOn(line, p) : null;
+    if (!hold || ask.without.has(line.row)) continue;
+    if (hold.distance > ALIGN_REACH * ask.pixel || onPiece(hold, foot(hold, p), 0)) continue;
+    const ends = [line.a, line.b].map((end) => ({
+      end,
+      d: Math.hypot(end[0] - p[0], end[1] - p[1]),
+    }));
+    const { end, d } = ends[0]!.d <= ends[1]!.d ? ends[0]! : ends[1]!;
+    if (d <= far) holds.push({ ...hold, kind: 'extension', from: end, piece: null });
   }
   return holds;
 }

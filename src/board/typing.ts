@@ -2,17 +2,30 @@ import { parseLength, type Units } from '../base/units.ts';
 
 /** Keys that begin a typed length, and those that go on with one. */
 const BEGINS = /^[0-9.]$/;
-const GOES_ON = /^[0-9.,'"/ \-mcftinx×′″’”]$/i;
+const GOES_ON = /^[0-9.,'"/ \-mcftinx×′″’”<]$/i;
+
+const DEGREES = /^-?\d+(?:\.\d+)?$/;
 
 export const beginsLength = (key: string): boolean => BEGINS.test(key);
 export const goesOn = (key: string): boolean => GOES_ON.test(key);
 
 /**
- * Reads what was typed while drawing: one length, or two with an x between, as sides are said.
+ * Reads what was typed while drawing: one length, two with an x between, as sides are said, or a length and a direction
+ * with a < between, as in `12'6" < 45`: degrees from the building lines, 0 to the right, 90 up, -90 down.
  *
- * @returns whole mm above zero, or null when it is no length
+ * @returns whole mm above zero and degrees, or null when it is no length
  */
-export function readTyped(text: string, units: Units): { mm: number; second?: number } | null {
+export function readTyped(
+  text: string,
+  units: Units,
+): { mm: number; second?: number; angle?: number } | null {
+  const [length, direction, ...rest] = text.split('<');
+  if (rest.length > 0) return null;
+  if (direction !== undefined) {
+    const mm = positive(length!, units);
+    const angle = DEGREES.test(direction.trim()) ? Number(direction) : Number.NaN;
+    return mm === null || !(Math.abs(angle) <= 360) ? null : { mm, angle };
+  }
   const [a, b, ...more] = text.split(/[x×]/i);
   if (more.length > 0) return null;
   const mm = positive(a!, units);

@@ -1,4 +1,5 @@
 import type { Id } from '../base/ids.ts';
+import { dimensionLine } from '../drawing/opening-marks.ts';
 import type { Point } from '../geometry/point.ts';
 import { risersOn } from '../plan/levels.ts';
 import { shownCorners } from '../plan/picture-place.ts';
@@ -24,6 +25,8 @@ const corners = function* (plan: Plan, level: Id): Iterable<Point> {
   for (const way of onLevel(plan, 'pathways', level)) yield* way.points;
   for (const table of ['closets', 'devices', 'outlets', 'powers'] as const)
     for (const row of onLevel(plan, table, level)) yield row.at;
+  for (const { at } of onLevel(plan, 'notes', level)) yield at;
+  for (const row of onLevel(plan, 'dimensions', level)) yield* dimensionLine(row);
   for (const riser of risersOn(plan, level)) yield riser.at;
   for (const pin of onLevel(plan, 'pins', level)) yield* pin.points;
   for (const picture of onLevel(plan, 'backgrounds', level))

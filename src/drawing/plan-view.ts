@@ -13,6 +13,7 @@ export const PLAN_GROUPS = [
   'zones',
   'keepouts',
   'walls',
+  'openings',
   'pathways',
   'ways',
   'crossings',
@@ -25,6 +26,7 @@ export const PLAN_GROUPS = [
   'pins',
   'risers',
   'closets',
+  'notes',
   'findings',
 ] as const;
 export type PlanGroup = (typeof PLAN_GROUPS)[number];
@@ -35,6 +37,7 @@ export const GROUP_TITLES: Readonly<Record<PlanGroup, Message>> = {
   zones: msg('Rooms and areas'),
   keepouts: msg('Keep-outs'),
   walls: msg('Walls'),
+  openings: msg('Doors and windows'),
   pathways: msg('Pathways'),
   ways: msg('Cable'),
   crossings: msg('Holes in walls'),
@@ -47,6 +50,7 @@ export const GROUP_TITLES: Readonly<Record<PlanGroup, Message>> = {
   pins: msg('Pins'),
   risers: msg('Risers'),
   closets: msg('Closets'),
+  notes: msg('Notes and dimensions'),
   findings: msg('Findings'),
 };
 

@@ -26,6 +26,7 @@ export const LOCKABLE = [
 ] as const;
 export type Lockable = (typeof LOCKABLE)[number];
 
+/** Whether the rows of a table can be locked. */
 export const isLockable = (table: string): table is Lockable =>
   (LOCKABLE as readonly string[]).includes(table);
 

@@ -811,4 +811,6 @@ export const en = {
   'snap.edge': 'edge',
   'snap.right-angle': 'right angle',
   'snap.aligned': 'in line',
+  'snap.perpendicular': 'square to it',
+  'snap.extension': 'goes on from it',
 } as const;

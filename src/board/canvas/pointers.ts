@@ -198,6 +198,15 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     menuAt(place(event), event, false);
   };
 
+  /** A second finger beside the board, on a panel, takes back what the first one draws all the same. */
+  const elsewhere = (event: PointerEvent) => {
+    const beside = !(event.target instanceof Node && element.contains(event.target));
+    if (!beside || event.pointerType !== 'touch' || doing !== 'tool') return;
+    still();
+    editor.abandon();
+    setDoing('spent');
+  };
+
   const spaceKey = (event: KeyboardEvent) => {
     if (event.key !== ' ') return;
     const here =
@@ -221,6 +230,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
   element.addEventListener('wheel', wheel, { passive: false });
   element.addEventListener('contextmenu', menu);
   element.addEventListener('mousedown', middle);
+  document.addEventListener('pointerdown', elsewhere, true);
   window.addEventListener('keydown', spaceKey);
   window.addEventListener('keyup', spaceKey);
   return () => {
@@ -233,6 +243,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     element.removeEventListener('wheel', wheel);
     element.removeEventListener('contextmenu', menu);
     element.removeEventListener('mousedown', middle);
+    document.removeEventListener('pointerdown', elsewhere, true);
     window.removeEventListener('keydown', spaceKey);
     window.removeEventListener('keyup', spaceKey);
   };

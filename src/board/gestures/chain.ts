@@ -110,7 +110,7 @@ export function chainTool(parts: ChainParts): Tool<ChainState> {
           if (!last) return [state, []];
           return add(
             { ...state, press: null },
-            towards(last, state.to ?? last, event.mm),
+            towards(last, state.to ?? last, event.mm, event.angle),
             0,
             context,
           );
@@ -130,10 +130,10 @@ export function chainTool(parts: ChainParts): Tool<ChainState> {
 
 function more(parts: ChainParts, state: ChainState): Message {
   if (state.points.length < parts.least)
-    return msg('Click the next point, or type its length. Esc drops it.');
+    return msg('Click the next point, or type its length, or length < degrees. Esc drops it.');
   if (parts.closes === 'never')
-    return msg('Click on, or type a length. Enter or a double click ends it.');
-  return msg('Click on, or type a length. The first point or Enter closes it.');
+    return msg('Click on, or type 12\'6" or 12\'6" < 45. Enter or a double click ends it.');
+  return msg('Click on, or type 12\'6" or 12\'6" < 45. The first point or Enter closes it.');
 }
 
 function chainMarks(parts: ChainParts, state: ChainState, context: ToolContext): Mark[] {

@@ -64,7 +64,11 @@ export function lineTool(parts: LineParts): Tool<LineState> {
           return finish(state, state.to, context);
         case 'length':
           if (!state.a || state.done || !parts.measured) return [state, []];
-          return finish(state, towards(state.a, state.to ?? state.a, event.mm), context);
+          return finish(
+            state,
+            towards(state.a, state.to ?? state.a, event.mm, event.angle),
+            context,
+          );
         case 'abandon':
           return [state.press?.first || !state.a ? START : { ...state, press: null }, []];
         case 'cancel':

@@ -77,8 +77,19 @@ export const ring = (at: Point): Mark => ({
   ],
 });
 
-/** The place at a length from another in the direction of a third; east where there is no direction. */
-export function towards(from: Point, to: Point, mm: number): Point {
+/**
+ * The place at a length from another in the direction of a third; east where there is no direction.
+ *
+ * @param angle degrees clockwise from x, which then hold instead of the third place
+ */
+export function towards(from: Point, to: Point, mm: number, angle?: number): Point {
+  if (angle !== undefined) {
+    const turn = (angle * Math.PI) / 180;
+    return [
+      Math.round(from[0] + Math.cos(turn) * mm) + 0,
+      Math.round(from[1] + Math.sin(turn) * mm) + 0,
+    ];
+  }
   const d = distance(from, to);
   if (d === 0) return [Math.round(from[0] + mm), from[1]];
   return [

@@ -2,14 +2,19 @@ import { checkScale } from './check-scale.ts';
 import { closet } from './closet.ts';
 import { crop } from './crop.ts';
 import { device } from './device.ts';
+import { dimension } from './dimension.ts';
+import { fillRoom } from './fill-room.ts';
 import { keepout } from './keepout.ts';
 import { level } from './level.ts';
 import { measure } from './measure.ts';
+import { note } from './note.ts';
+import { opening } from './opening.ts';
 import { outline } from './outline.ts';
 import { pan } from './pan.ts';
 import { pathway } from './pathway.ts';
 import { pin } from './pin.ts';
 import { power } from './power.ts';
+import { repeat } from './repeat.ts';
 import { riser } from './riser.ts';
 import { room } from './room.ts';
 import { select } from './select.ts';
@@ -31,7 +36,9 @@ const all: readonly Tool[] = [
   straighten,
   room,
   outline,
+  fillRoom,
   wall,
+  opening,
   keepout,
   device,
   spare,
@@ -40,6 +47,9 @@ const all: readonly Tool[] = [
   pathway,
   riser,
   pin,
+  repeat,
+  note,
+  dimension,
 ];
 
 export const tools: ReadonlyMap<string, Tool> = new Map(all.map((tool) => [tool.id, tool]));

@@ -2,8 +2,10 @@ import { msg } from '../../base/message.ts';
 import type { Mark } from '../../drawing/display.ts';
 import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
+import { placesOfRow } from '../../plan/commands/change.ts';
 import { pointsOf } from '../../plan/commands/move-point.ts';
-import { type AnyEntity, type Plan, type Ref, refKey } from '../../plan/plan.ts';
+import { placeAlong } from '../../plan/openings.ts';
+import { type Plan, type Ref, refKey } from '../../plan/plan.ts';
 import { withRoomWalls } from '../company.ts';
 import { dragged, lengthTag, previewOf, samePlace, towards, unitsOf } from '../gestures/marks.ts';
 import type { SnapKind } from '../snap.ts';
@@ -71,15 +73,11 @@ function handleAt(raw: Point, touch: boolean, context: ToolContext): Handle | nu
   return best;
 }
 
-/** Places of a row: its own, or its points. */
+/** Places of a row; of an opening its middle in the wall. */
 function placesOf(plan: Plan, ref: Ref): readonly Point[] {
-  const points = pointsOf(plan, ref);
-  if (points.length > 0) return points;
-  const row = plan.tables[ref.table].get(ref.id) as
-    | (AnyEntity & { at?: Point; origin?: Point })
-    | undefined;
-  const at = row?.at ?? row?.origin;
-  return at ? [at] : [];
+  const opening = ref.table === 'openings' ? plan.tables.openings.get(ref.id) : undefined;
+  const wall = opening && plan.tables.walls.get(opening.wall);
+  return wall ? [placeAlong(wall, opening.along)] : placesOfRow(plan, ref);
 }
 
 /** The point of what is moved that snaps: of the thing under the pointer the nearest to it. */
@@ -230,10 +228,19 @@ const SNAPS: readonly SnapKind[] = [
   'centre',
   'edge',
   'right-angle',
+  'perpendicular',
+  'extension',
   'aligned',
 ];
 const SYMBOL_SNAPS: readonly SnapKind[] = ['grid', 'aligned', 'right-angle'];
-const SYMBOLS: ReadonlySet<Ref['table']> = new Set(['closets', 'devices', 'outlets', 'powers']);
+const SYMBOLS: ReadonlySet<Ref['table']> = new Set([
+  'closets',
+  'devices',
+  'outlets',
+  'powers',
+  'notes',
+  'openings',
+]);
 
 /**
  * Picks, moves and reshapes: click, shift-click, drag, a box from left to right for what lies inside and from right to
@@ -259,7 +266,7 @@ export const select: Tool<SelectState> = {
       case 'length': {
         if (state.mode !== 'moving' && state.mode !== 'handle') return [state, []];
         const from = state.mode === 'moving' ? state.from : state.handle.at;
-        return [START, ending({ ...state, to: towards(from, state.to, event.mm) })];
+        return [START, ending({ ...state, to: towards(from, state.to, event.mm, event.angle) })];
       }
       case 'abandon':
       case 'cancel':
@@ -298,7 +305,7 @@ export const select: Tool<SelectState> = {
     if (state.mode === 'moving')
       return msg('Shift keeps a right angle. Type a length to move by it. Esc puts it back.');
     if (state.mode === 'handle')
-      return msg('What meets here comes along; with Ctrl it stays. Esc puts it back.');
+      return msg('What meets here comes along. With Ctrl it stays. Esc puts it back.');
     if (state.mode === 'box')
       return msg('To the right: what lies inside. To the left: all that it touches.');
     return msg('Click to select, drag to move, drag over empty paper for a box.');

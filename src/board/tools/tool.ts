@@ -25,7 +25,13 @@ export type ToolEvent =
   | { readonly type: 'double'; readonly at: Point; readonly raw: Point }
   | { readonly type: 'key'; readonly key: string; readonly shift: boolean; readonly ctrl: boolean }
   /** A length that was typed while drawing, mm; a second one where two were typed, as in `12 x 9`. */
-  | { readonly type: 'length'; readonly mm: number; readonly second?: number }
+  | {
+      readonly type: 'length';
+      readonly mm: number;
+      readonly second?: number;
+      /** The direction that was typed with it, in degrees clockwise from x; that of the pointer where none was. */
+      readonly angle?: number;
+    }
   /** A second finger or a lost pointer: the press that runs does not count; what was drawn before it stays. */
   | { readonly type: 'abandon' }
   /** Escape, or another tool: back to the start. */
