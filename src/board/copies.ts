@@ -56,7 +56,7 @@ export function createCopies(session: SessionApi, pointer: () => Point | null): 
     return true;
   };
 
-  /** Copies of what was copied, at the pointer; without one, a step aside. */
+  /** Copies of what was copied, on the open level, at the pointer; without one, a step aside. */
   const paste = (): boolean => {
     const { history, actions, level } = state();
     const refs = copied.filter((ref) => history.plan.tables[ref.table].has(ref.id));
@@ -64,9 +64,10 @@ export function createCopies(session: SessionApi, pointer: () => Point | null): 
     if (!middle) return false;
     const to = pointer();
     const here = levelsOf(history.plan, refs).every((id) => id === level);
-    if (!here) return false;
-    const by: Point = to ? [to[0] - middle[0], to[1] - middle[1]] : [ASIDE, ASIDE];
-    return actions.run('duplicate', { refs, by });
+    // On another level it goes where it stood, unless somebody points elsewhere.
+    const aside: Point = here ? [ASIDE, ASIDE] : [0, 0];
+    const by: Point = to ? [to[0] - middle[0], to[1] - middle[1]] : aside;
+    return actions.run('duplicate', { refs, by, ...(here ? {} : { level }) });
   };
 
   /** One more of what is selected, as far from it as the last copy was from its own. */

@@ -68,6 +68,18 @@ describe('Going from level to level', () => {
   });
 });
 
+describe('Pasting on another level', () => {
+  it('puts what was copied where it stood, or at the pointer, with jacks of its own', () => {
+    const d = drive({ plan: twoLevels() });
+    d.state().actions.select([{ table: 'devices', id: 'D1' }]);
+    d.play('key Ctrl+c · key PageUp · key Ctrl+v');
+    expect(d.plan().tables.devices.get('D2')).toMatchObject({ level: 'L2', at: [3000, 600] });
+    expect([...d.plan().tables.jacks.values()].map((jack) => jack.label)).toEqual(['A1', 'B1']);
+    d.play('move 5000,2000 · key Ctrl+v');
+    expect(d.plan().tables.devices.get('D3')).toMatchObject({ level: 'L2', at: [5000, 2000] });
+  });
+});
+
 describe('The level below', () => {
   const layers = (d: ReturnType<typeof drive>) => sceneMaker(kinds)(d.state()).layers;
 
