@@ -1,5 +1,6 @@
 import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { CeilingPlane } from '../results/ceiling-plane.ts';
 import type { ClosetStudy, Survey } from '../results/types.ts';
 
 /** A picture or a PDF that lies under the drawing: its bytes are kept apart from the plan, by their hash. */
@@ -42,4 +43,6 @@ export interface SurveyPort {
   survey(plan: Plan): Promise<Survey | null>;
   /** What one more closet would do; asked for by itself, and answered when no survey waits. */
   closets(plan: Plan): Promise<ClosetStudy>;
+  /** What a cable may do overhead on each level; null when a newer question of the kind overtakes it while it waits. */
+  ceilings(plan: Plan): Promise<readonly CeilingPlane[] | null>;
 }

@@ -28,6 +28,8 @@ export interface Segment {
   readonly pathway: Id | null;
   /** The riser, where it goes up or down one. */
   readonly riser: Id | null;
+  /** What its length counts for in the search, whole percent. */
+  readonly factor: number;
 }
 
 /** What a hole in a wall takes. */

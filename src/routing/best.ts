@@ -2,6 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Attachment, Leg } from './attach.ts';
 import type { Graph } from './graph.ts';
 import { UNITS } from './medium.ts';
+import { ceilingFactor } from './site.ts';
 import type { Start } from './starts.ts';
 
 /** What a terminal on one level is to reach: what every state of that level is away from it. */
@@ -112,9 +113,7 @@ const SLACK = 10;
 /** Units per mm that any way costs at least. */
 export function leastRate({ site }: Graph): number {
   const { prices } = site;
-  const factors = [site.ceiling, ...site.zones].map(({ kind }) =>
-    kind === 'tile' ? prices.tileFactor : kind === 'open' ? prices.openFactor : prices.hardFactor,
-  );
+  const factors = [site.ceiling, ...site.zones].map(({ kind }) => ceilingFactor(kind, prices));
   if (site.pathways.length > 0) factors.push(prices.pathwayFactor);
   return 2 * Math.min(...factors);
 }

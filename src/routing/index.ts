@@ -22,6 +22,7 @@
  * that runs of one closet share theirs. Places are rounded to whole mm and each length is taken between the rounded
  * places, so that sums are exact; in a turned frame a length may differ from that of its drawn ends by a millimetre.
  */
+export { ceilingPlane } from './ceiling-plane.ts';
 export { studyClosets } from './closet-study.ts';
 export type { HomeRuns, Router } from './home-runs.ts';
 export { createRouter, homeRuns } from './home-runs.ts';

@@ -1,6 +1,6 @@
 import { type Shape, spansAlong, spansBeside } from '../geometry/shape.ts';
 import type { Ground } from './ground.ts';
-import type { CeilingKind, SiteCeiling } from './site.ts';
+import { type CeilingKind, ceilingFactor, type SiteCeiling } from './site.ts';
 
 /**
  * Cost units: 1/200 mm of equivalent length. Positions are multiples of half a millimetre and factors whole percent,
@@ -68,13 +68,7 @@ export class Media {
   }
 
   #sky(ceiling: SiteCeiling): number {
-    const { prices } = this.#ground.site;
-    const factor =
-      ceiling.kind === 'tile'
-        ? prices.tileFactor
-        : ceiling.kind === 'open'
-          ? prices.openFactor
-          : prices.hardFactor;
+    const factor = ceilingFactor(ceiling.kind, this.#ground.site.prices);
     const known = this.#skies.findIndex(
       (s) => s.z === ceiling.elevation && s.kind === ceiling.kind,
     );

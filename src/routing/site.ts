@@ -68,6 +68,10 @@ export interface SitePrices {
   readonly bend: number;
 }
 
+/** What a length across under a ceiling counts for, whole percent. */
+export const ceilingFactor = (kind: CeilingKind, prices: SitePrices): number =>
+  kind === 'tile' ? prices.tileFactor : kind === 'open' ? prices.openFactor : prices.hardFactor;
+
 /** One level, as a cable sees it. */
 export interface Site {
   readonly id: string;
@@ -129,6 +133,8 @@ export interface RouteSegment {
   readonly ceiling: CeilingKind | null;
   readonly pathway: string | null;
   readonly riser: string | null;
+  /** What its length counts for in the cost, whole percent. */
+  readonly factor: number;
   /** Names the straight line of its level that it lies on, so that stretches of several routes can be laid side by side. */
   readonly track: string;
   /** Positions along that line, mm. */

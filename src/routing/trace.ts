@@ -8,16 +8,20 @@ import { sideAt } from './lines.ts';
 import { mediumAt, UNITS } from './medium.ts';
 import type { Home } from './router.ts';
 import { BEND } from './search.ts';
-import type {
-  CeilingKind,
-  Route,
-  RouteCrossing,
-  RouteSegment,
-  SitePlace,
-  SiteRiser,
+import {
+  type CeilingKind,
+  ceilingFactor,
+  type Route,
+  type RouteCrossing,
+  type RouteSegment,
+  type SitePlace,
+  type SiteRiser,
 } from './site.ts';
 import { bothStates, levelOfState, type Stack } from './stack.ts';
 import { elevationOn, placeOn } from './tracks.ts';
+
+/** What goes up or down counts for its real length, percent. */
+const REAL = 100;
 
 /** A stretch of a leg in one zone at one elevation. */
 interface Stretch {
@@ -363,6 +367,7 @@ class SegmentMaker {
       ceiling: null,
       pathway: null,
       riser: riser.id,
+      factor: REAL,
       track: '',
       span: [0, 0],
     });
@@ -411,6 +416,12 @@ class SegmentMaker {
       ceiling,
       pathway: site.pathways[pathway]?.id ?? null,
       riser: null,
+      factor:
+        kind !== 'across'
+          ? REAL
+          : pathway >= 0
+            ? site.prices.pathwayFactor
+            : ceilingFactor(ceiling, site.prices),
       track,
       span,
     });

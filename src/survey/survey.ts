@@ -1,7 +1,8 @@
 import type { KindRegistry } from '../kinds/kind.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { CeilingPlane } from '../results/ceiling-plane.ts';
 import type { ClosetStudy, Survey } from '../results/types.ts';
-import { createRouter, studyClosets } from '../routing/index.ts';
+import { ceilingPlane, createRouter, studyClosets } from '../routing/index.ts';
 import { checkRules } from '../rules/index.ts';
 import { takeoff } from '../takeoff/index.ts';
 
@@ -22,3 +23,7 @@ export function createSurveyor(kinds: KindRegistry): (plan: Plan) => Survey {
 /** What one more closet would do: asked for by itself, since it takes a search from every room. */
 export const closetStudy = (plan: Plan): ClosetStudy =>
   studyClosets(plan, createRouter().homeRuns(plan).runs);
+
+/** What a cable may do overhead, level by level: asked for by itself, when somebody looks at it. */
+export const ceilingPlanes = (plan: Plan): CeilingPlane[] =>
+  [...plan.tables.levels.keys()].flatMap((level) => ceilingPlane(plan, level) ?? []);

@@ -1,19 +1,25 @@
 import type { Plan } from '../plan/plan.ts';
 import { noRows, withRows } from '../plan/sent-rows.ts';
+import type { CeilingPlane } from '../results/ceiling-plane.ts';
 import type { ClosetStudy, Run, Survey } from '../results/types.ts';
 import { type Answer, type Ask, pack } from './protocol.ts';
 
+/** What answers each kind of question. */
+export interface Engines {
+  survey(plan: Plan): Survey;
+  closets(plan: Plan): ClosetStudy;
+  ceilings(plan: Plan): readonly CeilingPlane[];
+}
+
 /** Answers questions one after another; rows that a question leaves out are those of the question before. */
-export function createAnswerer(
-  survey: (plan: Plan) => Survey,
-  closets: (plan: Plan) => ClosetStudy,
-): (ask: Ask) => Answer {
+export function createAnswerer({ survey, closets, ceilings }: Engines): (ask: Ask) => Answer {
   let plan = noRows();
   let runs: readonly Run[] = [];
   return ({ id, rows, want }) => {
     plan = withRows(plan, rows);
     try {
       if (want === 'closets') return { id, closets: closets(plan) };
+      if (want === 'ceilings') return { id, ceilings: ceilings(plan) };
       const whole = survey(plan);
       const packed = pack(whole, runs);
       runs = whole.runs;

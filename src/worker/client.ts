@@ -16,6 +16,12 @@ export type OpenChannel = (
   died: (reason: string) => void,
 ) => Channel;
 
+/** A question that only matters while no newer one of its kind is there. */
+interface Waiting {
+  readonly question: Question;
+  readonly overtaken: () => void;
+}
+
 interface Question {
   readonly plan: Plan;
   readonly want: Ask['want'];
@@ -25,7 +31,8 @@ interface Question {
 
 /**
  * Asks for surveys over a channel: at most one question is under way and one waits, so that a drag is answered as fast
- * as the engines go. A waiting question that a newer one overtakes is answered by null; answers come in order.
+ * as the engines go. A waiting question that a newer one overtakes is answered by null; answers come in order. What
+ * lies overhead is asked when no survey waits, and studies of closets last.
  *
  * A question whose answer is a failure, or whose other end died, rejects; the next one opens a channel anew.
  */
@@ -34,14 +41,20 @@ export function createSurveyClient(open: OpenChannel): SurveyPort {
   let known: Plan | null = null;
   let runs: readonly Run[] = [];
   let asked: Question | null = null;
-  let waiting: { readonly question: Question; readonly overtaken: () => void } | null = null;
+  let waiting: Waiting | null = null;
+  let ceilings: Waiting | null = null;
   const studies: Question[] = [];
   let id = 0;
 
   function next(): void {
     if (asked) return;
-    asked = waiting?.question ?? studies.shift() ?? null;
-    waiting = null;
+    if (waiting) {
+      asked = waiting.question;
+      waiting = null;
+    } else if (ceilings) {
+      asked = ceilings.question;
+      ceilings = null;
+    } else asked = studies.shift() ?? null;
     if (!asked) return;
     id++;
     channel ??= open(answered, died);
@@ -90,6 +103,17 @@ export function createSurveyClient(open: OpenChannel): SurveyPort {
           done(answer.closets);
         };
         studies.push({ plan, want: 'closets', answered, failed });
+        next();
+      }),
+    ceilings: (plan) =>
+      new Promise((done, failed) => {
+        ceilings?.overtaken();
+        const answered = (answer: Answer): void => {
+          if (!('ceilings' in answer)) throw new Error('ceilings were asked for');
+          done(answer.ceilings);
+        };
+        const question: Question = { plan, want: 'ceilings', answered, failed };
+        ceilings = { question, overtaken: () => done(null) };
         next();
       }),
   };

@@ -1,4 +1,5 @@
 import type { SentRow } from '../plan/sent-rows.ts';
+import type { CeilingPlane } from '../results/ceiling-plane.ts';
 import type { ClosetStudy, Run, Survey } from '../results/types.ts';
 
 /**
@@ -12,13 +13,14 @@ export interface Ask {
   readonly id: number;
   readonly rows: readonly SentRow[];
   /** What is asked of the plan. */
-  readonly want: 'survey' | 'closets';
+  readonly want: 'survey' | 'closets' | 'ceilings';
 }
 
 /** The survey of the plan that was asked about, or why there is none. */
 export type Answer =
   | { readonly id: number; readonly survey: PackedSurvey }
   | { readonly id: number; readonly closets: ClosetStudy }
+  | { readonly id: number; readonly ceilings: readonly CeilingPlane[] }
   | { readonly id: number; readonly failed: string };
 
 /**

@@ -28,6 +28,7 @@ describe('surveying along', () => {
         return survey(plan);
       },
       closets: noStudy,
+      ceilings: noStudy,
     };
     const { session, place } = bench(port);
     place(1000);
@@ -47,6 +48,7 @@ describe('surveying along', () => {
     const { session, along, place } = bench({
       survey: async (plan) => survey(plan),
       closets: noStudy,
+      ceilings: noStudy,
     });
     place(1000);
     const current = along.current();
@@ -60,6 +62,7 @@ describe('surveying along', () => {
     const { session, place } = bench({
       survey: () => new Promise((done) => answers.push(done)),
       closets: noStudy,
+      ceilings: noStudy,
     });
     place(1000);
     const old = session.getState().history.plan;
@@ -78,6 +81,7 @@ describe('surveying along', () => {
     const port: SurveyPort = {
       survey: async (plan) => (broken ? Promise.reject(new Error('no way')) : survey(plan)),
       closets: noStudy,
+      ceilings: noStudy,
     };
     const { session, along, place } = bench(port);
     const said = () => session.getState().notices.map((n) => n.message.params.reason);

@@ -126,9 +126,14 @@ describe('a route adds up', () => {
         };
         let sum = found.bends * prices.bend * 100;
         for (const s of found.segments) {
-          if (s.kind !== 'across') sum += s.length * 100;
-          else if (s.pathway !== null) sum += s.length * prices.pathwayFactor;
-          else sum += s.length * factor[s.ceiling!];
+          const counts =
+            s.kind !== 'across'
+              ? 100
+              : s.pathway !== null
+                ? prices.pathwayFactor
+                : factor[s.ceiling!];
+          expect(s.factor).toBe(counts);
+          sum += s.length * counts;
         }
         for (const c of found.crossings) sum += c.price * 100;
         expect(found.cost * 100).toBe(sum);

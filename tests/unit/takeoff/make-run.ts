@@ -72,6 +72,7 @@ export const across = (
   ceiling,
   pathway,
   riser: null,
+  factor: 100,
 });
 
 /** A stretch up a riser from one level. */
@@ -85,6 +86,7 @@ export const riser = (id: string, from: Place, to: Place, level = 'L1'): Segment
   ceiling: null,
   pathway: null,
   riser: id,
+  factor: 100,
 });
 
 export const way = (

@@ -4,6 +4,7 @@ import { kinds } from '../../../src/kinds/index.ts';
 import { apply, type Changes } from '../../../src/plan/change.ts';
 import { commands } from '../../../src/plan/commands/index.ts';
 import { emptyPlan, type Plan } from '../../../src/plan/plan.ts';
+import type { CeilingPlane } from '../../../src/results/ceiling-plane.ts';
 import type { ClosetStudy, Survey } from '../../../src/results/types.ts';
 import { createSurveyor } from '../../../src/survey/survey.ts';
 import { createAnswerer } from '../../../src/worker/answering.ts';
@@ -44,6 +45,17 @@ const inText = (plan: Plan): string =>
 const echo = (plan: Plan): Survey => ({ seen: plan, runs: [] }) as unknown as Survey;
 /** The same for a study of closets. */
 const study = (plan: Plan): ClosetStudy => ({ places: plan.tables.devices.size, best: null });
+const NO_PLANE: Omit<CeilingPlane, 'level'> = {
+  ceilings: [],
+  walls: [],
+  keepouts: [],
+  pathways: [],
+  faces: [],
+  bend: 0,
+};
+/** The same for what lies overhead: as many planes as the plan has devices. */
+const ceilings = (plan: Plan): CeilingPlane[] =>
+  [...plan.tables.devices.keys()].map((level) => ({ ...NO_PLANE, level }));
 const seen = (survey: Survey | null): unknown =>
   survey && (survey as unknown as { seen: Plan }).seen;
 
@@ -53,12 +65,12 @@ function bench(survey: (plan: Plan) => Survey = echo) {
   let opened = 0;
   let reply!: (answer: Answer) => void;
   let die!: (reason: string) => void;
-  let answerer = createAnswerer(survey, study);
+  let answerer = createAnswerer({ survey, closets: study, ceilings });
   const port = createSurveyClient((answered, died) => {
     opened++;
     reply = answered;
     die = died;
-    answerer = createAnswerer(survey, study);
+    answerer = createAnswerer({ survey, closets: study, ceilings });
     return { post: (ask) => asks.push(structuredClone(ask)), close: () => undefined };
   });
   return {
@@ -84,6 +96,23 @@ describe('asking for surveys', () => {
     expect(await closets).toEqual({ places: 2, best: null });
     expect(inText(seen(await first) as Plan)).toBe(inText(plans[0]!));
     expect(inText(seen(await last) as Plan)).toBe(inText(plans[2]!));
+  });
+
+  test('answers what lies overhead when no survey waits, and drops what a newer question overtakes', async () => {
+    const { port, asks, answer } = bench();
+    const plans = [1, 2, 3].map((n) => place(rename(emptyPlan(), `Job ${n}`), n));
+    const survey = port.survey(plans[0]!);
+    const study = port.closets(plans[0]!);
+    const old = port.ceilings(plans[1]!);
+    const now = port.ceilings(place(plans[2]!, 4));
+    answer();
+    answer();
+    answer();
+    expect(asks.map((ask) => ask.want)).toEqual(['survey', 'ceilings', 'closets']);
+    expect(await old).toBeNull();
+    expect(await now).toHaveLength(2);
+    expect(await study).toEqual({ places: 1, best: null });
+    expect(inText(seen(await survey) as Plan)).toBe(inText(plans[0]!));
   });
 
   test('keeps one question under way and one waiting; what the newest overtakes is answered by null', async () => {
