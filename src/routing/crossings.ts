@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import { spansAlong, spansBeside } from '../geometry/shape.ts';
 import type { Leg } from './attach.ts';
+import type { Finder } from './finder.ts';
 import type { Graph } from './graph.ts';
 import type { Body } from './ground.ts';
 import { mediumAt, type Profile } from './medium.ts';
@@ -40,7 +41,7 @@ interface Inside {
  * The walls that a route passes, in order. Entering and leaving one body is one crossing, whether the way goes straight
  * through or turns inside it. A wall without a price that the route starts or ends inside is not crossed.
  */
-export function crossingsOf(graph: Graph, legs: readonly Leg[]): RouteCrossing[] {
+export function crossingsOf(graph: Graph, bodies: Finder, legs: readonly Leg[]): RouteCrossing[] {
   const found: { at: number; crossing: RouteCrossing }[] = [];
   const lengths = legs.map((leg) => Math.abs(leg.to - leg.from));
   const total = lengths.reduce((a, b) => a + b, 0);
@@ -48,7 +49,7 @@ export function crossingsOf(graph: Graph, legs: readonly Leg[]): RouteCrossing[]
   let travelled = 0;
   legs.forEach((leg, i) => {
     const ends: Ends = { begins: isEdge(graph, legs, i, -1), ends: isEdge(graph, legs, i, 1) };
-    for (const body of bodiesNear(graph, leg))
+    for (const body of bodiesNear(graph, bodies, leg))
       for (const inside of insideOf(graph, leg, body, travelled, ends)) add(insides, body, inside);
     travelled += lengths[i]!;
   });
@@ -71,15 +72,13 @@ function add(insides: Map<Body, Inside[]>, body: Body, inside: Inside): void {
 }
 
 /** The bodies whose bounds a leg touches. */
-function bodiesNear(graph: Graph, leg: Leg): Body[] {
+function bodiesNear(graph: Graph, bodies: Finder, leg: Leg): Body[] {
   if (leg.from === leg.to) return [];
   const [ax, ay] = placeOf(graph, leg, leg.from);
   const [bx, by] = placeOf(graph, leg, leg.to);
-  const [x0, x1] = [Math.min(ax, bx), Math.max(ax, bx)];
-  const [y0, y1] = [Math.min(ay, by), Math.max(ay, by)];
-  return graph.ground.bodies.filter(
-    ({ shape: s }) => s.x0 <= x1 && s.x1 >= x0 && s.y0 <= y1 && s.y1 >= y0,
-  );
+  return bodies
+    .near(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by))
+    .map((index) => graph.ground.bodies[index]!);
 }
 
 function placeOf(graph: Graph, leg: Leg, at: number): Point {

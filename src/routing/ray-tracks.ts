@@ -12,20 +12,40 @@ const SIDES = [0, 1] as const;
 /** Where the ray meets a track that can be joined anywhere, up to a position of the ray. */
 export function meetTracks(graph: Graph, ray: Ray, end: number, best: Taker): void {
   const { tracks } = graph;
+  const lo = ray.forward ? ray.from : end;
+  const hi = ray.forward ? end : ray.from;
   for (let index = 0; index < tracks.length; index++) {
     const track = tracks[index]!;
-    if (!track.anywhere || track.axis === ray.axis) continue;
-    const hit = hitOf(track, ray.axis, ray.c);
-    if (!hit || (ray.forward ? hit.at < ray.from : hit.at > ray.from)) continue;
-    if (ray.forward ? hit.at > end : hit.at < end) continue;
-    const cost = ray.cost + best.least(Math.abs(hit.at - ray.from));
-    const [x, y] = ray.axis === 0 ? [hit.at, ray.c] : [ray.c, hit.at];
-    if (best.hopelessFrom(cost, x, y)) continue;
+    if (!track.anywhere || track.axis === ray.axis || !reaches(track, ray.axis, ray.c)) continue;
+    const k = track.axis === 2 ? shareAt(track, ray.axis, ray.c) : 0;
+    const at = placeAcross(track, ray.axis, k);
+    if (at < lo || at > hi) continue;
+    const cost = ray.cost + best.least(Math.abs(at - ray.from));
+    if (ray.axis === 0 ? best.hopelessFrom(cost, at, ray.c) : best.hopelessFrom(cost, ray.c, at))
+      continue;
+    const hit = { at, p: track.axis === 2 ? k * track.pb : ray.c };
     for (const side of SIDES) {
-      if (track.axis === 2 ? side === 1 : hit.at === ray.from && side !== ray.forward) continue;
+      if (track.axis === 2 ? side === 1 : at === ray.from && side !== ray.forward) continue;
       meetTrack(graph, ray, index, hit, side, best);
     }
   }
+}
+
+/** Whether a line along an axis at c crosses or touches a track. */
+function reaches(track: Track, axis: 0 | 1, c: number): boolean {
+  const a = axis === 0 ? track.ay : track.ax;
+  const b = axis === 0 ? track.by : track.bx;
+  return a <= b ? c >= a && c <= b : c >= b && c <= a;
+}
+
+/** How far along a track, as a share of it, a line along an axis at c crosses it. */
+const shareAt = (track: Track, axis: 0 | 1, c: number): number =>
+  axis === 0 ? (c - track.ay) / (track.by - track.ay) : (c - track.ax) / (track.bx - track.ax);
+
+/** Position along an axis at a share of a track. */
+function placeAcross(track: Track, axis: 0 | 1, k: number): number {
+  if (axis === 0) return track.ax + k * (track.bx - track.ax);
+  return track.ay + k * (track.by - track.ay);
 }
 
 function meetTrack(
@@ -60,21 +80,6 @@ function meetTrack(
     [...ray.legs, rayLeg(ray, hit.at, side)],
     best,
   );
-}
-
-/** Where a line along `axis` at c crosses a track: position on the ray's line, and on the track. */
-function hitOf(track: Track, axis: 0 | 1, c: number): { at: number; p: number } | null {
-  const [lo, hi] = [Math.min(track.pa, track.pb), Math.max(track.pa, track.pb)];
-  if (track.axis !== 2) {
-    if (c < lo || c > hi) return null;
-    return { at: track.axis === 0 ? track.ay : track.ax, p: c };
-  }
-  const k =
-    axis === 0 ? (c - track.ay) / (track.by - track.ay) : (c - track.ax) / (track.bx - track.ax);
-  if (!(k >= 0 && k <= 1)) return null;
-  const at =
-    axis === 0 ? track.ax + k * (track.bx - track.ax) : track.ay + k * (track.by - track.ay);
-  return { at, p: k * track.pb };
 }
 
 /** From a position of a track to the stops before and after it. */

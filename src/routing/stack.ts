@@ -1,3 +1,4 @@
+import { type Finder, finderOf } from './finder.ts';
 import type { Graph } from './graph.ts';
 import { UNITS } from './medium.ts';
 import { networkFrom } from './rows.ts';
@@ -11,6 +12,8 @@ import type { SiteRiser } from './site.ts';
  */
 export interface Stack {
   readonly graphs: readonly Graph[];
+  /** The walls and the zones of each level, to be found by place. */
+  readonly finders: readonly { readonly bodies: Finder; readonly zones: Finder }[];
   /** The first state of each level, and last the number of all. */
   readonly offsets: readonly number[];
   readonly net: Network;
@@ -52,7 +55,11 @@ export function stackOf(graphs: readonly Graph[], risers: readonly SiteRiser[]):
         between.set(bothStates(a.state, b.state), riser);
       }
   }
-  return { graphs, offsets, net: joined(graphs, offsets, links), risers: between };
+  const finders = graphs.map(({ ground }) => ({
+    bodies: finderOf(ground.bodies),
+    zones: finderOf(ground.zones),
+  }));
+  return { graphs, finders, offsets, net: joined(graphs, offsets, links), risers: between };
 }
 
 /** The level that a state of a stack lies on. */

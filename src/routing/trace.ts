@@ -1,8 +1,9 @@
 import type { Point } from '../geometry/point.ts';
-import { spansAlong, spansBeside } from '../geometry/shape.ts';
+import { type Shape, spansAlong, spansBeside } from '../geometry/shape.ts';
 import type { Attachment, Leg, Place } from './attach.ts';
 import type { Course } from './course.ts';
 import { crossingsOf } from './crossings.ts';
+import type { Finder } from './finder.ts';
 import type { Graph } from './graph.ts';
 import { sideAt } from './lines.ts';
 import { mediumAt, UNITS } from './medium.ts';
@@ -18,7 +19,7 @@ import {
   type SiteRiser,
 } from './site.ts';
 import { bothStates, levelOfState, type Stack } from './stack.ts';
-import { elevationOn, placeOn } from './tracks.ts';
+import { elevationOn, placeOn, type Track } from './tracks.ts';
 
 /** What goes up or down counts for its real length, percent. */
 const REAL = 100;
@@ -48,9 +49,10 @@ export function trace(
   const crossings: RouteCrossing[] = [];
   sections.forEach((section, i) => {
     const graph = stack.graphs[section.level]!;
+    const { bodies, zones } = stack.finders[section.level]!;
     const legs = joined([...(i === 0 ? found.legs : []), ...section.legs]);
-    crossings.push(...crossingsOf(graph, legs));
-    const stretches = legs.flatMap((leg) => stretchesOf(graph, leg));
+    crossings.push(...crossingsOf(graph, bodies, legs));
+    const stretches = legs.flatMap((leg) => stretchesOf(graph, zones, leg));
     const first = stretches[0]!;
     if (section.riser) maker.climb(graph, first.z, section.riser);
     else maker.rise(first.z, first.zone, true);
@@ -184,15 +186,15 @@ function sameLine(a: Leg, b: Leg): boolean {
 }
 
 /** Cuts a leg where the zone over it or its elevation changes. */
-function stretchesOf(graph: Graph, leg: Leg): Stretch[] {
-  const cuts = cutsOf(graph, leg);
+function stretchesOf(graph: Graph, zones: Finder, leg: Leg): Stretch[] {
+  const cuts = cutsOf(graph, zones, leg);
   const ends = leg.from <= leg.to ? [leg.from, ...cuts, leg.to] : [leg.to, ...cuts, leg.from];
   const out: Stretch[] = [];
   for (let i = 0; i + 1 < ends.length; i++) {
     const [p, q] = [ends[i]!, ends[i + 1]!];
     if (p === q && ends.length > 2) continue;
     const side = p === q ? leg.fromSide : 0;
-    out.push(stretch(graph, leg, p, q, p === q ? p : (p + q) / 2, side));
+    out.push(stretch(graph, zones, leg, p, q, p === q ? p : (p + q) / 2, side));
   }
   if (leg.from <= leg.to) return out;
   return out.reverse().map((s) => ({
@@ -205,6 +207,7 @@ function stretchesOf(graph: Graph, leg: Leg): Stretch[] {
 
 function stretch(
   graph: Graph,
+  zones: Finder,
   leg: Leg,
   p: number,
   q: number,
@@ -219,7 +222,7 @@ function stretch(
       from: at(p),
       to: at(q),
       z: media.list[mediumAt(profile, middle, side)]!.z,
-      zone: zoneBeside(graph, leg.axis, leg.c, leg.side, middle, side),
+      zone: zoneBeside(graph, zones, leg.axis, leg.c, leg.side, middle, side),
       pathway: -1,
       track: `${leg.axis === 0 ? 'y' : 'x'}${leg.c}`,
       span: [p, q],
@@ -234,11 +237,11 @@ function stretch(
         ? `p${track.line}.${track.segment}`
         : `${track.axis === 0 ? 'y' : 'x'}${track.axis === 0 ? track.ay : track.ax}`;
   let zone: number;
-  if (track.axis === 2) zone = zoneAlong(graph, track, middle);
+  if (track.axis === 2) zone = zoneAlong(graph, zones, track, middle);
   else {
     const c = track.axis === 0 ? track.ay : track.ax;
-    zone = zoneBeside(graph, track.axis, c, 0, middle, side);
-    const other = zoneBeside(graph, track.axis, c, 1, middle, side);
+    zone = zoneBeside(graph, zones, track.axis, c, 0, middle, side);
+    const other = zoneBeside(graph, zones, track.axis, c, 1, middle, side);
     if (elevationOfZone(graph, other) < elevationOfZone(graph, zone)) zone = other;
   }
   return {
@@ -256,12 +259,16 @@ const elevationOfZone = (graph: Graph, zone: number): number =>
   (graph.site.zones[zone] ?? graph.site.ceiling).elevation;
 
 /** Positions strictly inside a leg where a zone begins or ends. */
-function cutsOf(graph: Graph, leg: Leg): number[] {
+function cutsOf(graph: Graph, zones: Finder, leg: Leg): number[] {
   const lo = Math.min(leg.from, leg.to);
   const hi = Math.max(leg.from, leg.to);
   const found: number[] = [];
   if (lo === hi) return found;
-  for (const { shape } of graph.ground.zones) {
+  const [ax, ay] = placeOfLeg(graph, leg, lo);
+  const [bx, by] = placeOfLeg(graph, leg, hi);
+  const box = [Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by)] as const;
+  for (const index of zones.near(...box)) {
+    const { shape } = graph.ground.zones[index]!;
     if (leg.on === 'line') spansBeside(shape, leg.axis, leg.c, leg.side, found);
     else {
       const t = graph.tracks[leg.track]!;
@@ -275,39 +282,59 @@ function cutsOf(graph: Graph, leg: Leg): number[] {
   return [...new Set(found)].filter((p) => p > lo && p < hi).sort((p, q) => p - q);
 }
 
-/** Index of the zone at a position of a line, or -1. */
-export function zoneBeside(
+/** The place at a position of a leg. */
+function placeOfLeg(graph: Graph, leg: Leg, at: number): Point {
+  if (leg.on === 'track') return placeOn(graph.tracks[leg.track]!, at);
+  return leg.axis === 0 ? [at, leg.c] : [leg.c, at];
+}
+
+/** The last zone at a place for which the spans of a line hold a position of it, or -1. */
+function zoneAt(
   graph: Graph,
+  zones: Finder,
+  [x, y]: Point,
+  spansIn: (shape: Shape, out: number[]) => void,
+  at: number,
+  side: 0 | 1,
+): number {
+  const spans: number[] = [];
+  const near = zones.near(x, y, x, y);
+  for (let i = near.length - 1; i >= 0; i--) {
+    spans.length = 0;
+    spansIn(graph.ground.zones[near[i]!]!.shape, spans);
+    if (within(spans, at, side)) return near[i]!;
+  }
+  return -1;
+}
+
+/** Index of the zone at a position of a line, or -1. */
+const zoneBeside = (
+  graph: Graph,
+  zones: Finder,
   axis: 0 | 1,
   c: number,
   side: 0 | 1,
   at: number,
   atSide: 0 | 1,
-): number {
-  const spans: number[] = [];
-  const { zones } = graph.ground;
-  for (let i = zones.length - 1; i >= 0; i--) {
-    spans.length = 0;
-    spansBeside(zones[i]!.shape, axis, c, side, spans);
-    if (within(spans, at, atSide)) return i;
-  }
-  return -1;
-}
+): number =>
+  zoneAt(
+    graph,
+    zones,
+    axis === 0 ? [at, c] : [c, at],
+    (shape, out) => spansBeside(shape, axis, c, side, out),
+    at,
+    atSide,
+  );
 
-function zoneAlong(
-  graph: Graph,
-  track: { ax: number; ay: number; bx: number; by: number },
-  at: number,
-): number {
-  const spans: number[] = [];
-  const { zones } = graph.ground;
-  for (let i = zones.length - 1; i >= 0; i--) {
-    spans.length = 0;
-    spansAlong(zones[i]!.shape, track.ax, track.ay, track.bx, track.by, spans);
-    if (within(spans, at, 0)) return i;
-  }
-  return -1;
-}
+const zoneAlong = (graph: Graph, zones: Finder, track: Track, at: number): number =>
+  zoneAt(
+    graph,
+    zones,
+    placeOn(track, at),
+    (shape, out) => spansAlong(shape, track.ax, track.ay, track.bx, track.by, out),
+    at,
+    0,
+  );
 
 function within(spans: readonly number[], at: number, side: 0 | 1): boolean {
   for (let i = 0; i + 1 < spans.length; i += 2)
