@@ -57,12 +57,6 @@ const WIDTH = 12_800;
 /** Room for the states that wait at first, two places each. */
 const PAIRS = 1024;
 
-function grown(list: Int32Array): Int32Array<ArrayBuffer> {
-  const larger = new Int32Array(2 * list.length);
-  larger.set(list);
-  return larger;
-}
-
 /** How many buckets, a power of two, so that the ring of them is longer than any arc where that can be. */
 function bucketsFor(maxCost: number): number {
   let count = BUCKETS;
@@ -77,44 +71,82 @@ const waiting = (next: number): number => -3 - next;
  * The least cost from the seeds to every state of a network, with the next state on the way; infinite where none leads.
  */
 export function search(net: Network, seeds: readonly Seed[]): Field {
-  const { states, first, to, cost: weight, second: extra } = net;
-  const cost = new Float64Array(states).fill(Infinity);
-  const second = new Float64Array(states).fill(Infinity);
-  const next = new Int32Array(states).fill(-1);
-  const buckets = bucketsFor(net.maxCost);
-  const ring = buckets - 1;
-  const inverse = 1 / Math.max(WIDTH, net.maxCost / (buckets - 2));
-  // Heads of the buckets, then pairs of a place and a state: a head, and the first of a pair, say where in the list
-  // the next pair of the bucket is; -1 where none follows. Pairs that were taken out hang together from `free`.
-  let list = new Int32Array(buckets + 2 * seeds.length + PAIRS);
-  list.fill(-1, 0, buckets);
-  let used = buckets;
-  let free = -1;
-  let left = 0;
-  let current = Infinity;
-  for (const seed of seeds) {
-    const { state } = seed;
-    if (seed.cost > cost[state]!) continue;
-    if (seed.cost === cost[state]! && seed.second >= second[state]!) continue;
-    cost[state] = seed.cost;
-    second[state] = seed.second;
-    next[state] = waiting(-1);
-    const bucket = Math.floor(seed.cost * inverse);
-    if (bucket < current) current = bucket;
-    list[used] = list[bucket & ring]!;
-    list[used + 1] = state;
-    list[bucket & ring] = used;
-    used += 2;
-    left++;
+  const run = new Run(net);
+  for (const seed of seeds) run.begin(seed);
+  run.finish();
+  const base = seeds.reduce((m, s) => Math.min(m, s.cost), Infinity);
+  const lead = seeds.reduce((m, s) => Math.max(m, s.lead), 0);
+  return { cost: run.cost, second: run.second, next: run.next, base, lead };
+}
+
+class Run {
+  readonly cost: Float64Array;
+  readonly second: Float64Array;
+  readonly next: Int32Array;
+  readonly #net: Network;
+  readonly #ring: number;
+  /** One by the width of a bucket. */
+  readonly #inverse: number;
+  /**
+   * Heads of the buckets, then pairs of a place and a state: a head, and the first of a pair, say where in the list
+   * the next pair of the bucket is; -1 where none follows. Pairs that were taken out hang together from `#free`.
+   */
+  #list: Int32Array;
+  #used: number;
+  #free = -1;
+  #left = 0;
+  #current = Infinity;
+
+  constructor(net: Network) {
+    this.#net = net;
+    this.cost = new Float64Array(net.states).fill(Infinity);
+    this.second = new Float64Array(net.states).fill(Infinity);
+    this.next = new Int32Array(net.states).fill(-1);
+    const buckets = bucketsFor(net.maxCost);
+    this.#ring = buckets - 1;
+    this.#inverse = 1 / Math.max(WIDTH, net.maxCost / (buckets - 2));
+    this.#list = new Int32Array(buckets + PAIRS).fill(-1, 0, buckets);
+    this.#used = buckets;
   }
-  while (left > 0) {
-    const head = list[current & ring]!;
-    if (head < 0) {
-      current++;
-      continue;
+
+  begin({ state, cost, second }: Seed): void {
+    const old = this.cost[state]!;
+    if (cost > old || (cost === old && second >= this.second[state]!)) return;
+    this.cost[state] = cost;
+    this.second[state] = second;
+    this.next[state] = waiting(-1);
+    const bucket = Math.floor(cost * this.#inverse);
+    if (bucket < this.#current) this.#current = bucket;
+    if (this.#used + 2 > this.#list.length) this.#list = grown(this.#list);
+    this.#list[this.#used] = this.#list[bucket & this.#ring]!;
+    this.#list[this.#used + 1] = state;
+    this.#list[bucket & this.#ring] = this.#used;
+    this.#used += 2;
+    this.#left++;
+  }
+
+  finish(): void {
+    while (this.#left > 0) {
+      if (this.#list[this.#current & this.#ring]! < 0) this.#current++;
+      else this.#empty(this.#current & this.#ring);
     }
-    // The whole bucket is taken out; what comes to it meanwhile is a bucket anew.
-    list[current & ring] = -1;
+  }
+
+  /**
+   * Takes a whole bucket out and goes on from its states; what comes to it meanwhile is a bucket anew. Called once for
+   * each bucket, so that engines compile it as a whole; with one long loop about it they would do so piece by piece.
+   */
+  #empty(bucket: number): void {
+    const { cost, second, next } = this;
+    const { first, to, cost: weight, second: extra } = this.#net;
+    const inverse = this.#inverse;
+    const ring = this.#ring;
+    let list = this.#list;
+    let used = this.#used;
+    let free = this.#free;
+    let left = this.#left;
+    const head = list[bucket]!;
+    list[bucket] = -1;
     let last = head;
     for (let at = head; at >= 0; ) {
       const u = list[at + 1]!;
@@ -148,17 +180,23 @@ export function search(net: Network, seeds: readonly Seed[]): Field {
           pair = used;
           used += 2;
         }
-        const bucket = ((c * inverse) | 0) & ring;
-        list[pair] = list[bucket]!;
+        const target = ((c * inverse) | 0) & ring;
+        list[pair] = list[target]!;
         list[pair + 1] = v;
-        list[bucket] = pair;
+        list[target] = pair;
         left++;
       }
     }
     list[last] = free;
-    free = head;
+    this.#list = list;
+    this.#used = used;
+    this.#free = head;
+    this.#left = left;
   }
-  const base = seeds.reduce((m, s) => Math.min(m, s.cost), Infinity);
-  const lead = seeds.reduce((m, s) => Math.max(m, s.lead), 0);
-  return { cost, second, next, base, lead };
+}
+
+function grown(list: Int32Array): Int32Array {
+  const larger = new Int32Array(2 * list.length);
+  larger.set(list);
+  return larger;
 }
