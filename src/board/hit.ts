@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { groupBy } from '../base/group.ts';
 import type { Id } from '../base/ids.ts';
 import { dimensionLine, openingOutline } from '../drawing/opening-marks.ts';
 import { distance, nearestOnSegment, wallCorners } from '../geometry/nearest.ts';
@@ -24,6 +25,8 @@ interface Item {
 export interface HitIndex {
   readonly items: readonly Item[];
   readonly index: Flatbush | null;
+  /** Items by the key of their row. */
+  readonly named: ReadonlyMap<string, readonly Item[]>;
 }
 
 const RANK = {
@@ -94,7 +97,23 @@ export function hitIndex(plan: Plan, level: Id, ways: readonly Way[] = []): HitI
       put({ table: 'backgrounds', id: picture.id }, RANK.backgrounds, 'area', [
         ...shownCorners(picture),
       ]);
-  return { items, index: indexOf(items) };
+  return { items, index: indexOf(items), named: groupBy(items, ({ ref }) => refKey(ref)) };
+}
+
+type Near = (x0: number, y0: number, x1: number, y1: number) => readonly string[];
+const drawnNear = new WeakMap<ReadonlyMap<string, Point>, Near>();
+
+/** Finds the rows whose symbols are drawn in a box; where symbols stand changes seldom, so this is kept. */
+function nearOf(drawn: ReadonlyMap<string, Point>): Near {
+  const kept = drawnNear.get(drawn);
+  if (kept) return kept;
+  const keys = [...drawn.keys()];
+  const index = keys.length === 0 ? null : new Flatbush(keys.length);
+  for (const [x, y] of drawn.values()) index?.add(x, y, x, y);
+  index?.finish();
+  const near: Near = (...box) => index?.search(...box).map((i) => keys[i]!) ?? [];
+  drawnNear.set(drawn, near);
+  return near;
 }
 
 function indexOf(items: readonly Item[]): Flatbush | null {
@@ -123,14 +142,13 @@ const TOUCH = 22;
  * @param drawn the places where symbols are drawn, where they stand aside from their own
  */
 export function hitAt(
-  { items, index }: HitIndex,
+  { items, index, named }: HitIndex,
   at: Point,
   pixel: number,
   touch: boolean,
   drawn: ReadonlyMap<string, Point> = NONE,
 ): readonly Ref[] {
   const reach = (touch ? TOUCH : REACH) * pixel;
-  // A symbol may be drawn aside from its place; those are few and are looked at one by one.
   const found = index?.search(
     at[0] - reach - SYMBOL * pixel,
     at[1] - reach - SYMBOL * pixel,
@@ -138,8 +156,9 @@ export function hitAt(
     at[1] + reach + SYMBOL * pixel,
   );
   const candidates = new Set((found ?? []).map((i) => items[i]!));
-  if (drawn.size > 0)
-    for (const item of items) if (drawn.has(refKey(item.ref))) candidates.add(item);
+  const far = reach + SYMBOL * pixel;
+  for (const key of nearOf(drawn)(at[0] - far, at[1] - far, at[0] + far, at[1] + far))
+    for (const item of named.get(key) ?? []) candidates.add(item);
   const hits = [...candidates].flatMap((item) => {
     const place = drawn.get(refKey(item.ref));
     const d = gap(item, at, pixel, place);

@@ -6,7 +6,7 @@ import { PLAN_GROUPS, type PlanDrawing, type PlanGroup, planMarks } from '../dra
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { levelBeside } from '../plan/levels.ts';
-import { type Plan, refKey } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 import { type Leg, type SessionStore, type Shown, shownPlan } from './session.ts';
 
@@ -96,13 +96,7 @@ const stepped = (scale: number): number => 2 ** (Math.round(Math.log2(scale) * S
 
 /** Tables whose rows are symbols: these can be drawn by themselves while they move. */
 const SYMBOLS = ['devices', 'outlets', 'powers', 'closets'] as const;
-const SYMBOL_GROUPS: ReadonlySet<PlanGroup> = new Set([
-  'leaders',
-  'power',
-  'outlets',
-  'devices',
-  'closets',
-]);
+const SYMBOL_GROUPS: readonly PlanGroup[] = ['leaders', 'power', 'outlets', 'devices', 'closets'];
 
 /** What a plan's drawing is made of, apart from its symbols. */
 const SHAPES = [
@@ -120,6 +114,45 @@ const SHAPES = [
   'dimensions',
 ] as const;
 
+/** What follows from the survey or stands for nothing by itself. */
+const BESIDES: readonly PlanGroup[] = [
+  'background',
+  'ways',
+  'crossings',
+  'counts',
+  'rooms',
+  'findings',
+];
+
+/**
+ * Parts of a drawing: all of it; all but pictures; pictures alone; symbols or shapes that move, without their labels
+ * and where they are.
+ */
+type Part = 'all' | 'lines' | 'pictures' | 'symbols' | 'shapes';
+
+const PARTS: Readonly<Record<Part, (group: PlanGroup) => boolean>> = {
+  all: () => true,
+  lines: (group) => group !== 'background',
+  pictures: (group) => group === 'background',
+  symbols: (group) => SYMBOL_GROUPS.includes(group),
+  shapes: (group) => !SYMBOL_GROUPS.includes(group) && !BESIDES.includes(group),
+};
+
+/** How a scene is looked at: what of it is shown, and at which step of zoom it is laid out. */
+export interface SceneView {
+  readonly level: Id;
+  readonly leg: Leg;
+  readonly shown: Shown;
+  readonly scale: number;
+}
+
+export const sceneView = ({ level, leg, shown, viewport }: SessionStore): SceneView => ({
+  level,
+  leg,
+  shown,
+  scale: stepped(viewport.scale),
+});
+
 /**
  * Makes the scene of a session, and makes it anew only where something that it shows has changed.
  *
@@ -127,79 +160,140 @@ const SHAPES = [
  * and they are drawn over it where they are; when they rest, they find their room.
  */
 export function sceneMaker(kinds: KindRegistry): (session: SessionStore) => Scene {
-  const still = keep((...parts: Parameters<typeof drawScene>) => drawScene(...parts));
-  const whole = keep((...parts: Parameters<typeof drawScene>) => drawScene(...parts));
+  const still = keep(drawScene);
+  const whole = keep(drawScene);
   return (session) => {
-    const { survey, level, leg, shown, viewport } = session;
-    const scale = stepped(viewport.scale);
-    const rest: Rest = [level, leg, shown, kinds, scale];
-    const { preview, history } = session;
-    const moving = preview ? movingRows(history.plan, preview) : EMPTY;
+    const { survey, preview, history } = session;
+    const view = sceneView(session);
+    const moving = preview ? changedRows(history.plan, preview, SYMBOLS) : NONE;
     if (!preview || moving.size === 0) {
       const plan = shownPlan(session);
-      return whole(keyOf(plan, survey, rest), plan, survey, 'all', ...rest);
+      return whole(keyOf(plan, survey, view), plan, survey, kinds, view, 'all');
     }
-    const resting = withRows(preview, (key) => !moving.has(key));
-    const key = [...keyOf(preview, survey, rest, history.plan), [...moving].join(' ')];
-    const under = still(key, resting, survey, 'all', ...rest);
-    const over = drawScene(
-      withRows(preview, (row) => moving.has(row)),
-      null,
-      'symbols',
-      ...rest,
+    const ids = [...moving].flatMap(([table, rows]) => [table, ...rows.keys()]).join(' ');
+    const key = [...keyOf(preview, survey, view, history.plan), ids];
+    const under = still(key, without(preview, moving), survey, kinds, view, 'all');
+    return together(
+      under,
+      drawScene(alone(preview, SYMBOLS, moving), null, kinds, view, 'symbols'),
     );
-    return {
-      layers: [...under.layers, ...over.layers],
-      drawn: new Map([...under.drawn, ...over.drawn]),
-    };
   };
 }
 
-type Rest = readonly [level: Id, leg: Leg, shown: Shown, kinds: KindRegistry, scale: number];
+/** One scene over another. */
+const together = (under: Scene, over: Scene): Scene => ({
+  layers: [...under.layers, ...over.layers],
+  drawn: new Map([...under.drawn, ...over.drawn]),
+});
 
-const EMPTY: ReadonlySet<string> = new Set();
+/** Tables whose rows are drawn by themselves; a picture is not laid out but painted. */
+type DrawnTable =
+  | (typeof SYMBOLS)[number]
+  | Exclude<(typeof SHAPES)[number], 'job' | 'levels' | 'backgrounds'>;
+const DRAWN: readonly DrawnTable[] = [
+  ...SYMBOLS,
+  ...SHAPES.filter((table) => table !== 'job' && table !== 'levels' && table !== 'backgrounds'),
+];
+
+/**
+ * Makes the plan without the rows that a preview moves or takes away, which may be laid out while a gesture lasts; the
+ * same plan again for as long as the same rows move.
+ */
+export function restingMaker(): (before: Plan, preview: Plan) => Plan {
+  const still = keep(without);
+  return (before, preview) => {
+    const moving = changedRows(preview, before, DRAWN);
+    const ids = [...moving].flatMap(([table, rows]) => [table, ...rows.keys()]).join(' ');
+    return still([before, ids], before, moving);
+  };
+}
+
+/** What of a plan another plan lacks or has otherwise, drawn by itself: quick, and without room for labels. */
+export function sceneBetween(
+  under: Plan,
+  plan: Plan,
+  kinds: KindRegistry,
+  view: SceneView,
+): Scene | null {
+  const changed = changedRows(under, plan, DRAWN);
+  if (changed.size === 0) return null;
+  const symbols = drawScene(alone(plan, SYMBOLS, changed), null, kinds, view, 'symbols');
+  const shaped = [...changed.keys()].some((table) => !SYMBOLS.includes(table as 'devices'));
+  if (!shaped) return symbols;
+  return together(drawScene(alone(plan, DRAWN, changed), null, kinds, view, 'shapes'), symbols);
+}
+
+/** Rows on a level from which its drawing is made. */
+export function rowsDrawn(plan: Plan): number {
+  return DRAWN.reduce((sum, table) => sum + plan.tables[table].size, 0);
+}
+
+const NONE: Changed = new Map();
 
 /** The parts of a plan that its drawing follows from; `symbols` is the plan whose symbols count, by itself the same. */
 const keyOf = (
   plan: Plan,
   survey: Survey | null,
-  rest: Rest,
+  { level, leg, shown, scale }: SceneView,
   symbols = plan,
 ): readonly unknown[] => [
   ...SHAPES.map((table) => plan.tables[table]),
   ...[...SYMBOLS, 'jacks' as const].map((table) => symbols.tables[table]),
   survey,
-  ...rest,
+  level,
+  leg,
+  shown,
+  scale,
 ];
 
-/** Symbols that a preview adds or changes, by their key. */
-function movingRows(before: Plan, preview: Plan): ReadonlySet<string> {
-  const moving = new Set<string>();
-  for (const table of SYMBOLS) {
-    if (before.tables[table] === preview.tables[table]) continue;
-    for (const [id, row] of preview.tables[table])
-      if (before.tables[table].get(id) !== row) moving.add(refKey({ table, id }));
+type Rows = ReadonlyMap<Id, unknown>;
+type Changed = ReadonlyMap<DrawnTable, Rows>;
+
+/** Rows that a plan has and another has not, or has otherwise; tables without any are left out. */
+function changedRows(before: Plan, after: Plan, tables: readonly DrawnTable[]): Changed {
+  const changed = new Map<DrawnTable, Rows>();
+  for (const table of tables) {
+    const old: Rows = before.tables[table];
+    const rows: Rows = after.tables[table];
+    if (old === rows) continue;
+    const other = new Map<Id, unknown>();
+    for (const [id, row] of rows) if (old.get(id) !== row) other.set(id, row);
+    if (other.size > 0) changed.set(table, other);
   }
-  return moving;
+  return changed;
 }
 
-/** A plan with only some of its symbols. */
-function withRows(plan: Plan, wanted: (key: string) => boolean): Plan {
-  const some = Object.fromEntries(
-    SYMBOLS.map((table) => [
-      table,
-      new Map(
-        [...(plan.tables[table] as ReadonlyMap<Id, unknown>)].filter(([id]) =>
-          wanted(refKey({ table, id })),
-        ),
-      ),
-    ]),
-  );
-  return { tables: { ...plan.tables, ...some } as Plan['tables'] };
+const withTables = (plan: Plan, tables: Iterable<readonly [DrawnTable, Rows]>): Plan => ({
+  tables: { ...plan.tables, ...Object.fromEntries(tables) } as Plan['tables'],
+});
+
+/** A plan with only the changed rows in some of its tables, and the walls that these lie on. */
+function alone(plan: Plan, tables: readonly DrawnTable[], changed: Changed): Plan {
+  const walls = new Map<Id, unknown>(tables.includes('walls') ? changed.get('walls') : []);
+  for (const rows of changed.values())
+    for (const row of rows.values()) {
+      const { wall } = row as { wall?: Id | null };
+      const found = wall && plan.tables.walls.get(wall);
+      if (found) walls.set(found.id, found);
+    }
+  return withTables(plan, [
+    ...tables.map((table) => [table, changed.get(table) ?? new Map()] as const),
+    ['walls', walls] as const,
+  ]);
 }
+
+/** A plan without the changed rows. */
+const without = (plan: Plan, changed: Changed): Plan =>
+  withTables(
+    plan,
+    [...changed].map(([table, gone]) => {
+      const rows: Rows = plan.tables[table];
+      return [table, new Map([...rows].filter(([id]) => !gone.has(id)))] as const;
+    }),
+  );
 
 /** Keeps the last answer of a function for as long as a key holds. */
-function keep<A extends readonly unknown[], R>(make: (...args: A) => R) {
+export function keep<A extends readonly unknown[], R>(make: (...args: A) => R) {
   let last: readonly unknown[] | null = null;
   let made: R;
   return (key: readonly unknown[], ...args: A): R => {
@@ -212,11 +306,13 @@ function keep<A extends readonly unknown[], R>(make: (...args: A) => R) {
   };
 }
 
-function drawScene(
+/** Lays a part of a plan out for a view of it. */
+export function drawScene(
   plan: Plan,
   survey: Survey | null,
-  which: 'all' | 'symbols',
-  ...[level, leg, shown, kinds, scale]: Rest
+  kinds: KindRegistry,
+  { level, leg, shown, scale }: SceneView,
+  part: Part,
 ): Scene {
   const small = scale / paperPixels(scale) < SMALL;
   const groups = groupsOf(leg, shown, small);
@@ -225,8 +321,8 @@ function drawScene(
     scale: scale / paperPixels(scale),
     kinds,
     measure: fontMeasure,
-    groups: which === 'all' ? groups : new Set([...groups].filter((g) => SYMBOL_GROUPS.has(g))),
-    spread: which === 'all',
+    groups: new Set([...groups].filter(PARTS[part])),
+    spread: part === 'all' || part === 'lines',
     keep: true,
     notes: NOTED.includes(leg) && !small,
   });
@@ -234,7 +330,7 @@ function drawScene(
     marks: shown.labels || group !== 'outlets' ? marks : marks.filter(isSymbol),
     strength: strength(leg, group),
   }));
-  const ghost = which === 'all' && shown.below ? ghostOf(plan, level) : [];
+  const ghost = (part === 'all' || part === 'lines') && shown.below ? ghostOf(plan, level) : [];
   return { layers: [...ghost, ...layers], drawn: drawnPlaces(drawing) };
 }
 

@@ -1,10 +1,10 @@
-import { createContext, type ReactNode, useContext } from 'react';
+import { createContext, type ReactNode, useContext, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import type { Units } from '../base/units.ts';
 import type { SessionActions, SessionApi, SessionStore } from '../board/session.ts';
-import { shownPlan } from '../board/session.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { job, type Plan } from '../plan/plan.ts';
+import { followerOf } from './follow.ts';
 import type { PrintChoiceApi } from './print-choice.ts';
 import type { Services } from './services.ts';
 
@@ -39,7 +39,10 @@ export const useActions = (): SessionActions => useDesk().session.getState().act
 /** The plan as it is committed: still while something is dragged. */
 export const usePlan = (): Plan => useSession((s) => s.history.plan);
 
-/** The plan as it is seen: it follows a drag. */
-export const useShownPlan = (): Plan => useSession(shownPlan);
+/** The plan as it is seen: it follows a drag, a few times a second. */
+export function useShownPlan(): Plan {
+  const { subscribe, get } = followerOf(useDesk().session);
+  return useSyncExternalStore(subscribe, get);
+}
 
 export const useUnits = (): Units => useSession((s) => job(s.history.plan).units);

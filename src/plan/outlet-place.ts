@@ -11,6 +11,9 @@ export type OutletPlace = Pick<Outlet, 'level' | 'at' | 'mount' | 'height' | 'wa
 
 const whole = (p: Point): Point => [Math.round(p[0]), Math.round(p[1])];
 
+const outOf = (a: number, b: number, v: number, far: number): boolean =>
+  (a < v - far && b < v - far) || (a > v + far && b > v + far);
+
 /**
  * The wall face nearest to a place, within a reach; null where there is none.
  *
@@ -25,9 +28,13 @@ export function nearestFace(
   let best: { wall: Wall; at: Point } | null = null;
   let least = reach;
   for (const wall of walls) {
-    // Cheap refusal first: the centreline is never farther than the face by more than the wall's own half.
+    // Cheap refusals first: by the wall's box, then by its centreline, which is never farther than the face by more
+    // than the wall's own half.
+    const far = least + wall.thickness;
+    if (outOf(wall.a[0], wall.b[0], at[0], far) || outOf(wall.a[1], wall.b[1], at[1], far))
+      continue;
     const centre = nearestOnSegment(wall.a, wall.b, at);
-    if (distance(at, centre) > least + wall.thickness) continue;
+    if (distance(at, centre) > far) continue;
     const face = faceBeside(wall, at, gaps.get(wall.id) ?? []);
     if (!face) continue;
     const d = distance(at, face);

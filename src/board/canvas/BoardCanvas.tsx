@@ -5,9 +5,8 @@ import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Editor } from '../editor.ts';
 import type { Keys } from '../keys.ts';
-import { sceneMaker } from '../scene.ts';
 import type { SessionApi, SessionStore } from '../session.ts';
-import { paced } from './pace.ts';
+import { createDrawing, type Drawing } from './drawing.ts';
 import { type BoardPaint, type BoardTheme, paintDrawing, paintTop } from './paint-board.ts';
 import { keepPictures, type PictureSource, type Pictures } from './pictures.ts';
 import { attachPointers, type MenuRequest } from './pointers.ts';
@@ -49,18 +48,19 @@ export function BoardCanvas(props: CanvasParts) {
   latest.current = props;
   const pointer = useRef<Point | null>(null);
   const pictures = useRef<Pictures | null>(null);
-  const pace = useRef<ReturnType<typeof paced> | null>(null);
+  const drawn = useRef<Drawing | null>(null);
   const [size, setSize] = useState({ width: 0, height: 0 });
 
   const board = (): BoardPaint => {
-    pace.current ??= paced(sceneMaker(kinds), () => drawing.current?.batchDraw());
-    const scene = pace.current(session.getState());
-    editor.drawnAt(scene.drawn);
+    const { theme } = latest.current;
+    drawn.current ??= createDrawing(kinds, () => drawing.current?.batchDraw());
+    const shown = drawn.current.at(session.getState(), theme, Konva.pixelRatio);
+    editor.drawnAt(shown.places);
     return {
       session: session.getState(),
-      scene,
+      ...shown,
       editor: editor.view(),
-      theme: latest.current.theme,
+      theme,
       pointer: pointer.current,
       cursor: keys.cursor(),
       picture: (want) => pictures.current?.get(want) ?? [],
@@ -88,6 +88,8 @@ export function BoardCanvas(props: CanvasParts) {
       offEditor();
       document.fonts?.removeEventListener('loadingdone', both);
       kept.dispose();
+      drawn.current?.dispose();
+      drawn.current = null;
     };
   }, [session, editor]);
 

@@ -6,11 +6,12 @@ import { t } from '../../text/index.ts';
 import type { EditorView } from '../editor.ts';
 import { highlightMarks } from '../highlight.ts';
 import { division, ticks } from '../rulers.ts';
-import { paperPixels, type Scene } from '../scene.ts';
-import { type SessionStore, toBoard } from '../session.ts';
+import { paperPixels, type Scene, type SceneLayer } from '../scene.ts';
+import { type SessionStore, toBoard, type Viewport } from '../session.ts';
 import type { SnapAct, Snapped } from '../snap.ts';
 import { fadedPalette } from './faded.ts';
 import { type Paint, paintMarks, planFrame, SCREEN } from './painter.ts';
+import type { Plate } from './plates.ts';
 
 /** Breadth of the rulers along the top and the left, px. */
 export const RULER = 20;
@@ -20,7 +21,13 @@ export type BoardTheme = 'light' | 'dark';
 /** What the two layers are painted from. */
 export interface BoardPaint {
   readonly session: SessionStore;
+  /** What is painted here: the whole drawing, or what its plate lacks. */
   readonly scene: Scene;
+  /** Of a crowded plan, the drawing that a worker has painted, and the pictures under it. */
+  readonly plate: Plate | null;
+  readonly pictures: readonly SceneLayer[];
+  /** Where symbols are drawn, by their row. */
+  readonly places: ReadonlyMap<string, Point>;
   readonly editor: EditorView;
   readonly theme: BoardTheme;
   /** Where the pointer is, px, and where the keyboard's cursor is, mm. */
@@ -50,8 +57,31 @@ export function paintDrawing(context: CanvasRenderingContext2D, board: BoardPain
   context.fillRect(0, 0, viewport.width, viewport.height);
   if (board.editor.tool.snaps(board.editor.tool.start).includes('grid')) paintGrid(paint, board);
   const frame = planFrame(viewport);
-  for (const { marks, strength } of board.scene.layers)
-    paintMarks({ ...paint, palette: fadedPalette(board.theme, strength), strength }, marks, frame);
+  const layers = (of: readonly SceneLayer[]) => {
+    for (const { marks, strength } of of)
+      paintMarks(
+        { ...paint, palette: fadedPalette(board.theme, strength), strength },
+        marks,
+        frame,
+      );
+  };
+  layers(board.pictures);
+  if (board.plate) paintPlate(context, board.plate, viewport);
+  layers(board.scene.layers);
+}
+
+/** A plate where it lies now: at its own zoom pixel by pixel, else larger or smaller until the next one comes. */
+function paintPlate(context: CanvasRenderingContext2D, plate: Plate, viewport: Viewport): void {
+  const { place, bitmap } = plate;
+  const [x, y] = toBoard(viewport, [place.left, place.top]);
+  const k = viewport.scale / place.scale;
+  const ratio = bitmap.width / place.width;
+  const whole = (v: number) => Math.round(v * ratio) / ratio;
+  context.imageSmoothingEnabled = k !== 1;
+  context.imageSmoothingQuality = 'low';
+  if (k === 1) context.drawImage(bitmap, whole(x), whole(y), place.width, place.height);
+  else context.drawImage(bitmap, x, y, place.width * k, place.height * k);
+  context.imageSmoothingEnabled = true;
 }
 
 /** Faint lines at the ruler's figures while something is drawn or placed, for the eye. */
@@ -72,7 +102,7 @@ export function paintTop(context: CanvasRenderingContext2D, board: BoardPaint): 
   const paint = paintOn(context, board);
   const frame = planFrame(board.session.viewport);
   const drawing = board.editor.busy && board.editor.tool.id !== 'select';
-  paintMarks(paint, highlightMarks(board.session, board.scene.drawn, drawing), frame);
+  paintMarks(paint, highlightMarks(board.session, board.places, drawing), frame);
   paintMarks(paint, board.editor.overlay, frame);
   if (board.editor.snapped) paintSnap(paint, board, board.editor.snapped);
   if (board.cursor) paintCursor(paint, toBoard(board.session.viewport, board.cursor));

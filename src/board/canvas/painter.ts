@@ -28,7 +28,7 @@ export interface Paint {
 }
 
 /** From list units to the screen: turned, scaled, moved. */
-interface Frame {
+export interface Frame {
   readonly scale: number;
   readonly cos: number;
   readonly sin: number;
@@ -173,7 +173,7 @@ function paintCircle(paint: Paint, mark: Of<'circle'>, frame: Frame): void {
 /** Hairlines never vanish, px. */
 const LEAST_LINE = 0.6;
 
-const lineWidth = (width: number | undefined, paper: number): number =>
+export const lineWidth = (width: number | undefined, paper: number): number =>
   Math.max(LEAST_LINE, (width ?? 0.25) * paper);
 
 /** Fill, hatch and outline of the path that was traced. */

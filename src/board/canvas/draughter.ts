@@ -1,0 +1,167 @@
+import type { Point } from '../../geometry/point.ts';
+import type { KindRegistry } from '../../kinds/kind.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { noRows, withRows } from '../../plan/sent-rows.ts';
+import type { Run, Survey } from '../../results/types.ts';
+import { drawScene, paperPixels } from '../scene.ts';
+import type { Viewport } from '../session.ts';
+import { type Area, createStamps, paintPrepared } from './paint-prepared.ts';
+import { planFrame } from './painter.ts';
+import { type PlateAnswer, type PlateAsk, plateRound, sentKeys, unpackDrawn } from './plate.ts';
+import { type Prepared, prepare } from './prepared.ts';
+
+export interface DraughterParts {
+  readonly kinds: KindRegistry;
+  canvas(width: number, height: number): OffscreenCanvas;
+  answer(answer: PlateAnswer): void;
+  /** Calls back later; returns what calls it off. */
+  later(run: () => void, ms: number): () => void;
+  now(): number;
+}
+
+/** A layout takes longer than a picture: it waits until nobody has asked for this long, but no longer than that, ms. */
+const REST = 120;
+const LONGEST = 1500;
+
+/** A layout: marks ready to be painted, what they are of, and where symbols stand. */
+interface Layout {
+  readonly of: PlateAsk;
+  readonly prepared: Prepared;
+  readonly drawn: ReadonlyMap<string, Point>;
+}
+
+/** What is on the canvas. */
+interface Painted {
+  readonly place: Viewport;
+  readonly by: readonly unknown[];
+}
+
+/**
+ * Draws plates: lays the plan out for the zoom, and paints it. A new view is painted at once from the layout that
+ * there is; only the strips that have come into view where it was merely moved. What changed since is left out until
+ * the next layout, so that nothing stands where it no longer is.
+ */
+export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void {
+  const { kinds, later, now } = parts;
+  const stamps = createStamps(parts.canvas);
+  let plan: Plan = noRows();
+  let runs: readonly Run[] = [];
+  let survey: Survey | null = null;
+  let latest: PlateAsk | null = null;
+  let layout: Layout | null = null;
+  let told: Layout | null = null;
+  let hidden: ReadonlySet<string> = new Set();
+  let canvas: OffscreenCanvas | null = null;
+  let painted: Painted | null = null;
+  let callOff: (() => void) | null = null;
+  let since = 0;
+
+  function layOut(): void {
+    callOff?.();
+    callOff = null;
+    const scene = drawScene(plan, survey, kinds, latest!.view, 'lines');
+    layout = { of: latest!, prepared: prepare(scene.layers), drawn: scene.drawn };
+    hidden = new Set();
+  }
+
+  function soon(): void {
+    callOff?.();
+    if (!callOff) since = now();
+    const wait = Math.max(0, Math.min(REST, since + LONGEST - now()));
+    callOff = later(() => {
+      layOut();
+      paint();
+    }, wait);
+  }
+
+  /** Moves what is painted to a new place, by whole device pixels; says what has to be painted there. */
+  function shift(on: OffscreenCanvasRenderingContext2D, asked: Viewport, ratio: number) {
+    const { place } = painted!;
+    const step = place.scale * ratio;
+    const dx = Math.round((place.left - asked.left) * step);
+    const dy = Math.round((place.top - asked.top) * step);
+    if (dx !== 0 || dy !== 0) {
+      on.globalCompositeOperation = 'copy';
+      on.drawImage(on.canvas, dx, dy);
+      on.globalCompositeOperation = 'source-over';
+    }
+    return {
+      place: { ...asked, left: place.left - dx / step, top: place.top - dy / step },
+      areas: stripsOf(asked, dx / ratio, dy / ratio),
+    };
+  }
+
+  function paint(): void {
+    const { place: board, theme, ratio } = latest!;
+    const { prepared } = layout!;
+    const asked = plateRound(board);
+    const { width, height, scale } = asked;
+    const [across, down] = [Math.round(width * ratio), Math.round(height * ratio)];
+    const by = [prepared, hidden, theme, ratio, across, down, scale];
+    if (canvas?.width !== across || canvas.height !== down) canvas = parts.canvas(across, down);
+    const context = canvas.getContext('2d')!;
+    const { place, areas } = by.every((value, i) => value === painted?.by[i])
+      ? shift(context, asked, ratio)
+      : { place: asked, areas: [{ x: 0, y: 0, width, height }] };
+    for (const area of areas) {
+      context.save();
+      context.scale(ratio, ratio);
+      context.beginPath();
+      context.rect(area.x, area.y, area.width, area.height);
+      context.clip();
+      context.clearRect(area.x, area.y, area.width, area.height);
+      const press = { context, theme, ratio, paper: paperPixels(scale), stamps };
+      paintPrepared(press, prepared, planFrame(place), area, hidden);
+      context.restore();
+    }
+    painted = { place, by };
+    send(place);
+  }
+
+  function send(place: Viewport): void {
+    const { id, ratio } = latest!;
+    const copy = parts.canvas(canvas!.width, canvas!.height);
+    const context = copy.getContext('2d')!;
+    context.globalCompositeOperation = 'copy';
+    context.drawImage(canvas!, 0, 0);
+    const bitmap = copy.transferToImageBitmap();
+    const news = told === layout ? {} : { drawn: layout!.drawn };
+    told = layout;
+    parts.answer({ id, laid: layout!.of.id, bitmap, place, ratio, hidden, ...news });
+  }
+
+  return (ask) => {
+    const before = latest;
+    latest = ask;
+    plan = withRows(plan, ask.rows);
+    if (ask.survey !== undefined) {
+      survey = ask.survey && unpackDrawn(ask.survey, runs);
+      runs = survey?.runs ?? [];
+    }
+    if (!layout || !before || otherDrawing(layout.of, ask)) layOut();
+    else if (
+      ask.rows.length > 0 ||
+      ask.survey !== undefined ||
+      ask.view.scale !== layout.of.view.scale
+    ) {
+      const gone = sentKeys(ask.rows).filter((key) => layout!.drawn.has(key));
+      if (gone.length > 0) hidden = new Set([...hidden, ...gone]);
+      soon();
+    } else if (callOff) soon();
+    paint();
+  };
+}
+
+/** Whether a layout shows something else than what is asked for, and not only an older state of it. */
+const otherDrawing = ({ view: a }: PlateAsk, { view: b }: PlateAsk): boolean =>
+  a.level !== b.level || a.leg !== b.leg || a.shown !== b.shown;
+
+/** The strips that come into view when a picture moves by some px. */
+function stripsOf({ width, height }: Viewport, dx: number, dy: number): readonly Area[] {
+  if (Math.abs(dx) >= width || Math.abs(dy) >= height) return [{ x: 0, y: 0, width, height }];
+  const [w, h] = [Math.abs(dx), Math.abs(dy)];
+  return [
+    { x: dx > 0 ? 0 : width - w, y: 0, width: w, height },
+    { x: 0, y: dy > 0 ? 0 : height - h, width, height: h },
+  ].filter((area) => area.width > 0 && area.height > 0);
+}

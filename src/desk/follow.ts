@@ -1,0 +1,68 @@
+import type { SessionApi } from '../board/session.ts';
+import type { Plan } from '../plan/plan.ts';
+
+/** While something is dragged, panels follow no oftener than this, so that no move of the pointer draws them, ms. */
+const PACE = 150;
+
+interface Follower {
+  get(): Plan;
+  subscribe(changed: () => void): () => void;
+}
+
+const followers = new WeakMap<SessionApi, Follower>();
+
+/** The plan as it is seen, for panels: what is committed at once, a drag a few times a second. */
+export function followerOf(session: SessionApi): Follower {
+  const there = followers.get(session);
+  if (there) return there;
+  const made = createFollower(session);
+  followers.set(session, made);
+  return made;
+}
+
+function createFollower(session: SessionApi): Follower {
+  const listeners = new Set<() => void>();
+  let seen: { readonly preview: Plan; readonly over: Plan } | null = null;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let stop: (() => void) | null = null;
+
+  const tell = () => {
+    for (const listener of listeners) listener();
+  };
+  const look = () => {
+    timer = undefined;
+    seen = null;
+    tell();
+  };
+  const watch = () =>
+    session.subscribe((now, before) => {
+      if (now.preview === before.preview && now.history === before.history) return;
+      if (now.preview !== null && before.preview !== null && now.history === before.history) {
+        timer ??= setTimeout(look, PACE);
+        return;
+      }
+      clearTimeout(timer);
+      look();
+    });
+
+  return {
+    get() {
+      const { preview, history } = session.getState();
+      if (!preview) return history.plan;
+      if (seen?.over !== history.plan) seen = { preview, over: history.plan };
+      return seen.preview;
+    },
+    subscribe(changed) {
+      listeners.add(changed);
+      stop ??= watch();
+      return () => {
+        listeners.delete(changed);
+        if (listeners.size > 0) return;
+        stop?.();
+        stop = null;
+        clearTimeout(timer);
+        timer = undefined;
+      };
+    },
+  };
+}

@@ -1,0 +1,229 @@
+import type { Browser, CDPSession, Page } from '@playwright/test';
+
+/** A place on the page, px. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What a movement cost, ms. */
+export interface Measured {
+  readonly frames: number;
+  readonly median: number;
+  readonly p95: number;
+  readonly worst: number;
+  /** Script of a frame: what the page's own code took of the main thread. */
+  readonly script: number;
+  readonly scriptP95: number;
+  /** Frames longer than 50 ms, as the browser counts them. */
+  readonly long: number;
+}
+
+export const quantile = (values: readonly number[], q: number): number => {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))] ?? Number.NaN;
+};
+
+/** Installs what notes the frames in a page: when each begins, which is with its input, and whether it had one. */
+const recorder = () => {
+  const times: number[] = [];
+  const inputs: boolean[] = [];
+  let input = 0;
+  let on = false;
+  let long = 0;
+  for (const type of ['pointermove', 'wheel'])
+    addEventListener(
+      type,
+      () => {
+        input ||= performance.now();
+      },
+      { capture: true, passive: true },
+    );
+  new PerformanceObserver((list) => {
+    if (on) long += list.getEntries().length;
+  }).observe({ type: 'long-animation-frame' });
+  const tick = () => {
+    if (!on) return;
+    times.push(input || performance.now());
+    inputs.push(input > 0);
+    input = 0;
+    requestAnimationFrame(tick);
+  };
+  Object.assign(window, {
+    frames: {
+      start() {
+        times.length = 0;
+        inputs.length = 0;
+        long = 0;
+        on = true;
+        performance.mark('bench-start');
+        requestAnimationFrame(tick);
+      },
+      stop() {
+        on = false;
+        performance.mark('bench-end');
+        return { times, inputs, long };
+      },
+    },
+  });
+};
+
+interface Frames {
+  readonly times: readonly number[];
+  readonly inputs: readonly boolean[];
+  readonly long: number;
+}
+
+interface TraceEvent {
+  readonly name: string;
+  readonly ph: string;
+  readonly ts: number;
+  readonly dur?: number;
+  readonly pid: number;
+  readonly tid: number;
+}
+
+const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
+
+/** The names under which the browser's trace holds the page's own code. */
+const SCRIPT = new Set([
+  'EventDispatch',
+  'FireAnimationFrame',
+  'FunctionCall',
+  'TimerFire',
+  'RunMicrotasks',
+  'EvaluateScript',
+  'FireIdleCallback',
+  'HandlePostMessage',
+]);
+
+/** Script in each frame, ms: what of the page's code lies between two frames' beginnings; nested calls count once. */
+function scriptOf(events: readonly TraceEvent[]): number[] {
+  const start = events.find((e) => e.name === 'bench-start');
+  const end = events.find((e) => e.name === 'bench-end');
+  if (!start || !end) throw new Error('the trace lacks its marks');
+  const own = events
+    .filter((e) => e.pid === start.pid && e.tid === start.tid)
+    .filter((e) => e.ts >= start.ts && e.ts <= end.ts)
+    .sort((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0));
+  const sums: number[] = [];
+  let until = 0;
+  for (const { name, ts, ph, dur = 0 } of own) {
+    if (name === 'BeginMainThreadFrame') sums.push(0);
+    if (ph !== 'X' || !SCRIPT.has(name) || sums.length === 0 || ts + dur <= until) continue;
+    sums[sums.length - 1]! += (ts + dur - Math.max(ts, until)) / 1000;
+    until = ts + dur;
+  }
+  return sums;
+}
+
+/** Drives a page as a hand does, by the browser's own input, without waiting for the page between two moves. */
+export class Hand {
+  readonly #browser: Browser;
+  readonly #page: Page;
+  readonly #input: CDPSession;
+
+  private constructor(browser: Browser, page: Page, input: CDPSession) {
+    this.#browser = browser;
+    this.#page = page;
+    this.#input = input;
+  }
+
+  static async on(browser: Browser, page: Page): Promise<Hand> {
+    // The runner of these files wraps named functions in a helper that a page does not have.
+    await page.evaluate('globalThis.__name = (named) => named');
+    await page.evaluate(recorder);
+    return new Hand(browser, page, await page.context().newCDPSession(page));
+  }
+
+  async #moves(ms: number, send: (n: number) => Promise<unknown>): Promise<void> {
+    const end = performance.now() + ms;
+    const sent: Promise<unknown>[] = [];
+    for (let n = 0; performance.now() < end; n++) {
+      sent.push(send(n));
+      // No more than a few on their way, as a hand that never rests.
+      if (sent.length > 6) await sent.shift();
+      await pause(2);
+    }
+    await Promise.all(sent);
+  }
+
+  async #measure(act: () => Promise<void>): Promise<Measured> {
+    await this.#browser.startTracing(this.#page, {
+      categories: [
+        'devtools.timeline',
+        'disabled-by-default-devtools.timeline',
+        'disabled-by-default-devtools.timeline.frame',
+        'devtools.timeline.frame',
+        'blink.user_timing',
+      ],
+    });
+    await this.#page.evaluate(() =>
+      (window as unknown as { frames: { start(): void } }).frames.start(),
+    );
+    await act();
+    const { times, inputs, long } = await this.#page.evaluate(() =>
+      (window as unknown as { frames: { stop(): Frames } }).frames.stop(),
+    );
+    const trace = JSON.parse((await this.#browser.stopTracing()).toString()) as {
+      traceEvents: TraceEvent[];
+    };
+    const script = scriptOf(trace.traceEvents);
+    const spans: number[] = [];
+    for (let i = 1; i < times.length; i++) if (inputs[i - 1]) spans.push(times[i]! - times[i - 1]!);
+    return {
+      frames: spans.length,
+      median: quantile(spans, 0.5),
+      p95: quantile(spans, 0.95),
+      worst: quantile(spans, 1),
+      script: quantile(script, 0.5),
+      scriptP95: quantile(script, 0.95),
+      long,
+    };
+  }
+
+  #mouse(type: string, { x, y }: Spot, more: object = {}): Promise<unknown> {
+    return this.#input.send('Input.dispatchMouseEvent', { type, x, y, ...more } as never);
+  }
+
+  /** Drags in circles from a spot with a button, and back; the press and the release are not measured. */
+  async drag(from: Spot, button: 'left' | 'middle', radius: number, ms: number): Promise<Measured> {
+    const buttons = button === 'left' ? 1 : 4;
+    await this.#mouse('mouseMoved', from);
+    await this.#mouse('mousePressed', from, { button, buttons, clickCount: 1 });
+    await this.#mouse('mouseMoved', { x: from.x + 12, y: from.y }, { button, buttons });
+    await pause(300);
+    const measured = await this.#measure(() =>
+      this.#moves(ms, (n) => {
+        const a = n / 25;
+        const to = { x: from.x + radius * Math.sin(a), y: from.y + radius * (1 - Math.cos(a)) };
+        return this.#mouse('mouseMoved', to, { button, buttons });
+      }),
+    );
+    await this.#mouse('mouseMoved', from, { button, buttons });
+    await this.#mouse('mouseReleased', from, { button, buttons: 0, clickCount: 1 });
+    return measured;
+  }
+
+  /** Turns the wheel out and in again about a spot. */
+  zoom(at: Spot, ms: number): Promise<Measured> {
+    return this.#measure(() =>
+      this.#moves(ms, (n) =>
+        this.#mouse('mouseWheel', at, { deltaX: 0, deltaY: n % 40 < 20 ? -30 : 30 }),
+      ),
+    );
+  }
+
+  /** Moves the pointer over the drawing with no button. */
+  hover(at: Spot, radius: number, ms: number): Promise<Measured> {
+    return this.#measure(() =>
+      this.#moves(ms, (n) => {
+        const a = n / 40;
+        return this.#mouse('mouseMoved', {
+          x: at.x + radius * Math.sin(a),
+          y: at.y + radius * Math.cos(a * 1.3),
+        });
+      }),
+    );
+  }
+}
