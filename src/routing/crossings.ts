@@ -230,6 +230,7 @@ function crossing(graph: Graph, body: Body, inside: Inside): RouteCrossing {
   return {
     level: site.id,
     wall: wall.id,
+    construction: wall.construction,
     at: inside.place,
     work: work.work,
     firestop: work.firestop && work.work !== 'none',

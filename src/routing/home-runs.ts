@@ -13,7 +13,7 @@ import {
   type Settings,
   settings,
 } from '../plan/plan.ts';
-import type { Blocked, Crossing, Pinned, Run, RunPart, Segment, Way } from '../results/types.ts';
+import type { Blocked, Pinned, Run, RunPart, Segment, Way } from '../results/types.ts';
 import {
   createPlanNetworks,
   type PlanNetwork,
@@ -21,7 +21,7 @@ import {
   sameList,
 } from './plan-networks.ts';
 import type { Network } from './router.ts';
-import type { NoRoute, Route, RouteSegment } from './site.ts';
+import type { NoRoute, Route } from './site.ts';
 import { type Lay, waysOf } from './ways.ts';
 
 /** Every jack's run, in the order of the jacks, and what lies where. */
@@ -205,7 +205,7 @@ function routedRun(s: Settings, task: Task, route: Route, pinned: Pinned | null,
   const allowed = allowancesOf(plan, task.jack);
   const slack = allowed.outletSlack + allowed.fieldLoop + allowed.closetLoop;
   const cable = route.path + slack;
-  const segments = route.segments.map(plainSegment);
+  const { segments } = route;
   const over = cable > rest.limit;
   const near = cable * 100 >= rest.limit * s.nearPercent;
   return {
@@ -223,29 +223,13 @@ function routedRun(s: Settings, task: Task, route: Route, pinned: Pinned | null,
     parts: partsOf(segments, allowed),
     segments,
     points: route.points,
-    crossings: route.crossings.map(
-      (c): Crossing => ({ ...c, construction: plan.tables.walls.get(c.wall)!.construction }),
-    ),
+    crossings: route.crossings,
     pathways: route.pathways,
     bends: route.bends,
     pinned,
     blocked: null,
   };
 }
-
-/** Without what only the joining of ways needs; field by field, which is much faster than a rest. */
-const plainSegment = (s: RouteSegment): Segment => ({
-  kind: s.kind,
-  level: s.level,
-  from: s.from,
-  to: s.to,
-  length: s.length,
-  zone: s.zone,
-  ceiling: s.ceiling,
-  pathway: s.pathway,
-  riser: s.riser,
-  factor: s.factor,
-});
 
 /** The open sum: neighbours of the same kind, zone and pathway put together, then the slack. */
 function partsOf(segments: readonly Segment[], s: Allowances): RunPart[] {
@@ -269,26 +253,16 @@ function partsOf(segments: readonly Segment[], s: Allowances): RunPart[] {
 function laysOf(routed: readonly Routed[]): Lay[] {
   const order = routed.map((r) => r.run).sort((a, b) => compareLabels(a.label, b.label));
   const rank = new Map(order.map((run, i) => [run.jack, i]));
-  return routed.flatMap(({ run, route }) =>
-    route === null
-      ? []
-      : route.segments.flatMap((segment): Lay[] => {
-          if (segment.kind !== 'across') return [];
-          const { level, from, to } = segment;
-          return [
-            {
-              jack: run.jack,
-              rank: rank.get(run.jack)!,
-              level,
-              track: segment.track,
-              pathway: segment.pathway,
-              span: segment.span,
-              from,
-              to,
-            },
-          ];
-        }),
-  );
+  const lays: Lay[] = [];
+  for (const { run, route } of routed)
+    route?.lies.forEach((lie, i) => {
+      if (!lie) return;
+      const { level, pathway, from, to } = route.segments[i]!;
+      const { track, span } = lie;
+      const { jack } = run;
+      lays.push({ jack, rank: rank.get(jack)!, level, track, pathway, span, from, to });
+    });
+  return lays;
 }
 
 /** The cable with its waste, in whole ordering steps, to the nearest mm; a length of whole steps takes no more. */

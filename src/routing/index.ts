@@ -33,6 +33,7 @@ export type {
   Bar,
   Building,
   CeilingKind,
+  Lie,
   NoRoute,
   PathwayKind,
   Route,

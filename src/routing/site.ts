@@ -135,7 +135,10 @@ export interface RouteSegment {
   readonly riser: string | null;
   /** What its length counts for in the cost, whole percent. */
   readonly factor: number;
-  /** Names the straight line of its level that it lies on, so that stretches of several routes can be laid side by side. */
+}
+
+/** The straight line of a level that a stretch lies on, so that stretches of several routes can be laid side by side. */
+export interface Lie {
   readonly track: string;
   /** Positions along that line, mm. */
   readonly span: readonly [from: number, to: number];
@@ -146,6 +149,7 @@ export type WallWork = 'none' | 'sleeve' | 'core' | 'seal';
 export interface RouteCrossing {
   readonly level: string;
   readonly wall: string;
+  readonly construction: SiteWall['construction'];
   readonly at: SitePlace;
   readonly work: WallWork;
   readonly firestop: boolean;
@@ -165,6 +169,8 @@ export interface Route {
   /** across + vertical, exactly. */
   readonly path: number;
   readonly segments: readonly RouteSegment[];
+  /** Where each segment lies; null for those that rise or fall. */
+  readonly lies: readonly (Lie | null)[];
   readonly points: readonly SitePlace[];
   readonly crossings: readonly RouteCrossing[];
   readonly pathways: readonly string[];

@@ -12,6 +12,7 @@ import { BEND } from './search.ts';
 import {
   type CeilingKind,
   ceilingFactor,
+  type Lie,
   type Route,
   type RouteCrossing,
   type RouteSegment,
@@ -90,6 +91,7 @@ function routeOf(
     vertical,
     path: across + vertical,
     segments,
+    lies: maker.lies,
     points: pointsOf(segments, maker.place()),
     crossings,
     pathways: [...new Set(segments.flatMap((s) => (s.pathway === null ? [] : [s.pathway])))],
@@ -346,6 +348,7 @@ function within(spans: readonly number[], at: number, side: 0 | 1): boolean {
 /** Lays segments end to end on whole millimetres, so that their lengths add up exactly. */
 class SegmentMaker {
   readonly segments: RouteSegment[] = [];
+  readonly lies: (Lie | null)[] = [];
   #graph: Graph;
   #x: number;
   #y: number;
@@ -371,7 +374,7 @@ class SegmentMaker {
     const length = Math.abs(z - this.#z);
     const kind = end ? (z > this.#z ? 'up' : 'down') : 'step';
     this.#z = z;
-    this.#put(kind, from, length, zone, -1, '', [0, 0]);
+    this.#put(kind, from, length, zone, -1, null);
   }
 
   /** By a riser to an elevation above the floor of another level. */
@@ -395,9 +398,8 @@ class SegmentMaker {
       pathway: null,
       riser: riser.id,
       factor: REAL,
-      track: '',
-      span: [0, 0],
     });
+    this.lies.push(null);
   }
 
   go(to: Point, s: Stretch): void {
@@ -419,7 +421,7 @@ class SegmentMaker {
     const span: readonly [number, number] = own ? s.span : dx > 0 ? [this.#x, x] : [this.#y, y];
     this.#x = x;
     this.#y = y;
-    this.#put('across', from, Math.round(Math.hypot(dx, dy)), s.zone, s.pathway, track, span);
+    this.#put('across', from, Math.round(Math.hypot(dx, dy)), s.zone, s.pathway, { track, span });
   }
 
   #put(
@@ -428,8 +430,7 @@ class SegmentMaker {
     length: number,
     zone: number,
     pathway: number,
-    track: string,
-    span: readonly [number, number],
+    lie: Lie | null,
   ): void {
     const { site } = this.#graph;
     const ceiling: CeilingKind = (site.zones[zone] ?? site.ceiling).kind;
@@ -449,9 +450,8 @@ class SegmentMaker {
           : pathway >= 0
             ? site.prices.pathwayFactor
             : ceilingFactor(ceiling, site.prices),
-      track,
-      span,
     });
+    this.lies.push(lie);
   }
 }
 

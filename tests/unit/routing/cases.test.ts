@@ -107,6 +107,7 @@ describe('pathways', () => {
       {
         level: 'L1',
         wall: 'W1',
+        construction: 'insulated',
         at: [6000, 4000, 2850],
         work: 'seal',
         firestop: false,
