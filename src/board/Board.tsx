@@ -1,6 +1,7 @@
 import { useEffect, useId, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
-import { renderMessage } from '../base/message.ts';
+import { formatScale, parseScale } from '../base/drawing-scale.ts';
+import { msg, renderMessage } from '../base/message.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { job } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
@@ -16,8 +17,9 @@ import {
   type StraightenRequest,
 } from './editor.ts';
 import { createKeys, type Keys } from './keys.ts';
+import { Overview } from './overview.tsx';
 import type { SessionApi } from './session.ts';
-import { fitPlan, zoomBy } from './view.ts';
+import { fitPlan, fitSelection, ratioOf, zoomBy, zoomToRatio } from './view.ts';
 import './board.css';
 
 export interface BoardProps {
@@ -94,6 +96,7 @@ function Surface(props: SurfaceProps) {
       >
         <BoardCanvas {...props} keys={keys} />
       </div>
+      <Overview session={session} />
       <BoardBar session={session} editor={editor} hint={hint} />
     </section>
   );
@@ -139,11 +142,59 @@ function BoardBar({
         <button type="button" onClick={() => fitPlan(session)}>
           {t('board.fit')}
         </button>
+        <FitSelection session={session} />
+        <ScaleField session={session} units={units} />
         <button type="button" aria-label={t('board.closer')} onClick={() => zoomBy(session, 1.25)}>
           +
         </button>
       </span>
     </div>
+  );
+}
+
+function FitSelection({ session }: { session: SessionApi }) {
+  const any = useStore(session, (s) => s.selection.length > 0);
+  if (!any) return null;
+  return (
+    <button type="button" onClick={() => fitSelection(session)}>
+      {t('board.fit-selection')}
+    </button>
+  );
+}
+
+/** The scale of what is seen, on a screen of 96 px an inch; typing another goes to it. */
+function ScaleField({ session, units }: { session: SessionApi; units: 'ft' | 'm' }) {
+  const scale = useStore(session, (s) => s.viewport.scale);
+  const [text, setText] = useState<string | null>(null);
+  const shown = formatScale(ratioOf(scale), units);
+  const commit = () => {
+    const ratio = text === null ? null : parseScale(text);
+    setText(null);
+    if (ratio !== null) zoomToRatio(session, ratio);
+    else if (text !== null && text.trim() !== '' && text !== shown)
+      session
+        .getState()
+        .actions.say(
+          msg('"{typed}" is not a scale. Type it as 1:100 or 1/8" = 1\'-0".', { typed: text }),
+          'warning',
+        );
+  };
+  return (
+    <input
+      className="board-scale"
+      aria-label={t('board.scale')}
+      title={t('board.scale')}
+      value={text ?? shown}
+      size={12}
+      autoComplete="off"
+      onFocus={(event) => event.currentTarget.select()}
+      onChange={(event) => setText(event.currentTarget.value)}
+      onBlur={commit}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') event.currentTarget.blur();
+        if (event.key === 'Escape') setText(null);
+      }}
+    />
   );
 }
 

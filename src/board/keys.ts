@@ -9,7 +9,7 @@ import type { Editor } from './editor.ts';
 import { type SessionApi, shownPlan } from './session.ts';
 import { gridStep } from './snap.ts';
 import { tools } from './tools/index.ts';
-import { fitPlan, zoomBy } from './view.ts';
+import { fitPlan, fitSelection, zoomBy } from './view.ts';
 
 /** A key as it comes from the keyboard. */
 export interface KeyPress {
@@ -36,6 +36,9 @@ const ARROWS: Readonly<Record<string, Point>> = {
   ArrowUp: [0, -1],
   ArrowDown: [0, 1],
 };
+
+/** Shows what a cable may do overhead, and puts it away. */
+export const CEILING_KEY = ';';
 
 /** Tables that Ctrl+A takes: all that is drawn, without the pictures beneath. */
 const DRAWN = [
@@ -191,8 +194,11 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
   };
 
   const plain = (key: string): boolean => {
-    const { actions, snapping } = state();
+    const { actions, snapping, shown } = state();
     switch (key) {
+      case CEILING_KEY:
+        actions.set({ shown: { ...shown, ceiling: !shown.ceiling } });
+        return true;
       case 's':
         actions.set({ snapping: !snapping });
         return true;
@@ -207,6 +213,12 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
       case '0':
         fitPlan(session);
         return true;
+      case '9':
+        return fitSelection(session);
+      case ',':
+        return turn(-90);
+      case '.':
+        return turn(90);
       case 'pageup':
         return otherLevel(1);
       case 'pagedown':
@@ -214,6 +226,13 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
       default:
         return pickByKey(key);
     }
+  };
+
+  /** Turns what is selected; the key means nothing where nothing is. */
+  const turn = (by: number): boolean => {
+    const { selection, actions } = state();
+    if (selection.length === 0) return false;
+    return actions.run('rotate', { refs: selection, by });
   };
 
   const remove = (): boolean => {

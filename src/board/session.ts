@@ -14,8 +14,10 @@ import {
   startHistory,
   undo,
   undoable,
+  walkTo,
 } from '../plan/history.ts';
 import type { Plan, Ref } from '../plan/plan.ts';
+import type { CeilingPlane } from '../results/ceiling-plane.ts';
 import type { Survey } from '../results/types.ts';
 
 /** The seven legs of a job; one is open at a time, in any order. */
@@ -50,6 +52,10 @@ export interface Shown {
   readonly power: boolean;
   /** The level below, in faint outline. */
   readonly below: boolean;
+  /** The small map of the whole level, while a part of it is seen. */
+  readonly overview: boolean;
+  /** What a cable may do overhead, in place of rooms and walls. */
+  readonly ceiling: boolean;
 }
 
 /** What is on the screen: the job with its steps, what is previewed, and the state of the board, which no file keeps. */
@@ -61,6 +67,8 @@ export interface Session {
   readonly survey: Survey | null;
   /** The plan that `survey` is of. */
   readonly surveyed: Plan | null;
+  /** What a cable may do overhead on each level, while somebody looks at it; it may be of the plan of a moment ago. */
+  readonly planes: readonly CeilingPlane[] | null;
   /** The plan as it was when the job was taken in hand: while it is this one, nobody has done anything to it. */
   readonly opened: Plan;
   readonly level: Id;
@@ -87,6 +95,8 @@ export interface SessionActions {
   show(changes: Changes | null): void;
   undo(): void;
   redo(): void;
+  /** Goes back or forth until so many steps are in force. */
+  walk(steps: number): void;
   /** Takes another job in hand. */
   open(history: History): void;
   set(fields: Partial<Omit<Session, 'history' | 'preview'>>): void;
@@ -174,6 +184,14 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
         set((s) => ({ preview: changes === null ? null : apply(s.history.plan, changes) })),
       undo: () => turnTo(undo(get().history), undoable(get().history)),
       redo: () => turnTo(redo(get().history), redoable(get().history)),
+      walk: (steps) => {
+        const { history } = get();
+        const next = walkTo(history, steps);
+        if (next === history) return;
+        const [from, to] = [history.cursor, next.cursor].sort((a, b) => a - b) as [number, number];
+        // The last step that was passed over is the one that is looked for on the drawing.
+        turnTo(next, history.steps[next.cursor < history.cursor ? from : to - 1] ?? null);
+      },
       open: (history) => {
         const level = [...history.plan.tables.levels.keys()][0]!;
         set({
@@ -184,6 +202,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
           level,
           survey: null,
           surveyed: null,
+          planes: null,
           opened: history.plan,
           tool: 'select',
           toolOption: '',
@@ -204,6 +223,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       preview: null,
       survey: null,
       surveyed: null,
+      planes: null,
       opened: plan,
       level: [...plan.tables.levels.keys()][0]!,
       leg: 'base',
@@ -219,6 +239,8 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
         labels: true,
         power: true,
         below: true,
+        overview: true,
+        ceiling: false,
       },
       viewport: { scale: 0.05, left: -1000, top: -1000, width: 1000, height: 700 },
       notices: [],

@@ -1,6 +1,7 @@
 import type { Id } from '../base/ids.ts';
 import { dimensionLine } from '../drawing/opening-marks.ts';
 import type { Point } from '../geometry/point.ts';
+import { placesOfRow } from '../plan/commands/change.ts';
 import { risersOn } from '../plan/levels.ts';
 import { shownCorners } from '../plan/picture-place.ts';
 import { onLevel, type Plan } from '../plan/plan.ts';
@@ -90,6 +91,40 @@ export function fitPlan(session: SessionApi): void {
     y1: 13_000,
   };
   state.actions.set({ viewport: fitted(state.viewport, extent) });
+}
+
+/** Zooms to fit what is selected; answers whether there was something. */
+export function fitSelection(session: SessionApi): boolean {
+  const state = session.getState();
+  const plan = shownPlan(state);
+  const places = state.selection.flatMap((ref) => {
+    const opening = ref.table === 'openings' ? plan.tables.openings.get(ref.id) : undefined;
+    const jack = ref.table === 'jacks' ? plan.tables.jacks.get(ref.id) : undefined;
+    if (jack) return placesOfRow(plan, { table: 'outlets', id: jack.outlet });
+    return placesOfRow(plan, opening ? { table: 'walls', id: opening.wall } : ref);
+  });
+  if (places.length === 0) return false;
+  const xs = places.map((p) => p[0]);
+  const ys = places.map((p) => p[1]);
+  const extent = {
+    x0: Math.min(...xs),
+    y0: Math.min(...ys),
+    x1: Math.max(...xs),
+    y1: Math.max(...ys),
+  };
+  state.actions.set({ viewport: fitted(state.viewport, extent) });
+  return true;
+}
+
+/** Screen pixels of a paper millimetre: a screen counts 96 to the inch. */
+const PAPER_PIXEL = 96 / 25.4;
+
+/** How many times larger the building is than what is seen of it, on a screen of 96 px an inch. */
+export const ratioOf = (scale: number): number => PAPER_PIXEL / scale;
+
+/** Zooms to a scale about the middle of the board, as near as the board zooms. */
+export function zoomToRatio(session: SessionApi, ratio: number): void {
+  zoomBy(session, PAPER_PIXEL / ratio / session.getState().viewport.scale);
 }
 
 /** Zooms about the middle of the board. */

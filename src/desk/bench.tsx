@@ -67,7 +67,7 @@ function Steps() {
     return (
       <button
         type="button"
-        className="step"
+        className={`step step-${key}`}
         disabled={label === null}
         aria-label={label === null ? t(`step.no-${key}`) : t(`step.${key}`, { step: name })}
         title={label === null ? undefined : t(`step.${key}`, { step: name })}
@@ -82,7 +82,50 @@ function Steps() {
     <div className="steps">
       {step(back, 'undo')}
       {step(forth, 'redo')}
+      <StepList />
     </div>
+  );
+}
+
+/** Every step of the history by its name; picking one goes back or forth to just after it. */
+function StepList() {
+  const actions = useActions();
+  const units = useUnits();
+  const { steps, cursor } = useSession((s) => s.history);
+  if (steps.length === 0) return null;
+  const rows = [...steps.keys()].reverse();
+  return (
+    <Drop
+      label={t('step.list')}
+      align="left"
+      face={<span className="step-count">{t('step.count', { count: cursor })}</span>}
+    >
+      <ol className="step-list" aria-label={t('step.list')}>
+        {rows.map((i) => (
+          <li key={i} className={i >= cursor ? 'step-undone' : ''}>
+            <button
+              type="button"
+              className="drop-item"
+              aria-current={i === cursor - 1 ? 'step' : undefined}
+              onClick={() => actions.walk(i + 1)}
+            >
+              <span>{renderMessage(steps[i]!.label, units)}</span>
+              {i >= cursor ? <span className="step-mark">{t('step.undone')}</span> : null}
+            </button>
+          </li>
+        ))}
+        <li>
+          <button
+            type="button"
+            className="drop-item"
+            aria-current={cursor === 0 ? 'step' : undefined}
+            onClick={() => actions.walk(0)}
+          >
+            <span>{t('step.first')}</span>
+          </button>
+        </li>
+      </ol>
+    </Drop>
   );
 }
 
@@ -162,6 +205,7 @@ const SHOWN: readonly (keyof Shown)[] = [
   'labels',
   'power',
   'below',
+  'overview',
 ];
 
 function ShownDrop() {

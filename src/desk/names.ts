@@ -15,6 +15,8 @@ export function nameOf(plan: Plan, kinds: KindRegistry, ref: Ref): string {
   if (ref.table === 'jacks') return t('thing.jack', { label: String(row['label']) });
   if (ref.table === 'pathways') return t(`pathway.${plan.tables.pathways.get(ref.id)!.kind}`);
   if (ref.table === 'walls') return t(`wall.${plan.tables.walls.get(ref.id)!.construction}`);
+  if (ref.table === 'openings') return t(`opening.${plan.tables.openings.get(ref.id)!.kind}`);
+  if (ref.table === 'notes') return plan.tables.notes.get(ref.id)!.text.split('\n')[0]!;
   if (ref.table === 'outlets') return t(`outlet.${plan.tables.outlets.get(ref.id)!.mount}`);
   return t(`thing.${ref.table}`);
 }

@@ -10,7 +10,9 @@ export const TOOL = {
   straighten: 'straighten',
   room: 'room',
   outline: 'outline',
+  fillRoom: 'fill-room',
   wall: 'wall',
+  opening: 'opening',
   keepout: 'keepout',
   device: 'device',
   spare: 'spare',
@@ -19,12 +21,15 @@ export const TOOL = {
   pathway: 'pathway',
   riser: 'riser',
   pin: 'pin',
+  repeat: 'repeat',
+  note: 'note',
+  dimension: 'dimension',
 } as const;
 
 /** The tools that a leg offers; those of no leg, as select and measure, are at hand on all. */
 const OFFERED: Partial<Record<Leg, readonly string[]>> = {
   base: [TOOL.setScale, TOOL.checkScale, TOOL.level, TOOL.crop, TOOL.straighten],
-  rooms: [TOOL.room, TOOL.outline, TOOL.wall, TOOL.keepout],
+  rooms: [TOOL.room, TOOL.outline, TOOL.fillRoom, TOOL.wall, TOOL.opening, TOOL.keepout],
   devices: [TOOL.device, TOOL.spare, TOOL.power, TOOL.closet],
   runs: [TOOL.pathway, TOOL.riser, TOOL.pin],
 };

@@ -17,6 +17,7 @@ export const accessPoint: DeviceKind = {
   power: 'data cable',
   network: 'staff',
   footprint: { width: 250, depth: 250 },
+  usualIn: ['dining'],
   key: 'a',
   symbol: disc(),
 };

@@ -17,6 +17,7 @@ export const camera: DeviceKind = {
   power: 'data cable',
   network: 'staff',
   footprint: { width: 150, depth: 150 },
+  usualIn: ['bar', 'counter', 'entrance', 'storage', 'dining'],
   key: '',
   symbol: disc(),
 };

@@ -17,6 +17,7 @@ export const cardTerminal: DeviceKind = {
   power: 'receptacle',
   network: 'payment',
   footprint: { width: 150, depth: 200 },
+  usualIn: ['bar', 'counter'],
   key: '',
   symbol: round(),
 };

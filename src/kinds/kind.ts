@@ -2,6 +2,18 @@ import type { Message } from '../base/message.ts';
 import type { Mark } from '../drawing/display.ts';
 import type { KindFacts } from '../plan/kind-facts.ts';
 
+/** What a room is for, as far as its name says. */
+export type RoomUse =
+  | 'bar'
+  | 'counter'
+  | 'kitchen'
+  | 'drive-through'
+  | 'entrance'
+  | 'office'
+  | 'staff'
+  | 'storage'
+  | 'dining';
+
 /**
  * A kind of device answers questions about itself; nothing else in the program knows its name.
  * To add one: a file in this folder and a line in `index.ts`.
@@ -17,6 +29,8 @@ export interface DeviceKind extends KindFacts {
   readonly network: 'payment' | 'staff' | 'guest';
   /** Size on the floor, mm, for the outline on the plan. */
   readonly footprint: { readonly width: number; readonly depth: number };
+  /** Rooms that usually have one: common practice, no source. It is said in words; nothing is placed by it. */
+  readonly usualIn: readonly RoomUse[];
   /** The key that picks it on the board; empty for none. */
   readonly key: string;
   /** The outline in paper mm round the origin, without the code's letters. */

@@ -20,6 +20,7 @@ export const kiosk: DeviceKind = {
   power: 'receptacle',
   network: 'payment',
   footprint: { width: 500, depth: 400 },
+  usualIn: ['counter'],
   key: 'i',
   symbol: round(),
 };

@@ -17,6 +17,7 @@ export const kitchenScreen: DeviceKind = {
   power: 'receptacle',
   network: 'staff',
   footprint: { width: 500, depth: 200 },
+  usualIn: ['kitchen', 'drive-through'],
   key: 'k',
   symbol: wide(),
 };

@@ -17,6 +17,7 @@ export const menuScreen: DeviceKind = {
   power: 'receptacle',
   network: 'staff',
   footprint: { width: 1100, depth: 120 },
+  usualIn: ['counter'],
   key: '',
   symbol: wide(),
 };

@@ -20,6 +20,7 @@ export const officePlace: DeviceKind = {
   power: 'receptacle',
   network: 'staff',
   footprint: { width: 1200, depth: 700 },
+  usualIn: ['office'],
   key: 'f',
   symbol: box(),
 };

@@ -17,6 +17,7 @@ export const orderStation: DeviceKind = {
   power: 'receptacle',
   network: 'payment',
   footprint: { width: 400, depth: 400 },
+  usualIn: ['bar', 'counter', 'drive-through', 'entrance'],
   key: 'o',
   symbol: box(),
 };

@@ -20,6 +20,7 @@ export const phone: DeviceKind = {
   power: 'data cable',
   network: 'staff',
   footprint: { width: 200, depth: 200 },
+  usualIn: ['entrance', 'office'],
   key: '',
   symbol: round(),
 };

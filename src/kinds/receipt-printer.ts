@@ -17,6 +17,7 @@ export const receiptPrinter: DeviceKind = {
   power: 'receptacle',
   network: 'payment',
   footprint: { width: 200, depth: 250 },
+  usualIn: ['counter', 'drive-through'],
   key: 'r',
   symbol: cut(),
 };

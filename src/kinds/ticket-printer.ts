@@ -17,6 +17,7 @@ export const ticketPrinter: DeviceKind = {
   power: 'receptacle',
   network: 'staff',
   footprint: { width: 200, depth: 250 },
+  usualIn: ['bar', 'kitchen'],
   key: 't',
   symbol: cut(),
 };

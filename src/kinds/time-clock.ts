@@ -20,6 +20,7 @@ export const timeClock: DeviceKind = {
   power: 'data cable',
   network: 'staff',
   footprint: { width: 200, depth: 100 },
+  usualIn: ['office', 'staff'],
   key: '',
   symbol: box(),
 };

@@ -51,6 +51,14 @@ export function undo(history: History): History {
   };
 }
 
+/** Takes steps back or carries them out again until so many are in force; as many as there are beyond that. */
+export function walkTo(history: History, cursor: number): History {
+  let now = history;
+  while (now.cursor > Math.max(0, cursor)) now = undo(now);
+  while (now.cursor < Math.min(now.steps.length, cursor)) now = redo(now);
+  return now;
+}
+
 /** Carries the step that was taken back out again; where there is none, nothing changes. */
 export function redo(history: History): History {
   const step = redoable(history);

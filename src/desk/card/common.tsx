@@ -1,9 +1,11 @@
 import { FAR } from '../../base/units.ts';
+import { isLockable, isLocked } from '../../plan/locks.ts';
 import type { Ref } from '../../plan/plan.ts';
 import type { TableName } from '../../plan/schema.ts';
 import { t } from '../../text/index.ts';
 import { placeOf } from '../contents/rows.ts';
 import { useActions, useShownPlan } from '../context.tsx';
+import { CheckField } from '../controls/choices.tsx';
 import { LengthField } from '../controls/fields.tsx';
 import { Button } from '../controls/parts.tsx';
 
@@ -31,10 +33,45 @@ export function PlaceFields({ of }: { of: Ref }) {
   );
 }
 
+/** The foot of a card: the lock of what can be locked, and the button that deletes what is not. */
 export function DeleteButton({ refs, label }: { refs: readonly Ref[]; label: string }) {
   const actions = useActions();
+  const plan = useShownPlan();
+  const can = refs.filter(({ table }) => isLockable(table));
+  const locked = can.length > 0 && can.every((ref) => isLocked(plan, ref));
+  const keep = (next: boolean) => actions.run('lock', { refs: can, locked: next });
   return (
-    <Button look="quiet" className="delete" onClick={() => actions.run('delete', { refs })}>
+    <>
+      {can.length > 0 ? (
+        <CheckField
+          label={t('lock.label')}
+          hint={t('lock.hint')}
+          checked={locked}
+          onChange={keep}
+        />
+      ) : null}
+      <DeleteIt refs={refs} label={label} locked={locked} />
+    </>
+  );
+}
+
+function DeleteIt({
+  refs,
+  label,
+  locked,
+}: {
+  refs: readonly Ref[];
+  label: string;
+  locked: boolean;
+}) {
+  const actions = useActions();
+  return (
+    <Button
+      disabled={locked}
+      look="quiet"
+      className="delete"
+      onClick={() => actions.run('delete', { refs })}
+    >
       {label}
     </Button>
   );

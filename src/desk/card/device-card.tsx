@@ -57,6 +57,7 @@ function Where({ plan, device, kindName }: { plan: Plan; device: Device; kindNam
 function DeviceFields({ device }: { device: Device }) {
   const kinds = useKinds();
   const units = useUnits();
+  const actions = useActions();
   const edit = useEdit('devices', device.id);
   return (
     <Section title={t('card.device')}>
@@ -67,7 +68,9 @@ function DeviceFields({ device }: { device: Device }) {
           value: kind.id,
           label: renderMessage(kind.label, units),
         }))}
-        onChoose={(kind) => edit({ kind })}
+        onChoose={(kind) =>
+          actions.run('replace-kind', { refs: [{ table: 'devices', id: device.id }], kind })
+        }
       />
       <TextField label={t('field.name')} value={device.name} onCommit={(name) => edit({ name })} />
       <LengthField

@@ -3,6 +3,7 @@ import { refKey } from '../../plan/plan.ts';
 import type { TableName } from '../../plan/schema.ts';
 import { useSession, useShownPlan } from '../context.tsx';
 import { DeviceCard } from './device-card.tsx';
+import { DimensionCard, NoteCard, OpeningCard } from './drawn-cards.tsx';
 import { Nothing } from './nothing.tsx';
 import { JackCard, OutletCard } from './outlet-card.tsx';
 import { PinCard } from './pin-card.tsx';
@@ -31,6 +32,9 @@ const CARDS: Partial<Record<TableName, ComponentType<{ id: string }>>> = {
   risers: RiserCard,
   pins: PinCard,
   backgrounds: BackgroundCard,
+  openings: OpeningCard,
+  notes: NoteCard,
+  dimensions: DimensionCard,
 };
 
 /** What is selected, in words. */

@@ -8,6 +8,7 @@ import { CheckField, type Option, SelectField } from '../controls/choices.tsx';
 import { LengthField } from '../controls/fields.tsx';
 import { Section } from '../controls/parts.tsx';
 import { nameOf } from '../names.ts';
+import { Along, Arrange, ReplaceKind } from './arrange.tsx';
 import { AREAS, CONSTRUCTIONS, MOUNTS, PATHWAYS, TOPS } from './choices.ts';
 import { DeleteButton } from './common.tsx';
 import { CardHead } from './head.tsx';
@@ -34,7 +35,9 @@ export function Several({ refs }: { refs: readonly Ref[] }) {
       </ul>
       {table ? <CommonFields table={table} refs={refs} key={refs.map(refKey).join()} /> : null}
       {jacks.length > 0 ? <RunsTogether jacks={jacks} /> : null}
+      <Arrange refs={refs} />
       <Repeat refs={refs} />
+      <Along />
       <DeleteButton refs={refs} label={t('several.delete', { count: refs.length })} />
     </>
   );
@@ -108,6 +111,7 @@ function CommonFields({ table, refs }: { table: TableName; refs: readonly Ref[] 
   if (!fields) return null;
   return (
     <Section title={t('several.common')}>
+      {table === 'devices' ? <ReplaceKind refs={refs} /> : null}
       {fields.map((field) => (
         <CommonInput key={field.name} field={field} refs={refs} />
       ))}

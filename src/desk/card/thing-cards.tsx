@@ -1,7 +1,8 @@
-import { FOOT, formatLength } from '../../base/units.ts';
+import { FAR, FOOT, formatLength } from '../../base/units.ts';
 import { closetSymbol, powerSymbol } from '../../drawing/symbols.ts';
 import { distance } from '../../geometry/nearest.ts';
 import { doubleArea } from '../../geometry/polygon.ts';
+import type { Wall } from '../../plan/plan.ts';
 import { formatCount, t } from '../../text/index.ts';
 import { chainLength } from '../contents/rows.ts';
 import { useActions, useSession, useShownPlan, useUnits } from '../context.tsx';
@@ -186,8 +187,49 @@ export function WallCard({ id }: { id: string }) {
         />
         {wall.rated ? <p className="note">{t('caution.fire')}</p> : null}
       </Section>
+      <WallPlace wall={wall} />
       <DeleteButton refs={[{ table: 'walls', id }]} label={t('card.delete-wall')} />
     </>
+  );
+}
+
+/** Where a wall's ends are and how long it is, typed; what is joined to it comes along. */
+function WallPlace({ wall }: { wall: Wall }) {
+  const actions = useActions();
+  const ref = { table: 'walls', id: wall.id } as const;
+  const length = distance(wall.a, wall.b);
+  const put = (index: 0 | 1, to: readonly [number, number]) =>
+    actions.run('move-point', { ref, index, to });
+  return (
+    <Section title={t('wall.place')}>
+      <LengthField
+        label={t('wall.length')}
+        value={Math.round(length)}
+        min={1}
+        onCommit={(mm) =>
+          put(1, [
+            Math.round(wall.a[0] + ((wall.b[0] - wall.a[0]) * mm) / length),
+            Math.round(wall.a[1] + ((wall.b[1] - wall.a[1]) * mm) / length),
+          ])
+        }
+      />
+      {([wall.a, wall.b] as const).map(([x, y], i) => (
+        <div className="pair" key={i === 0 ? 'a' : 'b'}>
+          <LengthField
+            label={t(i === 0 ? 'wall.a-east' : 'wall.b-east')}
+            value={x}
+            min={-FAR}
+            onCommit={(mm) => put(i as 0 | 1, [mm, y])}
+          />
+          <LengthField
+            label={t(i === 0 ? 'wall.a-south' : 'wall.b-south')}
+            value={y}
+            min={-FAR}
+            onCommit={(mm) => put(i as 0 | 1, [x, mm])}
+          />
+        </div>
+      ))}
+    </Section>
   );
 }
 

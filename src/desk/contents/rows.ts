@@ -6,6 +6,7 @@ import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import { jacksOfRefs } from '../../plan/jacks.ts';
 import { riserEnd, risersOn } from '../../plan/levels.ts';
+import { openingsOn, placeAlong } from '../../plan/openings.ts';
 import { job, onLevel, type Plan, type Ref } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import { nameOf } from '../names.ts';
@@ -18,10 +19,13 @@ export const GROUPS = [
   'powers',
   'zones',
   'walls',
+  'openings',
   'keepouts',
   'pathways',
   'risers',
   'pins',
+  'notes',
+  'dimensions',
   'backgrounds',
 ] as const;
 export type GroupTable = (typeof GROUPS)[number];
@@ -51,10 +55,16 @@ export function contentsOf(plan: Plan, level: Id, kinds: KindRegistry): Contents
   });
 }
 
+/** The rows of a table on a level; openings are on that of their wall. */
+function rowsOn(plan: Plan, level: Id, table: GroupTable): readonly { readonly id: Id }[] {
+  if (table === 'risers') return risersOn(plan, level);
+  if (table === 'openings') return openingsOn(plan, level).map(({ opening }) => opening);
+  return onLevel(plan, table, level);
+}
+
 function rowsOf(plan: Plan, level: Id, table: GroupTable, kinds: KindRegistry): ContentsRow[] {
   const shared = outletsOfDevices(plan);
-  const rows = table === 'risers' ? risersOn(plan, level) : onLevel(plan, table, level);
-  return rows
+  return rowsOn(plan, level, table)
     .filter((row) => table !== 'outlets' || !shared.has(row.id))
     .map((row): ContentsRow => {
       const ref: Ref = { table, id: row.id };
@@ -93,6 +103,10 @@ function detailOf(plan: Plan, ref: Ref, level: Id, units: Units): string {
       const wall = tables.walls.get(ref.id)!;
       return formatLength(distance(wall.a, wall.b), units);
     }
+    case 'dimensions': {
+      const row = tables.dimensions.get(ref.id)!;
+      return formatLength(distance(row.a, row.b), units);
+    }
     case 'zones':
       return tables.zones.get(ref.id)!.area;
     case 'pathways':
@@ -113,6 +127,11 @@ export const chainLength = (points: readonly Point[]): number =>
 export function placeOf(plan: Plan, ref: Ref): Point | null {
   const row = plan.tables[ref.table].get(ref.id) as Readonly<Record<string, unknown>> | undefined;
   if (!row) return null;
+  if (ref.table === 'openings') {
+    const opening = plan.tables.openings.get(ref.id)!;
+    const [x, y] = placeAlong(plan.tables.walls.get(opening.wall)!, opening.along);
+    return [Math.round(x), Math.round(y)];
+  }
   const many = (row['outline'] ?? row['points']) as readonly Point[] | undefined;
   return ((row['at'] ?? row['origin'] ?? row['a'] ?? many?.[0]) as Point | undefined) ?? null;
 }

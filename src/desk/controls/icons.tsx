@@ -84,6 +84,33 @@ export const TOOL_PICTURES = {
     </>,
   ),
   wall: drawing(<path d="M4 17V9h28v8" strokeWidth="3.5" strokeLinecap="butt" />),
+  'fill-room': drawing(
+    <>
+      <path d="M5 4h26v16H5z" strokeWidth="3" fill="var(--ink-tint-3)" />
+      <path d="M18 8v8M14 12h8" />
+    </>,
+  ),
+  opening: drawing(
+    <>
+      <path d="M3 19h7M24 19h9" strokeWidth="3.5" strokeLinecap="butt" />
+      <path d="M10 19V5" />
+      <path d="M10 5a14 14 0 0 1 14 14" strokeWidth="0.9" />
+    </>,
+  ),
+  note: drawing(
+    <>
+      <path d="M13 4h19v11H13z" />
+      <path d="M17 8h11M17 11.5h7" strokeWidth="1" />
+      <path d="m13 12-8 7" />
+      <path d="M5 19h.1" strokeWidth="4" />
+    </>,
+  ),
+  dimension: drawing(
+    <>
+      <path d="M5 9h26M5 5v14M31 5v14" strokeWidth="1" />
+      <path d="m3.5 11 3-4M29.5 11l3-4" strokeWidth="2" />
+    </>,
+  ),
   keepout: drawing(
     <>
       <path d="M6 4h24v16H6z" strokeDasharray="3 2.5" stroke="var(--ink-warn)" />

@@ -15,6 +15,11 @@ const GENERAL = [
   'type',
   'fine',
   'level',
+  'snap',
+  'fit',
+  'turn',
+  'copy',
+  'repeat',
 ] as const;
 
 /** The keys, read from the registries that answer to them. */

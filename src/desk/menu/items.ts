@@ -2,7 +2,9 @@ import type { SessionActions } from '../../board/session.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import type { CommandArgs, CommandName } from '../../plan/commands/index.ts';
+import { isLocked } from '../../plan/locks.ts';
 import type { Plan, Ref } from '../../plan/plan.ts';
+import { alike, inSameRoom } from '../../plan/same.ts';
 import { t } from '../../text/index.ts';
 import { kindName, nameOf } from '../names.ts';
 
@@ -25,7 +27,7 @@ export interface MenuSession {
   readonly plan: Plan;
   readonly level: string;
   readonly selection: readonly Ref[];
-  readonly actions: Pick<SessionActions, 'ask' | 'run'>;
+  readonly actions: Pick<SessionActions, 'ask' | 'run' | 'select'>;
 }
 
 /** How far beside the original a copy is put, mm. */
@@ -65,7 +67,16 @@ export function menuItems(
   };
   for (const ref of refs.length === 1 ? refs : []) aboutOne(plan, ref, add);
   if (refs.length > 0) {
-    add('thing', t('menu.turn'), 'turn', { refs, by: 90 });
+    add('thing', t('menu.turn'), 'rotate', { refs, by: 90 });
+    add('thing', t('menu.mirror'), 'mirror', { refs, across: 'x' });
+    const locked = refs.every((ref) => isLocked(plan, ref));
+    add('thing', t(locked ? 'menu.unlock' : 'menu.lock'), 'lock', { refs, locked: !locked });
+    const like = alike(plan, level, refs);
+    if (like.length > refs.length)
+      items.push({ group: 'thing', label: t('menu.alike'), run: () => actions.select(like) });
+    const room = inSameRoom(plan, level, refs);
+    if (room.length > refs.length)
+      items.push({ group: 'thing', label: t('menu.same-room'), run: () => actions.select(room) });
     add('thing', t('menu.copy'), 'duplicate', { refs, by: BESIDE });
     const what =
       refs.length === 1
@@ -80,6 +91,9 @@ export function menuItems(
     add('place', kindName(plan, kinds, kind.id), 'place-device', { level, kind: kind.id, at });
   add('place', t('devices.spare'), 'place-spare', { level, at });
   add('place', t('thing.powers'), 'place-power', { level, at });
+  add('place', t('opening.door'), 'place-opening', { level, kind: 'door', at });
+  add('place', t('opening.window'), 'place-opening', { level, kind: 'window', at });
+  add('place', t('rooms.fill'), 'fill-room', { level, at });
   return items;
 }
 

@@ -1,11 +1,13 @@
+import { useMemo } from 'react';
 import { groupBy } from '../../base/group.ts';
 import { renderMessage } from '../../base/message.ts';
 import { closetSymbol, jackSymbol, powerSymbol } from '../../drawing/symbols.ts';
 import { t } from '../../text/index.ts';
-import { useActions, useKinds, usePlan, useUnits } from '../context.tsx';
+import { useActions, useKinds, usePlan, useSession, useUnits } from '../context.tsx';
 import { KindPicture, MarksPicture } from '../controls/marks.tsx';
-import { Button, Section, ToolRow } from '../controls/parts.tsx';
+import { Button, Fold, Section, ToolRow } from '../controls/parts.tsx';
 import { TOOL } from '../tool-ids.ts';
+import { usualNeeds } from '../usual-needs.ts';
 
 export function DevicesShelf() {
   const plan = usePlan();
@@ -39,6 +41,7 @@ export function DevicesShelf() {
           count={powers.size}
         />
       </Section>
+      <Usual />
       {jacks.size > 1 ? <Renumber /> : null}
     </>
   );
@@ -64,6 +67,36 @@ function KindRows() {
         />
       ))}
     </Section>
+  );
+}
+
+/** What rooms of these names usually need, in words; nothing is placed by it. */
+function Usual() {
+  const plan = usePlan();
+  const kinds = useKinds();
+  const level = useSession((s) => s.level);
+  const rooms = useMemo(() => usualNeeds(plan, level, kinds), [plan, level, kinds]);
+  if (rooms.length === 0) return null;
+  return (
+    <Fold title={t('devices.usual')} aside={rooms.length}>
+      <p className="note">{t('devices.usual-note')}</p>
+      <dl className="usual">
+        {rooms.map((room) => (
+          <div key={room.zone}>
+            <dt>{room.name}</dt>
+            <dd>
+              {room.needs
+                .map(({ what, count }) =>
+                  count === 0
+                    ? t('devices.usual-none', { what })
+                    : t('devices.usual-here', { what, count }),
+                )
+                .join(', ')}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Fold>
   );
 }
 

@@ -32,6 +32,13 @@ export function RoomsShelf() {
           choice={t('rooms.drawn')}
         />
         <ToolRow
+          tool={TOOL.fillRoom}
+          picture={TOOL_PICTURES['fill-room']}
+          name={t('rooms.fill')}
+          hint={t('rooms.fill-hint')}
+          toolKey={tools.get(TOOL.fillRoom)?.key ?? ''}
+        />
+        <ToolRow
           tool={TOOL.keepout}
           picture={TOOL_PICTURES.keepout}
           name={t('rooms.keepout')}
@@ -39,9 +46,31 @@ export function RoomsShelf() {
         />
       </Section>
       <Walls />
+      <Words />
       <Levels />
       {zones.length > 0 ? <Areas zones={zones} /> : null}
     </>
+  );
+}
+
+/** What is written on the drawing, and measured on it. */
+function Words() {
+  return (
+    <Section title={t('rooms.words')}>
+      <ToolRow
+        tool={TOOL.note}
+        picture={TOOL_PICTURES.note}
+        name={t('thing.notes')}
+        hint={t('rooms.note-hint')}
+      />
+      <ToolRow
+        tool={TOOL.dimension}
+        picture={TOOL_PICTURES.dimension}
+        name={t('thing.dimensions')}
+        hint={t('rooms.dimension-hint')}
+        toolKey={tools.get(TOOL.dimension)?.key ?? ''}
+      />
+    </Section>
   );
 }
 
@@ -54,6 +83,13 @@ function Walls() {
         name={t('rooms.wall')}
         hint={t('rooms.wall-hint')}
         choice={t('rooms.look')}
+      />
+      <ToolWithOptions
+        tool={TOOL.opening}
+        picture={TOOL_PICTURES.opening}
+        name={t('rooms.opening')}
+        hint={t('rooms.opening-hint')}
+        choice={t('rooms.opening-kind')}
       />
     </Section>
   );

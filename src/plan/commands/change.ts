@@ -75,6 +75,24 @@ const FIELD_WORDS: Readonly<Record<string, string>> = { rated: 'fire rating', at
 const inWords = (field: string): string =>
   FIELD_WORDS[field] ?? field.replace(/[A-Z0-9]+/g, (more) => ` ${more.toLowerCase()}`);
 
+/** Said when a jack that hung on a wall becomes a drop from the ceiling, since the cord reaches no wall any more. */
+function dropNotice(before: Plan, after: Plan, table: TableName, id: Id): { notice?: Message } {
+  if (table !== 'devices') return {};
+  for (const jack of after.tables.jacks.values()) {
+    if (jack.device !== id) continue;
+    const was = before.tables.outlets.get(jack.outlet);
+    const is = after.tables.outlets.get(jack.outlet);
+    if (was?.mount !== 'wall' || was.wall === null || is?.mount !== 'pole') continue;
+    return {
+      notice: msg(
+        'Jack {label} hangs from the ceiling now: no wall is within the reach of this cord. A longer cord brings it back.',
+        { label: jack.label },
+      ),
+    };
+  }
+  return {};
+}
+
 /** Sets fields of one row; what follows from them (an outlet its device, outlets their wall) follows. */
 export const edit: Command<{
   table: TableName;
@@ -110,6 +128,7 @@ export const edit: Command<{
   return {
     ok: true,
     changes: draft.changes(),
+    ...dropNotice(plan, draft.plan, table, id),
     label: msg('Change {fields}', { fields: Object.keys(fields).map(inWords).join(', ') }),
   };
 };

@@ -86,7 +86,14 @@ const added = (draft: Draft, { id }: Level, label: Message): Outcome => ({
 });
 
 /** Tables whose rows are copied as they stand. */
-const BUILDING = ['zones', 'walls', 'keepouts', 'pathways'] as const satisfies readonly TableName[];
+const BUILDING = [
+  'zones',
+  'walls',
+  'keepouts',
+  'pathways',
+  'notes',
+  'dimensions',
+] as const satisfies readonly TableName[];
 
 /**
  * Copies a level with its rooms, walls with their openings, keep-outs and pathways to the top of the building or underneath it; with

@@ -171,7 +171,16 @@ test('the menu of a thing leaves out what it could not do', () => {
       at: [0, 0],
       refs: [{ table, id }],
     }).map((item) => item.label);
-  expect(labels('walls', 'W1')).toEqual(['Copy beside it', 'Delete Framed wall']);
+  expect(labels('walls', 'W1')).toEqual([
+    'Turn a quarter',
+    'Mirror left to right',
+    'Lock',
+    'Select all of this kind',
+    'Copy beside it',
+    'Delete Framed wall',
+  ]);
+  session.getState().actions.run('lock', { refs: [{ table: 'walls', id: 'W1' }], locked: true });
+  expect(labels('walls', 'W1')).toEqual(['Unlock', 'Select all of this kind', 'Copy beside it']);
   expect(labels('devices', 'D1')).toContain('Turn a quarter');
   expect(labels('outlets', 'O1')).toContain('Add a spare');
 });

@@ -15,6 +15,7 @@ const station: DeviceKind = {
   power: 'receptacle',
   network: 'payment',
   footprint: { width: 400, depth: 400 },
+  usualIn: [],
   key: '',
   symbol: [],
 };
