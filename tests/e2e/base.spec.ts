@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { gunzipSync } from 'node:zlib';
+import { expect, type Page, test } from '@playwright/test';
 import { fromPicture } from '../../src/plan/picture-place.ts';
 import type { Background, Plan } from '../../src/plan/plan.ts';
 import { formatPercent, t } from '../../src/text/index.ts';
 import { surveyOf } from './core.ts';
-import { openJob, SOON } from './job.ts';
+import { type Job, openJob, SOON } from './job.ts';
+import { PHOTO, photographedPlan, SCAN } from './picture.ts';
 
 const FT = 304.8;
 const backgroundOf = (plan: Plan): Background => [...plan.tables.backgrounds.values()][0]!;
@@ -46,7 +48,8 @@ test('a page of a PDF becomes a base to scale, and a length measured on site tel
   const { left, right, at } = SHEET.inside;
   await desk.drag(first(left, at), first(right, at));
   await desk.answerLength("113'", t('length.set.go'));
-  await expect(desk.leg('base')).toContainText(t('leg.base.set'));
+  // The file says how wide its sheet is, so the line says the scale as it is printed.
+  await expect(desk.leg('base')).toContainText(/1\/4" = 1'-0"|1:48/);
   const scaled = await desk.plan();
   // By the sheet's own words it is drawn at 1/48: 42 in. are 168 ft.
   const across = (backgroundOf(scaled).mmPerPixel * sheet.width) / FT;
@@ -84,4 +87,229 @@ test('a plan can be dropped on the drawing', async ({ page }) => {
   await desk.board.dispatchEvent('drop', { dataTransfer: data });
   await expect(desk.leg('base')).toContainText(t('leg.base.set-scale'), SOON);
   expect((await desk.plan()).tables.backgrounds.size).toBe(1);
+});
+
+const fixture = (name: string): Buffer =>
+  readFileSync(new URL(`../fixtures/plans/${name}`, import.meta.url));
+
+/** Brings a plan to a blank job by the file button, and waits until it lies on the board. */
+async function brought(page: Page, name: string, mimeType: string, buffer: Buffer): Promise<Job> {
+  const desk = await openJob(page);
+  await desk.blank();
+  await desk.choose({ name, mimeType, buffer }, () =>
+    page
+      .getByRole('button', { name: t('base.choose') })
+      .first()
+      .click(),
+  );
+  await expect(desk.leg('base')).toContainText(t('leg.base.set-scale'), { timeout: 30_000 });
+  return desk;
+}
+
+/** The strongest step between neighbouring pixels of the board: blurred lines have weak ones. */
+const sharpness = (desk: Job): Promise<number> =>
+  desk.board
+    .locator('canvas')
+    .first()
+    .evaluate((element) => {
+      const canvas = element as HTMLCanvasElement;
+      const { width, height } = canvas;
+      const { data } = canvas.getContext('2d')!.getImageData(60, 60, width - 120, height - 120);
+      let most = 0;
+      for (let i = 4; i < data.length; i += 4)
+        if ((i / 4) % (width - 120) !== 0) most = Math.max(most, Math.abs(data[i]! - data[i - 4]!));
+      return most;
+    });
+
+/** Shows a place of the sheet, in points, ever closer. */
+async function zoomTo(desk: Job, x: number, y: number, notches: number): Promise<void> {
+  const plan = await desk.plan();
+  const sheet = backgroundOf(plan);
+  const chart = await desk.fit(plan);
+  const at = chart(
+    fromPicture(sheet, [(x * sheet.width) / SHEET.width, (y * sheet.height) / SHEET.height]),
+  );
+  await desk.page.mouse.move(at.x, at.y);
+  for (let i = 0; i < notches; i++) await desk.page.mouse.wheel(0, -120);
+}
+
+const assetsOf = (text: string): { type: string; data: string }[] =>
+  Object.values(JSON.parse(text).assets);
+
+for (const [name, type, bytes] of [
+  ['workshop.pdf', 'application/pdf', () => fixture('workshop-floor.pdf')],
+  ['workshop.svg', 'image/svg+xml', () => gunzipSync(fixture('workshop-floor.svg.gz'))],
+] as const)
+  test(`${type} is kept as it is, and is sharp however near one looks`, async ({ page }) => {
+    const desk = await brought(page, name, type, bytes());
+    const [asset] = assetsOf(await desk.saved());
+    expect(asset!.type).toBe(type);
+    expect(Buffer.from(asset!.data, 'base64').equals(bytes())).toBe(true);
+    await page.getByLabel(t('base.fade')).fill('100');
+    // The heavy wall at the left, far nearer than the whole sheet was drawn.
+    await zoomTo(desk, SHEET.inside.left, 1150, 14);
+    await expect.poll(() => sharpness(desk), { timeout: 20_000 }).toBeGreaterThan(150);
+  });
+
+test('the scale that is printed on a sheet can be typed, and what was traced goes along if it should', async ({
+  page,
+}) => {
+  const desk = await brought(page, 'w.pdf', 'application/pdf', fixture('workshop-floor.pdf'));
+  const setTo = async (text: string, follow: boolean) => {
+    await desk.to('base');
+    await page.getByRole('button', { name: t('base.printed') }).click();
+    await desk.dialog.getByLabel(t('scale.printed')).fill(text);
+    if (follow) await desk.dialog.getByRole('radio', { name: t('follow.follow') }).check();
+    await desk.dialog.getByRole('button', { name: t('length.set.go') }).click();
+    await expect(desk.dialog).toHaveCount(0);
+  };
+  await setTo('1/8" = 1\'-0"', false);
+  await expect(desk.leg('base')).toContainText('1/8" = 1\'-0"');
+  // Traced at the wrong scale: one wall along the inside of the building.
+  const wrong = await desk.plan();
+  const chart = await desk.fit(wrong);
+  const on = (x: number, y: number) => {
+    const of = backgroundOf(wrong);
+    return chart(fromPicture(of, [(x * of.width) / SHEET.width, (y * of.height) / SHEET.height]));
+  };
+  await desk.to('rooms');
+  await page.keyboard.press('w');
+  await desk.click(on(SHEET.inside.left, SHEET.inside.at));
+  await desk.click(on(SHEET.inside.right, SHEET.inside.at));
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Escape');
+  await setTo('1/4" = 1\'-0"', true);
+  await expect(desk.leg('base')).toContainText('1/4" = 1\'-0"');
+  const right = await desk.plan();
+  const lengthOf = (plan: Plan): number => {
+    const [wall] = [...plan.tables.walls.values()];
+    return Math.hypot(wall!.b[0] - wall!.a[0], wall!.b[1] - wall!.a[1]) / FT;
+  };
+  // The sheet says that the inside is 113' wide.
+  expect(Math.abs(lengthOf(right) / 113 - 1)).toBeLessThan(0.01);
+  await desk.undo().click();
+  expect(lengthOf(await desk.plan())).toBeCloseTo(2 * lengthOf(right), 0);
+});
+
+test('a phone photo lies as it was taken, and its sheet is made upright by four corners', async ({
+  page,
+}) => {
+  // A phone held upright writes its rows sideways and says so: EXIF orientation 6.
+  const photo = await page.evaluate(async (base64) => {
+    const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
+    const upright = await createImageBitmap(new Blob([bytes]));
+    const canvas = new OffscreenCanvas(upright.height, upright.width);
+    const context = canvas.getContext('2d')!;
+    context.translate(0, upright.width);
+    context.rotate(-Math.PI / 2);
+    context.drawImage(upright, 0, 0);
+    const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: 0.95 });
+    const jpeg = new Uint8Array(await blob.arrayBuffer());
+    return btoa(Array.from(jpeg, (byte) => String.fromCharCode(byte)).join(''));
+  }, photographedPlan().toString('base64'));
+  const desk = await brought(page, 'photo.jpg', 'image/jpeg', turned(Buffer.from(photo, 'base64')));
+  const plan = await desk.plan();
+  const { width, height } = backgroundOf(plan);
+  expect([width, height]).toEqual([PHOTO.width, PHOTO.height]);
+
+  await desk.shelf.getByText(t('base.shape')).click();
+  await desk.take(t('base.straighten'));
+  const chart = await desk.fit(plan);
+  const at = (x: number, y: number) => chart(fromPicture(backgroundOf(plan), [x, y]));
+  const inset = 0.12;
+  const first = [
+    [inset, inset],
+    [1 - inset, inset],
+    [1 - inset, 1 - inset],
+    [inset, 1 - inset],
+  ] as const;
+  for (const [i, [u, v]] of first.entries())
+    await desk.drag(at(u * width, v * height), at(...PHOTO.corners[i]!));
+  await page.getByRole('button', { name: t('board.finish') }).click();
+  await expect(desk.undo()).toContainText('Straighten', { timeout: 30_000 });
+  const straight = await desk.plan();
+  const upright = backgroundOf(straight);
+  // The sheet has its own shape again, to what four corners on a screen can say.
+  expect(Math.abs(upright.width / upright.height / (SCAN.width / SCAN.height) - 1)).toBeLessThan(
+    0.04,
+  );
+  // And its walls stand where they were drawn on it.
+  const [dark] = await wallsAcross(page, assetsOf(await desk.saved())[0]!);
+  expect(Math.abs(dark! - SCAN.left / SCAN.width)).toBeLessThan(0.012);
+  await desk.undo().click();
+  expect(backgroundOf(await desk.plan()).width).toBe(PHOTO.width);
+});
+
+/** A JPEG that says that its rows were written sideways: an APP1 segment by the Exif standard (CIPA DC-008). */
+function turned(jpeg: Buffer): Buffer {
+  const tiff = Buffer.from('4d4d002a00000008000101120003000000010006000000000000', 'hex');
+  const body = Buffer.concat([Buffer.from('Exif\0\0', 'latin1'), tiff]);
+  const head = Buffer.from([0xff, 0xe1, 0, body.length + 2]);
+  return Buffer.concat([jpeg.subarray(0, 2), head, body, jpeg.subarray(2)]);
+}
+
+/** Where dark lines cross the middle of a kept picture, in shares of its width. */
+const wallsAcross = (page: Page, { type, data }: { type: string; data: string }) =>
+  page.evaluate(
+    async ([mime, base64]) => {
+      const bytes = Uint8Array.from(atob(base64!), (c) => c.charCodeAt(0));
+      const image = await createImageBitmap(new Blob([bytes], { type: mime! }));
+      const canvas = new OffscreenCanvas(image.width, 1);
+      const context = canvas.getContext('2d')!;
+      context.drawImage(image, 0, -Math.round(image.height * 0.8));
+      const { data: row } = context.getImageData(0, 0, image.width, 1);
+      const found: number[] = [];
+      for (let x = 20; x < image.width - 20; x++)
+        if (row[4 * x]! < 120 && row[4 * (x + 1)]! >= 120) found.push((x + 1) / image.width);
+      return found;
+    },
+    [type, data],
+  );
+
+test('a large scan is taken in beside the work, and stopping it leaves nothing behind', async ({
+  page,
+}) => {
+  const desk = await openJob(page);
+  await desk.blank();
+  const { largeScan } = await import('./picture.ts');
+  await desk.choose({ name: 'large.png', mimeType: 'image/png', buffer: largeScan() }, () =>
+    page
+      .getByRole('button', { name: t('base.choose') })
+      .first()
+      .click(),
+  );
+  await page.getByRole('button', { name: t('progress.stop') }).click();
+  await expect(desk.notices).toContainText('Stopped');
+  expect((await desk.plan()).tables.backgrounds.size).toBe(0);
+});
+
+test('several plans lie over each other in an order, each cropped, locked and put away by itself', async ({
+  page,
+}) => {
+  const svg = gunzipSync(fixture('workshop-floor.svg.gz'));
+  const desk = await brought(page, 'first.svg', 'image/svg+xml', svg);
+  const photo = { name: 'second.png', mimeType: 'image/png', buffer: photographedPlan() };
+  await desk.choose(photo, () =>
+    desk.shelf.getByRole('button', { name: t('base.choose') }).click(),
+  );
+  await expect(desk.shelf.getByRole('heading', { name: 'second' })).toBeVisible(SOON);
+  const part = desk.shelf.locator('section').filter({
+    has: page.getByRole('heading', { name: 'second', exact: true }),
+  });
+  await part.getByRole('button', { name: t('base.under') }).click();
+  await expect(desk.undo()).toContainText('under');
+  await part.getByText(t('base.shape')).click();
+  await part.getByRole('button', { name: new RegExp(`^${t('base.crop')}`) }).click();
+  const plan = await desk.plan();
+  const second = [...plan.tables.backgrounds.values()].find((b) => b.name === 'second')!;
+  const chart = await desk.fit(plan);
+  const at = (x: number, y: number) => chart(fromPicture(second, [x, y]));
+  await desk.drag(at(200, 200), at(1400, 1000));
+  await part.getByLabel(t('base.lock')).uncheck();
+  const after = (await desk.plan()).tables.backgrounds;
+  const [bottom, top] = [...after.values()].sort((a, b) => a.order - b.order);
+  expect([bottom!.name, top!.name]).toEqual(['second', 'first']);
+  expect(bottom!.locked).toBe(false);
+  expect(Math.abs(bottom!.crop!.x0 - 200)).toBeLessThan(6);
+  expect(Math.abs(bottom!.crop!.x1 - 1400)).toBeLessThan(6);
 });

@@ -1,4 +1,6 @@
 import { crc32, deflateSync } from 'node:zlib';
+import { type Corners, homography, mapped } from '../../src/geometry/homography.ts';
+import type { Point } from '../../src/geometry/point.ts';
 
 /**
  * A plan as somebody would scan it, drawn as a grey PNG: the outer wall of a hall 113' by 60' at 10 px to the foot,
@@ -17,7 +19,69 @@ export const SCAN = {
 } as const;
 
 /** The bytes of the picture. */
-export function scannedPlan(): Buffer {
+export const scannedPlan = (): Buffer => png(SCAN.width, SCAN.height, scannedRows());
+
+/** The corners of the sheet in the photo of it, and the size of the photo, px. */
+export const PHOTO: {
+  readonly width: number;
+  readonly height: number;
+  readonly corners: Corners;
+} = {
+  width: 1600,
+  height: 1200,
+  corners: inThePhoto(1600, 1200),
+};
+
+/** Where a camera sees the corners of the sheet: turned to one side and tipped back, through a phone's lens. */
+function inThePhoto(width: number, height: number): Corners {
+  const [yaw, pitch, far] = [0.3, -0.45, 2000];
+  const focal = 0.62 * Math.hypot(width, height);
+  const at = (x: number, y: number): Point => {
+    const [x1, z1] = [x * Math.cos(yaw), x * Math.sin(yaw)];
+    const [y2, z2] = [
+      y * Math.cos(pitch) - z1 * Math.sin(pitch),
+      y * Math.sin(pitch) + z1 * Math.cos(pitch),
+    ];
+    return [width / 2 + (focal * x1) / (far + z2), height / 2 + (focal * y2) / (far + z2)];
+  };
+  const [w, h] = [SCAN.width, SCAN.height];
+  return [at(-w / 2, -h / 2), at(w / 2, -h / 2), at(w / 2, h / 2), at(-w / 2, h / 2)];
+}
+
+/** The same sheet as somebody would photograph it on a table, from one side: dark table, pale sheet. */
+export function photographedPlan(): Buffer {
+  const { width, height, corners } = PHOTO;
+  const rows = scannedRows();
+  const sheet: Corners = [
+    [0, 0],
+    [SCAN.width, 0],
+    [SCAN.width, SCAN.height],
+    [0, SCAN.height],
+  ];
+  const map = homography(corners, sheet)!;
+  const photo = Buffer.alloc((width + 1) * height, 0);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const [u, v] = mapped(map, [x + 0.5, y + 0.5]).map(Math.floor) as [number, number];
+      const on = u >= 0 && v >= 0 && u < SCAN.width && v < SCAN.height;
+      photo[y * (width + 1) + 1 + x] = on ? rows[v * (SCAN.width + 1) + 1 + u]! : 90;
+    }
+  return png(width, height, photo);
+}
+
+/** A scan of 12,000 by 9,000 px, as a plotter-sized scanner makes: hatched paper. */
+export function largeScan(): Buffer {
+  const [width, height] = [12_000, 9000];
+  const row = Buffer.alloc(width + 1, 255);
+  for (let x = 1; x <= width; x += 40) row.fill(60, x, x + 3);
+  row[0] = 0;
+  const rows = Buffer.alloc((width + 1) * height);
+  for (let y = 0; y < height; y++) row.copy(rows, y * (width + 1));
+  return png(width, height, rows);
+}
+
+/** Rows of grey pixels, each after the number of its filter. */
+function scannedRows(): Buffer {
   const { width, height, left, right, top, bottom, cross } = SCAN;
   const rows = Buffer.alloc((width + 1) * height, 255);
   const ink = (x0: number, y0: number, x1: number, y1: number) => {
@@ -31,7 +95,7 @@ export function scannedPlan(): Buffer {
   ink(left - thick, top, left, bottom);
   ink(right, top, right + thick, bottom);
   ink(cross, top, cross + thick, bottom - 200);
-  return png(width, height, rows);
+  return rows;
 }
 
 /** A PNG of 8-bit grey rows, by ISO/IEC 15948. */

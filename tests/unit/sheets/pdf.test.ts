@@ -13,7 +13,12 @@ import {
 import { describe, expect, it } from 'vitest';
 import type { Mark } from '../../../src/drawing/display.ts';
 import { kinds } from '../../../src/kinds/index.ts';
-import { type PdfAsset, type PdfOptions, writePdf } from '../../../src/sheets/pdf/write-pdf.ts';
+import {
+  canEmbed,
+  type PdfAsset,
+  type PdfOptions,
+  writePdf,
+} from '../../../src/sheets/pdf/write-pdf.ts';
 import { printJob } from '../../../src/sheets/print-job.ts';
 import type { Page } from '../../../src/sheets/sheet.ts';
 import { textsOf } from '../drawing/boxes.ts';
@@ -344,6 +349,60 @@ describe('pdf', () => {
       upperRight: [10, 20],
       lowerLeft: [30, 60],
     });
+  });
+
+  it('tilts a picture about its middle, and clips it to the part that is shown', async () => {
+    const assets = new Map<string, PdfAsset>([['a1', { type: 'image/png', bytes: png() }]]);
+    const tilted = { ...picture(0), tilt: 30 } as Mark;
+    const { upperLeft, upperRight } = corners((await write([tilted], { assets })).content, [1, 1]);
+    // About (30, 30): the corners at (-20, -10) and (20, -10) from there, turned by 30 degrees.
+    expect(upperLeft).toEqual([Math.round(30 - 20 * 0.866 + 5), Math.round(30 - 10 - 8.66)]);
+    expect(upperRight).toEqual([Math.round(30 + 20 * 0.866 + 5), Math.round(30 + 10 - 8.66)]);
+
+    const part = { x0: 0.25, y0: 0, x1: 1, y1: 0.5 };
+    const cut = { ...picture(90), part } as Mark;
+    const { content } = await write([cut], { assets });
+    const [, clip] = /q ((?:[-\d.]+ [-\d.]+ [ml] ?)+h?) ?W n/.exec(content)!;
+    const places = [...clip!.matchAll(/([-\d.]+) ([-\d.]+) [ml]/g)].map(([, x, y]) => [
+      Math.round(Number(x) / PT),
+      Math.round(80 - Number(y) / PT),
+    ]);
+    // Turned with the clock its left side is on top, and its upper half at the right: 20 wide, 40 high from (10, 20).
+    expect(places).toEqual([
+      [30, 30],
+      [30, 60],
+      [20, 60],
+      [20, 30],
+    ]);
+  });
+
+  it('prints the page of a PDF that its key names, faded as a whole', async () => {
+    const other = await PDFDocument.create();
+    for (const size of [
+      [50, 50],
+      [400, 100],
+    ] as const)
+      other.addPage([...size]).drawLine({ start: { x: 1, y: 2 }, end: { x: 30, y: 2 } });
+    // A page that draws nothing has nothing to be embedded.
+    other.addPage();
+    const assets = new Map<string, PdfAsset>([
+      ['a1', { type: 'application/pdf', bytes: await other.save() }],
+    ]);
+    const second = { ...picture(0), asset: 'a1#2' } as Mark;
+    const { doc, content } = await write([picture(0), second], { assets });
+    expect(content).toMatch(/\/P1 Do[\s\S]*\/P2 Do/);
+    const objects = resources(doc.getPage(0), 'XObject');
+    const boxes = ['P1', 'P2'].map((name) => {
+      const { dict } = objects.lookup(PDFName.of(name)) as PDFRawStream;
+      expect(String(dict.lookup(PDFName.of('Group'), PDFDict).get(PDFName.of('S')))).toBe(
+        '/Transparency',
+      );
+      return String(dict.get(PDFName.of('BBox')));
+    });
+    expect(boxes).toEqual(['[ 0 0 50 50 ]', '[ 0 0 400 100 ]']);
+    expect(await canEmbed(assets.get('a1')!.bytes, 2)).toBe(true);
+    for (const page of [3, 4]) expect(await canEmbed(assets.get('a1')!.bytes, page)).toBe(false);
+    expect(await canEmbed(new Uint8Array([1, 2, 3]), 1)).toBe(false);
   });
 
   it('fades a picture', async () => {
