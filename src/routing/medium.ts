@@ -307,25 +307,39 @@ export function toll(
   sideB: 0 | 1,
   out: Toll,
 ): void {
+  tollWithin(media, profile, stretchAt(profile, a, sideA), a, stretchAt(profile, b, sideB), b, out);
+}
+
+/** The same, where the stretches of both positions are known: from stretch `first` to stretch `last`. */
+export function tollWithin(
+  media: Media,
+  profile: Profile,
+  first: number,
+  a: number,
+  last: number,
+  b: number,
+  out: Toll,
+): void {
   const { list } = media;
-  let k = stretchAt(profile, a, sideA);
-  const last = stretchAt(profile, b, sideB);
+  const { starts, media: stretches } = profile;
   let cost = 0;
   let vertical = 0;
   let at = a;
-  for (; ; k++) {
-    const medium = list[profile.media[k]!]!;
-    const end = k < last ? profile.starts[k + 1]! : b;
+  for (let k = first; ; k++) {
+    const medium = list[stretches[k]!]!;
+    const end = k < last ? starts[k + 1]! : b;
     if (medium.barred || (end > at && !medium.pass)) {
       out.cost = -1;
       return;
     }
-    if (end > at) cost += Math.round((end - at) * 2 * medium.factor);
-    at = Math.max(at, end);
+    if (end > at) {
+      cost += Math.round((end - at) * 2 * medium.factor);
+      at = end;
+    }
     if (k >= last) break;
-    const step = media.step(profile.media[k]!, profile.media[k + 1]!);
+    const step = media.step(stretches[k]!, stretches[k + 1]!);
     vertical += step;
-    cost += step * UNITS + media.price(profile.media[k]!, profile.media[k + 1]!);
+    cost += step * UNITS + media.price(stretches[k]!, stretches[k + 1]!);
   }
   out.cost = cost;
   out.length = b - a + vertical;

@@ -13,6 +13,9 @@ export interface Draft {
   joins: number[];
 }
 
+/** The stops at one position of a track, by side. */
+type Pair = [Draft | null, Draft | null];
+
 /** The plane as it stands while stops are put on tracks: the rows hold its crossings alone. */
 interface Plane {
   readonly lines: readonly [LineSet, LineSet];
@@ -31,7 +34,7 @@ export function draftStops(
 ): Draft[] {
   const lo = Math.min(track.pa, track.pb);
   const hi = Math.max(track.pa, track.pb);
-  const drafts = new Map<number, [Draft | null, Draft | null]>();
+  const drafts = new Map<number, Pair>();
   const stop = (p: number, side: 0 | 1): Draft => {
     const s = p <= lo ? 1 : p >= hi ? 0 : track.axis === 2 ? 0 : side;
     const at = Math.min(hi, Math.max(lo, p));
@@ -67,7 +70,7 @@ export function draftStops(
     .sort((a, b) => (a[0] ?? a[1])!.p - (b[0] ?? b[1])!.p)
     .flatMap((pair) => pair.filter((draft) => draft !== null));
   if (track.axis === 2) joinEnds(track, list, plane);
-  else joinPlane(track, track.axis, list, plane);
+  else joinPlane(track, track.axis, drafts, plane);
   return list;
 }
 
@@ -117,32 +120,37 @@ function meetLines(
   }
 }
 
+/** Whether a cable can join or leave a track at a place of it. */
+export const joinable = (track: Track, { p }: { readonly p: number }): boolean =>
+  track.anywhere || (track.openA && p === track.pa) || (track.openB && p === track.pb);
+
 /** Joins the stops of an axis-parallel track to the nodes at their place. */
-function joinPlane(track: Track, axis: 0 | 1, list: readonly Draft[], plane: Plane): void {
-  const open = (draft: Draft, i: number): boolean => {
-    if (track.anywhere) return true;
-    const first = track.pa <= track.pb ? i === 0 : i === list.length - 1;
-    return first ? track.openA : track.openB && draft.p === track.pb;
-  };
-  const at = new Map<number, Draft[]>();
-  list.forEach((draft, i) => {
-    if (!open(draft, i)) return;
-    const known = at.get(draft.p);
-    if (known) known.push(draft);
-    else at.set(draft.p, [draft]);
-  });
+function joinPlane(
+  track: Track,
+  axis: 0 | 1,
+  drafts: ReadonlyMap<number, Pair>,
+  plane: Plane,
+): void {
   const { nodes, lines, rows } = plane;
   const position = axis === 0 ? nodes.x : nodes.y;
   const across = axis === 0 ? nodes.v : nodes.h;
-  const sides = lines[(1 - axis) as 0 | 1].side;
+  const sides = lines[axis === 0 ? 1 : 0].side;
   const [lo, hi] = [Math.min(track.pa, track.pb), Math.max(track.pa, track.pb)];
   const c = axis === 0 ? track.ay : track.ax;
   eachOn(rows[axis], lines[axis], c, lo, hi, (node) => {
     const p = position[node]!;
-    for (const draft of at.get(p) ?? [])
-      if (p === lo || p === hi || draft.side === sides[across[node]!]) draft.joins.push(node);
+    const end = p === lo || p === hi;
+    for (const draft of drafts.get(p) ?? [])
+      if (draft && joinable(track, draft) && (end || draft.side === sides[across[node]!]))
+        insert(draft.joins, node);
   });
-  for (const { joins } of list) joins.sort((a, b) => a - b);
+}
+
+/** Puts a number into an ascending list. */
+function insert(list: number[], value: number): void {
+  let i = list.push(value) - 1;
+  for (; i > 0 && list[i - 1]! > value; i--) list[i] = list[i - 1]!;
+  list[i] = value;
 }
 
 /** Joins the ends of a slanted track to the nodes at their place. */

@@ -202,18 +202,32 @@ export function trackToll(
     toll(media, track.profile, a, sideA, b, sideB, out);
     return;
   }
-  let steps = 0;
-  if (track.elevation === null) {
-    let z = elevationOn(media, track, a, sideA);
-    for (const p of bordersOf(track, a, sideA, b, sideB)) {
-      const next = elevationOn(media, track, p, 1);
-      steps += Math.abs(next - z);
-      z = next;
-    }
-    steps += Math.abs(elevationOn(media, track, b, sideB) - z);
-  }
+  const steps = track.elevation === null ? stepsAlong(media, track, a, sideA, b, sideB) : 0;
   out.cost = Math.round((b - a) * 2 * factor) + steps * UNITS;
   out.length = b - a + steps;
+}
+
+/** Sum of the steps of a track that follows the ceiling, from a to b. */
+function stepsAlong(
+  media: Media,
+  track: Track,
+  a: number,
+  sideA: 0 | 1,
+  b: number,
+  sideB: 0 | 1,
+): number {
+  const { profile, other } = track;
+  const changes = stretchAt(profile, a, sideA) !== stretchAt(profile, b, sideB);
+  if (!changes && (other === profile || stretchAt(other, a, sideA) === stretchAt(other, b, sideB)))
+    return 0;
+  let z = elevationOn(media, track, a, sideA);
+  let steps = 0;
+  for (const p of bordersOf(track, a, sideA, b, sideB)) {
+    const next = elevationOn(media, track, p, 1);
+    steps += Math.abs(next - z);
+    z = next;
+  }
+  return steps + Math.abs(elevationOn(media, track, b, sideB) - z);
 }
 
 /** Positions between a and b where what the track runs in changes, ascending. */
@@ -225,9 +239,7 @@ export function bordersOf(
   sideB: 0 | 1,
 ): number[] {
   const found: number[] = [];
-  for (const profile of track.other === track.profile
-    ? [track.profile]
-    : [track.profile, track.other]) {
+  for (const profile of [track.profile, track.other]) {
     const last = stretchAt(profile, b, sideB);
     for (let k = stretchAt(profile, a, sideA) + 1; k <= last; k++) found.push(profile.starts[k]!);
   }
