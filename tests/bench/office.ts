@@ -1,16 +1,6 @@
 import type { Point } from '../../src/geometry/point.ts';
 import { emptyPlan, makeRow, type Plan } from '../../src/plan/plan.ts';
-
-/** A seeded generator, so that two measurements see the same office (mulberry32). */
-function dice(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import { dice } from './dice.ts';
 
 /**
  * A made-up office: rooms in rows along corridors, walls of all kinds, some rooms with another ceiling, shafts to go

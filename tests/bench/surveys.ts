@@ -1,0 +1,136 @@
+import { kinds } from '../../src/kinds/index.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { attach } from '../../src/routing/attach.ts';
+import type { Toward } from '../../src/routing/best.ts';
+import { courseTo, towardOn } from '../../src/routing/course.ts';
+import { buildGraph, type Graph } from '../../src/routing/graph.ts';
+import { createRouter } from '../../src/routing/index.ts';
+import { siteOf } from '../../src/routing/plan-site.ts';
+import { search } from '../../src/routing/search.ts';
+import { seedsOf } from '../../src/routing/seeds.ts';
+import { stackOf } from '../../src/routing/stack.ts';
+import { createSurveyor } from '../../src/survey/survey.ts';
+import { officePlan } from './office.ts';
+import { dragged, hallPlan, samplePlan } from './plans.ts';
+import { bound, inMs, type Row, type Section } from './table.ts';
+import { ms, ratio, timed } from './timing.ts';
+import { surveyByWorker } from './worker.ts';
+
+/** One frame of a screen that is drawn 60 times a second, ms. */
+const FRAME = 16.7;
+
+export const office = officePlan({ walls: 400, jacks: 500 });
+
+export function graphOf(plan: Plan): Graph {
+  return buildGraph(siteOf(plan, [...plan.tables.levels.values()][0]!));
+}
+
+/** The steps of routing the office: the network, the search, and the look-up of each outlet. */
+export async function steps(): Promise<Section> {
+  const site = siteOf(office, [...office.tables.levels.values()][0]!);
+  const graph = graphOf(office);
+  const closet = graph.ground.closets[0]!;
+  const stack = stackOf([graph], []);
+  const toward: Toward = towardOn(stack, courseTo(stack, 0, site.closets[0]!.at, closet.height), 0);
+  const places = [...office.tables.outlets.values()].map((outlet) => ({
+    at: graph.ground.frame.into(outlet.at),
+    height: outlet.height,
+    wall: site.walls.findIndex((wall) => wall.id === outlet.wall),
+    floor: false,
+  }));
+  const time = await timed({
+    build: () => buildGraph(site),
+    search: () => search(graph.net, seedsOf(graph, closet.at, closet.height)),
+    lookUp: () => {
+      for (const place of places) attach(graph, toward, place);
+    },
+  });
+  const arcs = graph.net.to.length.toLocaleString('en');
+  const one = `${((1000 * ms(time.lookUp)) / places.length).toFixed(0)} µs each`;
+  const rows = [
+    inMs(
+      'build the network',
+      ms(time.build),
+      `${graph.nodes.toLocaleString('en')} nodes, ${arcs} arcs`,
+    ),
+    inMs('search from the closet to all', ms(time.search)),
+    inMs(`look up ${places.length} outlets`, ms(time.lookUp), one),
+    bound('build, of a search', ratio(time.build, time.search), 'at most', 2, 'times'),
+    bound(
+      'look-ups in the time of a search',
+      ratio(time.search, time.lookUp) * places.length,
+      'at least',
+      200,
+      '',
+    ),
+  ];
+  return { name: 'steps', title: 'Steps of routing: an office of 400 walls and 500 jacks', rows };
+}
+
+/** Whole surveys, and what a drag takes. */
+export async function surveys(): Promise<Section> {
+  const rows: Row[] = [];
+  const sample = samplePlan();
+  const { fresh } = await timed({ fresh: () => createSurveyor(kinds)(sample) });
+  rows.push(inMs('sample restaurant: survey from nothing', ms(fresh)));
+  const whole = await timed(
+    {
+      routes: () => createRouter().homeRuns(office),
+      survey: () => createSurveyor(kinds)(office),
+    },
+    { rounds: 3 },
+  );
+  rows.push(
+    inMs('office: all 500 runs from nothing', ms(whole.routes)),
+    inMs('office: survey from nothing', ms(whole.survey)),
+  );
+  const outlet = await byWorker(office, 'outlets');
+  rows.push(
+    bound(
+      'office: an outlet dragged, until the answer is here',
+      outlet,
+      'at most',
+      FRAME,
+      'ms',
+      'a worker and its messages included',
+    ),
+  );
+  for (const count of [200, 300]) {
+    const hall = hallPlan({ keepouts: count / 2, walls: count / 2, jacks: 40 });
+    const rooms = officePlan({ walls: count, jacks: 40 });
+    const note = 'build, search, 40 runs';
+    rows.push(
+      frame(`hall of ${count} obstacles: the closet dragged`, await rerouted(hall), note),
+      frame(`office of ${count} walls: the closet dragged`, await rerouted(rooms), note),
+    );
+  }
+  const hall = hallPlan({ keepouts: 150, walls: 150, jacks: 40 });
+  rows.push(
+    inMs(
+      'hall of 300 obstacles: the closet dragged, until the answer is here',
+      await byWorker(hall, 'closets'),
+      'a worker and its messages included',
+    ),
+  );
+  return { name: 'surveys', title: 'Surveys and drags', rows };
+}
+
+const frame = (what: string, time: number, note: string): Row =>
+  bound(what, time, 'at most', FRAME, 'ms', note);
+
+/** All runs again after each step of a drag of the closet, by a router that knows the plan before. */
+async function rerouted(plan: Plan): Promise<number> {
+  const router = createRouter();
+  const next = dragged(plan, 'closets');
+  const { step } = await timed({ step: () => router.homeRuns(next()) });
+  return ms(step);
+}
+
+async function byWorker(plan: Plan, table: 'outlets' | 'closets'): Promise<number> {
+  const { survey, close } = surveyByWorker();
+  const next = dragged(plan, table);
+  await survey(next());
+  const { step } = await timed({ step: () => survey(next()) });
+  close();
+  return ms(step);
+}
