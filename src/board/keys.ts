@@ -9,6 +9,7 @@ import type { Editor } from './editor.ts';
 import { type SessionApi, shownPlan } from './session.ts';
 import { gridStep } from './snap.ts';
 import { tools } from './tools/index.ts';
+import { turnLevel } from './turn-level.ts';
 import { fitPlan, fitSelection, zoomBy } from './view.ts';
 
 /** A key as it comes from the keyboard. */
@@ -171,10 +172,10 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
 
   /** The level above or below; the key means nothing where there is none. */
   const otherLevel = (by: 1 | -1): boolean => {
-    const { history, level, actions } = state();
+    const { history, level } = state();
     const next = levelBeside(history.plan, level, by);
     if (!next) return false;
-    actions.set({ level: next.id, selection: [] });
+    turnLevel(session, next.id);
     return true;
   };
 

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { renderMessage } from '../base/message.ts';
 import { redoLabel, type Shown, undoLabel } from '../board/session.ts';
+import { turnLevel } from '../board/turn-level.ts';
 import { levelsUp } from '../plan/levels.ts';
 import { job } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
@@ -142,7 +143,7 @@ function Measuring() {
 }
 
 function LevelChoice() {
-  const actions = useActions();
+  const { session } = useDesk();
   const level = useSession((s) => s.level);
   const levels = levelsUp(usePlan()).reverse();
   if (levels.length < 2) return null;
@@ -153,7 +154,7 @@ function LevelChoice() {
         aria-label={t('level.choose')}
         aria-keyshortcuts="PageUp PageDown"
         value={level}
-        onChange={(event) => actions.set({ level: event.currentTarget.value, selection: [] })}
+        onChange={(event) => turnLevel(session, event.currentTarget.value)}
       >
         {levels.map((row) => (
           <option key={row.id} value={row.id}>
@@ -206,6 +207,7 @@ const SHOWN: readonly (keyof Shown)[] = [
   'power',
   'below',
   'overview',
+  'ceiling',
 ];
 
 function ShownDrop() {

@@ -212,7 +212,8 @@ export class Job {
     const rows = await this.sum(label)
       .getByRole('row')
       .evaluateAll((found) => found.map((row) => row.lastElementChild!.textContent!.trim()));
-    return { lines: rows.slice(0, -2), cable: rows.at(-2)!, channel: rows.at(-1)! };
+    // Below the lines: the cable, the channel, and what is ordered.
+    return { lines: rows.slice(0, -3), cable: rows.at(-3)!, channel: rows.at(-2)! };
   }
 
   cable = (label: string): Locator =>

@@ -1,11 +1,12 @@
 import { formatLength } from '../../base/units.ts';
+import { turnLevel } from '../../board/turn-level.ts';
 import { riserSymbol } from '../../drawing/symbols.ts';
 import { lowerFirst } from '../../plan/commands/risers.ts';
 import { levelBeside, levelsUp } from '../../plan/levels.ts';
 import type { Level, Plan, Riser } from '../../plan/plan.ts';
 import { runsByRiser } from '../../results/risers.ts';
 import { t } from '../../text/index.ts';
-import { useActions, useSession, useShownPlan, useUnits } from '../context.tsx';
+import { useActions, useDesk, useSession, useShownPlan, useUnits } from '../context.tsx';
 import { CheckField, SelectField } from '../controls/choices.tsx';
 import { TextField } from '../controls/fields.tsx';
 import { MarksPicture } from '../controls/marks.tsx';
@@ -106,6 +107,7 @@ function OtherLevels({
   lower: Level;
   upper: Level;
 }) {
+  const { session } = useDesk();
   const actions = useActions();
   const onUpper = here === upper.id;
   const other = onUpper ? lower : upper;
@@ -117,7 +119,7 @@ function OtherLevels({
     );
   return (
     <div className="button-row">
-      <Button onClick={() => actions.set({ level: other.id })}>
+      <Button onClick={() => turnLevel(session, other.id)}>
         {t(onUpper ? 'riser.go-down' : 'riser.go-up', { level: other.name })}
       </Button>
       {next && !goesOn ? (

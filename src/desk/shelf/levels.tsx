@@ -1,12 +1,13 @@
 import { useState } from 'react';
 import { FAR, formatLength } from '../../base/units.ts';
+import { turnLevel } from '../../board/turn-level.ts';
 import type { Change } from '../../plan/change.ts';
 import { levelsUp } from '../../plan/levels.ts';
 import type { Level } from '../../plan/plan.ts';
 import type { TableName } from '../../plan/schema.ts';
 import { t } from '../../text/index.ts';
 import { AREAS, CEILINGS } from '../card/choices.ts';
-import { useActions, usePlan, useSession, useUnits } from '../context.tsx';
+import { useActions, useDesk, usePlan, useSession, useUnits } from '../context.tsx';
 import { CheckField, SelectField } from '../controls/choices.tsx';
 import { LengthField, TextField } from '../controls/fields.tsx';
 import { AreaTag, Button, Fold, Section } from '../controls/parts.tsx';
@@ -33,7 +34,7 @@ export function Levels() {
 }
 
 function LevelList({ levels, open }: { levels: readonly Level[]; open: string }) {
-  const actions = useActions();
+  const { session } = useDesk();
   const units = useUnits();
   return (
     <Section title={t('level.list')} aside={levels.length}>
@@ -44,7 +45,7 @@ function LevelList({ levels, open }: { levels: readonly Level[]; open: string })
               type="button"
               className="list-row level-row"
               aria-current={level.id === open ? 'true' : undefined}
-              onClick={() => actions.set({ level: level.id, selection: [] })}
+              onClick={() => turnLevel(session, level.id)}
             >
               <AreaTag letter={level.area} />
               <span className="grow">{level.name}</span>

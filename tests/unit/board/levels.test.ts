@@ -6,6 +6,7 @@ import { planExtent } from '../../../src/board/view.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import { writePlan } from '../../../src/plan/codec.ts';
 import { emptyPlan, type Plan } from '../../../src/plan/plan.ts';
+import { createSurveyor } from '../../../src/survey/survey.ts';
 import { drive, planWith, roomPlan } from './driver.ts';
 
 /** The room of the other tests with an empty level above it. */
@@ -57,6 +58,28 @@ describe('Going from level to level', () => {
     d.state().actions.undo();
     d.state().actions.undo();
     expect(d.state().level).toBe('L2');
+  });
+
+  it('lets go what is picked, but for a riser that comes out there and runs that go on there', () => {
+    const d = drive({ plan: twoLevels() });
+    d.state().actions.run('place-riser', { level: 'L1', at: [500, 500] });
+    d.state().actions.run('place-device', { level: 'L2', kind: 'kiosk', at: [2000, 2000] });
+    const survey = createSurveyor(kinds)(d.plan());
+    expect(survey.runs.map((run) => run.status)).toEqual(['ok', 'ok']);
+    d.state().actions.set({ level: 'L2', survey });
+    const upstairs = ['risers/R1', 'devices/D2', 'jacks/J2'].map((key) => {
+      const [table, id] = key.split('/') as ['risers' | 'devices' | 'jacks', string];
+      return { table, id };
+    });
+    d.state().actions.select(upstairs);
+    d.play('key PageDown');
+    expect(d.state().selection).toEqual([
+      { table: 'risers', id: 'R1' },
+      { table: 'jacks', id: 'J2' },
+    ]);
+    d.state().actions.select([{ table: 'devices', id: 'D1' }]);
+    d.play('key PageUp');
+    expect(d.state().selection).toEqual([]);
   });
 
   it('drops what is being drawn when the level changes under it', () => {
