@@ -29,7 +29,8 @@ export function takePhoto(): Promise<File | null> {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = 'image/*';
-  input.capture = 'environment';
+  // As an attribute: browsers without a camera do not know the property.
+  input.setAttribute('capture', 'environment');
   return new Promise((done) => {
     input.addEventListener('change', () => done(input.files?.[0] ?? null));
     input.addEventListener('cancel', () => done(null));

@@ -1,11 +1,19 @@
 import type { StraightenRequest } from '../board/index.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { ClosetStudy } from '../results/types.ts';
 import type { PaperName } from '../sheets/sheet.ts';
 
 /** A page of a PDF that somebody brought, small, to choose from. */
 export interface PageChoice {
   readonly page: number;
-  /** Address of a small picture of the page. */
-  readonly thumbnail: string;
+  /** Draws a small picture of the page and tells its address; null where it cannot be drawn. One at a time, in order. */
+  thumbnail(): Promise<string | null>;
+}
+
+/** A study of closets, and the plan that it is of. */
+export interface StudiedClosets {
+  readonly plan: Plan;
+  readonly study: ClosetStudy;
 }
 
 /** Asks the user which page of a PDF to take; null when they think better of it. */
@@ -35,6 +43,8 @@ export interface Services {
   print(paper: PaperName, sheets: readonly string[]): Promise<void>;
   /** How many pages that PDF would have now; away from the screen where it can, since it lays every sheet out. */
   countPages(paper: PaperName, sheets: readonly string[]): Promise<number>;
+  /** What one more closet would do to the job as it is, worked out away from the screen. Rejects when that fails. */
+  studyClosets(): Promise<StudiedClosets>;
   /** Hands over the cable schedule or the material list as CSV. */
   saveCsv(what: 'schedule' | 'materials'): Promise<void>;
 }

@@ -1,11 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
+import { PDFDocument, PDFName, PDFRawStream } from '@cantoo/pdf-lib';
 import { expect, type Page, test } from '@playwright/test';
+import { readPdfLines } from '../../src/app/pictures/pdf-lines.ts';
+import { readSvgLines } from '../../src/app/pictures/svg-lines.ts';
 import { fromPicture } from '../../src/plan/picture-place.ts';
 import type { Background, Plan } from '../../src/plan/plan.ts';
 import { formatPercent, t } from '../../src/text/index.ts';
 import { surveyOf } from './core.ts';
 import { type Job, openJob, SOON } from './job.ts';
+import { operatorsOf, readPdf } from './pdf.ts';
 import { PHOTO, photographedPlan, SCAN } from './picture.ts';
 
 const FT = 304.8;
@@ -238,6 +242,96 @@ test('a phone photo lies as it was taken, and its sheet is made upright by four 
   expect(Math.abs(dark! - SCAN.left / SCAN.width)).toBeLessThan(0.012);
   await desk.undo().click();
   expect(backgroundOf(await desk.plan()).width).toBe(PHOTO.width);
+});
+
+test('the lines of a sheet are the same, whether it came as a PDF or as an SVG', async ({
+  context,
+}) => {
+  const { width, height, transform, ...operators } = await operatorsOf(
+    context,
+    fixture('workshop-floor.pdf'),
+  );
+  const pdf = readPdfLines(operators, { width, height, transform });
+  const svg = readSvgLines(gunzipSync(fixture('workshop-floor.svg.gz')).toString())!;
+  expect([pdf.lines.length, pdf.fills.length]).toEqual([svg.lines.length, svg.fills.length]);
+  // Points and pixels: 72 and 96 to the inch.
+  const apart = pdf.lines.map(({ a, b, width: breadth }, i) => {
+    const other = svg.lines[i]!;
+    const ends = [a[0] - other.a[0] * 0.75, a[1] - other.a[1] * 0.75, b[0] - other.b[0] * 0.75];
+    return Math.max(...ends.map(Math.abs), Math.abs(breadth - other.width * 0.75));
+  });
+  expect(apart.length).toBeGreaterThan(2000);
+  expect(Math.max(...apart)).toBeLessThan(0.001);
+});
+
+test('of a set of sheets one page is chosen, and printed as the lines that it is', async ({
+  page,
+  context,
+}) => {
+  const set = await PDFDocument.create();
+  set.addPage([300, 300]).drawText('Cover');
+  const [floor] = await set.copyPages(await PDFDocument.load(fixture('workshop-floor.pdf')), [0]);
+  set.addPage(floor);
+  const desk = await openJob(page);
+  await desk.blank();
+  const file = {
+    name: 'set.pdf',
+    mimeType: 'application/pdf',
+    buffer: Buffer.from(await set.save()),
+  };
+  await desk.choose(file, () =>
+    page
+      .getByRole('button', { name: t('base.choose') })
+      .first()
+      .click(),
+  );
+  await expect(desk.dialog.locator('img')).toHaveCount(2);
+  await desk.dialog.getByRole('button', { name: t('pages.page', { page: 2 }) }).click();
+  await expect(desk.leg('base')).toContainText(t('leg.base.set-scale'), { timeout: 30_000 });
+  const sheet = backgroundOf(await desk.plan());
+  expect(sheet.page).toBe(2);
+  expect(sheet.paper! / 25.4).toBeCloseTo(42, 3);
+  await desk.to('print');
+  const path = await desk.downloaded(() =>
+    desk.shelf.getByRole('button', { name: t('print.go') }).click(),
+  );
+  const printed = await readPdf(context, path);
+  // The words of the sheet can be searched in print: they are letters, not pixels.
+  expect(printed.pages.map(({ text }) => text).join(' ')).toContain('28.25 inches is 113 feet');
+});
+
+test('an SVG is printed as a fine picture', async ({ page }) => {
+  const svg = gunzipSync(fixture('workshop-floor.svg.gz'));
+  const desk = await brought(page, 'w.svg', 'image/svg+xml', svg);
+  await desk.to('print');
+  const path = await desk.downloaded(() =>
+    desk.shelf.getByRole('button', { name: t('print.go') }).click(),
+  );
+  const doc = await PDFDocument.load(readFileSync(path));
+  const widths = doc.context
+    .enumerateIndirectObjects()
+    .flatMap(([, object]) => (object instanceof PDFRawStream ? [object.dict] : []))
+    .filter((dict) => String(dict.get(PDFName.of('Subtype'))) === '/Image')
+    .map((dict) => Number(String(dict.get(PDFName.of('Width')))));
+  expect(Math.max(...widths)).toBeGreaterThanOrEqual(4000);
+});
+
+test('on a device that is held, the camera is at hand', async ({ browser, baseURL }) => {
+  const context = await browser.newContext({
+    ...(baseURL ? { baseURL } : {}),
+    hasTouch: true,
+    isMobile: true,
+    viewport: { width: 1024, height: 768 },
+  });
+  const page = await context.newPage();
+  const desk = await openJob(page, 'touch');
+  await desk.blank();
+  const photo = page.getByRole('button', { name: t('base.photo') }).first();
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), photo.tap()]);
+  expect(await chooser.element().getAttribute('capture')).toBe('environment');
+  await chooser.setFiles({ name: 'p.png', mimeType: 'image/png', buffer: photographedPlan() });
+  await expect(desk.leg('base')).toContainText(t('leg.base.set-scale'), SOON);
+  await context.close();
 });
 
 /** A JPEG that says that its rows were written sideways: an APP1 segment by the Exif standard (CIPA DC-008). */

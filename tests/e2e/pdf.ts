@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { BrowserContext } from '@playwright/test';
+import type { PdfOperators } from '../../src/app/pictures/pdf-lines.ts';
 
 /** A PDF as another program reads it. */
 export interface ReadPdf {
@@ -14,10 +15,39 @@ export interface ReadPdf {
 const reader = (file: string): string =>
   readFileSync(createRequire(import.meta.url).resolve(`pdfjs-dist/build/${file}`), 'utf8');
 
-/** Reads a PDF with a reader that has nothing to do with the writer, in a page of its own. */
-export async function readPdf(context: BrowserContext, path: string): Promise<ReadPdf> {
+/** The operators of the first page of a PDF, as the reader that the program uses gives them, and its viewport. */
+export function operatorsOf(
+  context: BrowserContext,
+  bytes: Buffer,
+): Promise<PdfOperators & Upright> {
+  return inReader(context, bytes, async (data) => {
+    const at = '/pdf.mjs';
+    const pdfjs = (await import(at)) as typeof import('pdfjs-dist');
+    pdfjs.GlobalWorkerOptions.workerSrc = '/pdf.worker.mjs';
+    const raw = Uint8Array.from(atob(data), (c) => c.charCodeAt(0));
+    const page = await (await pdfjs.getDocument({ data: raw }).promise).getPage(1);
+    const { fnArray, argsArray } = await page.getOperatorList();
+    const { width, height, transform } = page.getViewport({ scale: 1 });
+    const plain = JSON.stringify({ fnArray, argsArray, width, height, transform }, (_, value) =>
+      value instanceof Float32Array ? [...value] : value,
+    );
+    return JSON.parse(plain);
+  });
+}
+
+interface Upright {
+  readonly width: number;
+  readonly height: number;
+  readonly transform: readonly number[];
+}
+
+/** Does something with a PDF in a page of its own, where the reader is at hand. */
+async function inReader<T>(
+  context: BrowserContext,
+  bytes: Buffer,
+  read: (data: string) => Promise<T>,
+): Promise<T> {
   const page = await context.newPage();
-  const bytes = readFileSync(path).toString('base64');
   await page.route('http://reader.test/**', async (route) => {
     const file = new URL(route.request().url()).pathname.slice(1);
     if (file === '')
@@ -26,30 +56,35 @@ export async function readPdf(context: BrowserContext, path: string): Promise<Re
   });
   try {
     await page.goto('http://reader.test/');
-    return await page.evaluate(async (data) => {
-      const at = '/pdf.mjs';
-      const pdfjs = (await import(at)) as typeof import('pdfjs-dist');
-      pdfjs.GlobalWorkerOptions.workerSrc = '/pdf.worker.mjs';
-      const raw = Uint8Array.from(atob(data), (c) => c.charCodeAt(0));
-      const doc = await pdfjs.getDocument({ data: raw }).promise;
-      const pages = [];
-      for (let i = 1; i <= doc.numPages; i++) {
-        const one = await doc.getPage(i);
-        const [x0, y0, x1, y1] = one.view as [number, number, number, number];
-        const { items } = await one.getTextContent();
-        const text = items.map((item) => ('str' in item ? item.str : '')).join(' ');
-        const mm = (pt: number) => (pt / 72) * 25.4;
-        pages.push({ size: [mm(x1 - x0), mm(y1 - y0)] as const, text });
-      }
-      const wishes = (await doc.getViewerPreferences()) as Map<string, unknown> | null;
-      const { info } = (await doc.getMetadata()) as { info: { Title?: string } };
-      return {
-        pages,
-        printScaling: (wishes?.get('PrintScaling') as string | undefined) ?? null,
-        title: info.Title ?? '',
-      };
-    }, bytes);
+    return (await page.evaluate(read, bytes.toString('base64'))) as T;
   } finally {
     await page.close();
   }
+}
+
+/** Reads a PDF with a reader that has nothing to do with the writer, in a page of its own. */
+export function readPdf(context: BrowserContext, path: string): Promise<ReadPdf> {
+  return inReader(context, readFileSync(path), async (data) => {
+    const at = '/pdf.mjs';
+    const pdfjs = (await import(at)) as typeof import('pdfjs-dist');
+    pdfjs.GlobalWorkerOptions.workerSrc = '/pdf.worker.mjs';
+    const raw = Uint8Array.from(atob(data), (c) => c.charCodeAt(0));
+    const doc = await pdfjs.getDocument({ data: raw }).promise;
+    const pages = [];
+    for (let i = 1; i <= doc.numPages; i++) {
+      const one = await doc.getPage(i);
+      const [x0, y0, x1, y1] = one.view as [number, number, number, number];
+      const { items } = await one.getTextContent();
+      const text = items.map((item) => ('str' in item ? item.str : '')).join(' ');
+      const mm = (pt: number) => (pt / 72) * 25.4;
+      pages.push({ size: [mm(x1 - x0), mm(y1 - y0)] as const, text });
+    }
+    const wishes = (await doc.getViewerPreferences()) as Map<string, unknown> | null;
+    const { info } = (await doc.getMetadata()) as { info: { Title?: string } };
+    return {
+      pages,
+      printScaling: (wishes?.get('PrintScaling') as string | undefined) ?? null,
+      title: info.Title ?? '',
+    };
+  });
 }

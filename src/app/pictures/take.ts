@@ -1,4 +1,4 @@
-import type { ChoosePage, PageChoice } from '../../desk/services.ts';
+import type { ChoosePage } from '../../desk/services.ts';
 import { WHOLE } from '../../drawing/display.ts';
 import type { Asset } from '../../ports/ports.ts';
 import { hashOf } from '../../storage/assets.ts';
@@ -29,8 +29,6 @@ export interface Taking {
   progress(share: number): void;
 }
 
-/** Pages that get a picture in the choice; those beyond are offered by their number. */
-const PICTURED = 40;
 /** Bytes of a PDF or an SVG up to which it is kept as it is, sharp at any zoom; a larger one is kept as a picture. */
 export const MOST_KEPT = { pdf: 24_000_000, svg: 8_000_000 } as const;
 /** Pixels of a first look at a drawing that is kept as it is: whether it can be drawn at all. */
@@ -107,27 +105,33 @@ async function takePdf(file: File, taking: Taking): Promise<Taken | null> {
   }
 }
 
-async function choose(
-  name: string,
-  pdf: OpenPdf,
-  { choosePage, signal, progress }: Taking,
-): Promise<number | null> {
-  const choices: PageChoice[] = [];
-  for (let page = 1; page <= pdf.pages; page++) {
-    signal.throwIfAborted();
-    const thumbnail = page <= PICTURED ? await pdf.thumbnail(page).catch(() => blank()) : blank();
-    choices.push({ page, thumbnail });
-    progress(0.4 + (0.3 * Math.min(page, PICTURED)) / Math.min(pdf.pages, PICTURED));
-  }
+/** Offers the pages at once; their pictures come as they are drawn, one after another, until somebody has chosen. */
+async function choose(name: string, pdf: OpenPdf, { choosePage }: Taking): Promise<number | null> {
+  const drawn: string[] = [];
+  let chosen = false;
+  let last: Promise<unknown> = Promise.resolve();
+  const thumbnail = (page: number): Promise<string | null> => {
+    const next = last.then(async () => {
+      if (chosen) return null;
+      const address = await pdf.thumbnail(page).catch(() => null);
+      if (address !== null) drawn.push(address);
+      return address;
+    });
+    last = next;
+    return next;
+  };
+  const pages = Array.from({ length: pdf.pages }, (_, i) => ({
+    page: i + 1,
+    thumbnail: () => thumbnail(i + 1),
+  }));
   try {
-    return await choosePage(name, choices);
+    return await choosePage(name, pages);
   } finally {
-    for (const { thumbnail } of choices) URL.revokeObjectURL(thumbnail);
+    chosen = true;
+    await last;
+    for (const address of drawn) URL.revokeObjectURL(address);
   }
 }
-
-const blank = (): string =>
-  `data:image/svg+xml,${encodeURIComponent('<svg xmlns="http://www.w3.org/2000/svg" width="170" height="220"><path fill="#fff" stroke="#999" d="M.5.5h169v219H.5z"/></svg>')}`;
 
 /** A kept picture as pixels, as fine as may be kept: its file where that is pixels already, else what it draws. */
 export async function pixelsOf(
