@@ -5,6 +5,7 @@ import { placesOfRow } from '../plan/commands/change.ts';
 import { risersOn } from '../plan/levels.ts';
 import { shownCorners } from '../plan/picture-place.ts';
 import { onLevel, type Plan } from '../plan/plan.ts';
+import { paperPixels } from './scene.ts';
 import { type SessionApi, shownPlan, toPlan, type Viewport } from './session.ts';
 
 /** A box in the plan, mm. */
@@ -52,18 +53,21 @@ export function planExtent(plan: Plan, level: Id): Extent | null {
 /** Room that a fitted drawing keeps from the board's edges, px: the rulers at the top and the left, and air. */
 const RULERS = 20;
 const AIR = 22;
+/** Symbols and counts on outer walls reach over them, paper mm. */
+const OVER = 12;
 
 /** The view that shows an extent whole and in the middle; never closer than a room. */
 export function fitted(view: Viewport, extent: Extent): Viewport {
   const width = Math.max(extent.x1 - extent.x0, 3000);
   const height = Math.max(extent.y1 - extent.y0, 3000);
-  const around = RULERS + 2 * AIR;
-  const scale = clampScale(
-    Math.min(
-      Math.max(view.width - around, 80) / width,
-      Math.max(view.height - around, 80) / height,
-    ),
-  );
+  const within = (air: number): number =>
+    clampScale(
+      Math.min(
+        Math.max(view.width - RULERS - 2 * air, 80) / width,
+        Math.max(view.height - RULERS - 2 * air, 80) / height,
+      ),
+    );
+  const scale = within(Math.max(AIR, OVER * paperPixels(within(AIR))));
   return {
     ...view,
     scale,

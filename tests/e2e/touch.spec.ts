@@ -93,3 +93,93 @@ test('a second finger cancels a drag and moves the drawing instead', async ({ pa
   const moved = (await desk.plan()).tables.devices.get(station.id)!;
   expect(moved.at[0]).toBeGreaterThan(station.at[0] + 200);
 });
+
+test('a loupe beside the finger shows where it will put something, until it is lifted', async ({
+  page,
+}) => {
+  const desk = await openJob(page, 'touch');
+  const plan = await smallShop(desk);
+  const chart = await desk.fit(plan);
+  await desk.to('devices');
+  await desk.take('Order station');
+  const at = chart([plan.tables.closets.values().next().value!.at[0] + 3000, 5600]);
+  const box = await desk.canvas();
+  /** How opaque the upper canvas is along the column over the finger. */
+  const column = () =>
+    page.evaluate(
+      ([x, y]) => {
+        const canvas = document.querySelectorAll<HTMLCanvasElement>('.board-canvas canvas')[1]!;
+        const ratio = canvas.width / canvas.clientWidth;
+        const { data } = canvas
+          .getContext('2d')!
+          .getImageData(Math.round(x! * ratio), 0, 1, Math.round(y! * ratio));
+        return Array.from({ length: data.length / 4 }, (_, i) => data[i * 4 + 3]!);
+      },
+      [at.x - box.x, at.y - box.y - 40],
+    );
+  const covered = async () => (await column()).filter((alpha) => alpha === 255).length;
+  const fingers = await fingersOn(page);
+  const before = await covered();
+  await fingers.down(1, at);
+  await fingers.move({ 1: { x: at.x, y: at.y + 1 } });
+  // 112 px of paper with the drawing on it, more than rulers and marks.
+  await expect.poll(covered).toBeGreaterThan(before + 100);
+  await fingers.up(1);
+  await expect.poll(covered).toBeLessThan(before + 60);
+  expect((await desk.plan()).tables.devices.size).toBe(3);
+});
+
+test('a hand that rests beside the pen draws nothing; a finger draws', async ({ page }) => {
+  const desk = await openJob(page, 'touch');
+  const plan = await smallShop(desk);
+  const chart = await desk.fit(plan);
+  await desk.to('devices');
+  await desk.take('Order station');
+  const glass = await page.context().newCDPSession(page);
+  const closet = plan.tables.closets.values().next().value!.at;
+  const penAt = chart([closet[0] + 3000, closet[1] + 1500]);
+  const palmAt = chart([closet[0] + 4500, closet[1] + 3000]);
+  const palm = (type: 'touchStart' | 'touchEnd') =>
+    glass.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: type === 'touchEnd' ? [] : [{ ...palmAt, id: 9, radiusX: 45, radiusY: 60 }],
+    });
+  const pen = (type: 'mousePressed' | 'mouseReleased') =>
+    glass.send('Input.dispatchMouseEvent', {
+      type,
+      ...penAt,
+      button: 'left',
+      buttons: type === 'mousePressed' ? 1 : 0,
+      clickCount: 1,
+      pointerType: 'pen',
+    });
+  // The hand comes first, as hands do; the pen writes beside it; the hand goes, and rests once more.
+  await palm('touchStart');
+  await pen('mousePressed');
+  await pen('mouseReleased');
+  await palm('touchEnd');
+  await palm('touchStart');
+  await palm('touchEnd');
+  await expect(desk.undo()).toBeEnabled();
+  expect((await desk.plan()).tables.devices.size).toBe(3);
+  await desk.click(palmAt);
+  expect((await desk.plan()).tables.devices.size).toBe(4);
+});
+
+test('a touch that the system takes away leaves the plan as it was', async ({ page }) => {
+  const desk = await openJob(page, 'touch');
+  const plan = await smallShop(desk);
+  const chart = await desk.fit(plan);
+  const at = chart([...plan.tables.devices.values()][1]!.at);
+  const glass = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchCancel', dx: number) =>
+    glass.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: type === 'touchCancel' ? [] : [{ x: at.x + dx, y: at.y, id: 1 }],
+    });
+  await touch('touchStart', 0);
+  await touch('touchMove', 40);
+  await touch('touchMove', 90);
+  await touch('touchCancel', 0);
+  expect(await desk.plan()).toEqual(plan);
+});

@@ -47,6 +47,7 @@ export function BoardCanvas(props: CanvasParts) {
   const latest = useRef(props);
   latest.current = props;
   const pointer = useRef<Point | null>(null);
+  const finger = useRef<Point | null>(null);
   const pictures = useRef<Pictures | null>(null);
   const drawn = useRef<Drawing | null>(null);
   const [size, setSize] = useState({ width: 0, height: 0 });
@@ -62,6 +63,8 @@ export function BoardCanvas(props: CanvasParts) {
       editor: editor.view(),
       theme,
       pointer: pointer.current,
+      finger: finger.current,
+      below: drawing.current?.getCanvas()._canvas ?? null,
       cursor: keys.cursor(),
       picture: (want) => pictures.current?.get(want) ?? [],
     };
@@ -103,6 +106,11 @@ export function BoardCanvas(props: CanvasParts) {
       onMenu: (request) => latest.current.onMenu(request),
       onPlace: (at) => {
         pointer.current = at;
+        top.current?.batchDraw();
+      },
+      onFinger: (at) => {
+        if (at === finger.current) return;
+        finger.current = at;
         top.current?.batchDraw();
       },
       onPan: (panning) => {

@@ -33,6 +33,9 @@ export interface BoardPaint {
   /** Where the pointer is, px, and where the keyboard's cursor is, mm. */
   readonly pointer: Point | null;
   readonly cursor: Point | null;
+  /** Where a finger draws, px, and the canvas with the drawing, to be seen enlarged beside it. */
+  readonly finger: Point | null;
+  readonly below: HTMLCanvasElement | null;
   readonly picture: Paint['picture'];
 }
 
@@ -107,7 +110,72 @@ export function paintTop(context: CanvasRenderingContext2D, board: BoardPaint): 
   if (board.editor.snapped) paintSnap(paint, board, board.editor.snapped);
   if (board.cursor) paintCursor(paint, toBoard(board.session.viewport, board.cursor));
   if (board.editor.typed !== '') paintTyped(paint, board);
+  if (board.finger && board.below && aims(board.editor))
+    paintLoupe(paint, board, board.finger, board.below);
   paintRulers(paint, board);
+}
+
+/** Whether the finger is about to put something, so that its place matters. */
+const aims = ({ tool, anchor }: EditorView): boolean =>
+  tool.id === 'select' || tool.id === 'pan' ? anchor !== null : true;
+
+/** The loupe: its radius, how far it stands off the finger, px, and how much it enlarges. */
+const LOUPE = 56;
+const LOUPE_OFF = 104;
+const LOUPE_ZOOM = 2;
+
+/** Where the loupe stands: over the finger, or beside it at the top of the board. */
+function loupeAt([x, y]: Point, width: number): Point {
+  const least = RULER + LOUPE + 6;
+  const over = y - LOUPE_OFF;
+  if (over >= least) return [Math.max(least, Math.min(x, width - LOUPE - 6)), over];
+  return [x > width / 2 ? x - LOUPE_OFF : x + LOUPE_OFF, Math.max(least, y)];
+}
+
+/** What lies under the finger, enlarged beside it, with a cross where it will be put. */
+function paintLoupe(
+  { context, palette, width }: Paint,
+  { session, editor }: BoardPaint,
+  finger: Point,
+  below: HTMLCanvasElement,
+): void {
+  const [cx, cy] = loupeAt(finger, width);
+  const [x, y] = editor.snapped ? toBoard(session.viewport, editor.snapped.at) : finger;
+  const ratio = below.width / session.viewport.width;
+  const part = LOUPE / LOUPE_ZOOM;
+  context.save();
+  context.beginPath();
+  context.arc(cx, cy, LOUPE, 0, 2 * Math.PI);
+  context.fillStyle = palette.paper;
+  context.fill();
+  context.clip();
+  for (const canvas of [below, context.canvas])
+    context.drawImage(
+      canvas,
+      (x - part) * ratio,
+      (y - part) * ratio,
+      2 * part * ratio,
+      2 * part * ratio,
+      cx - LOUPE,
+      cy - LOUPE,
+      2 * LOUPE,
+      2 * LOUPE,
+    );
+  context.restore();
+  context.strokeStyle = palette.pick;
+  context.lineWidth = 2;
+  context.beginPath();
+  context.arc(cx, cy, LOUPE, 0, 2 * Math.PI);
+  for (const [dx, dy] of [
+    [1, 0],
+    [-1, 0],
+    [0, 1],
+    [0, -1],
+  ] as const) {
+    context.moveTo(cx + 5 * dx, cy + 5 * dy);
+    context.lineTo(cx + 16 * dx, cy + 16 * dy);
+  }
+  context.stroke();
 }
 
 /** Guide lines from what acted, a glyph at the place, and the words for it. */

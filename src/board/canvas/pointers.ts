@@ -24,6 +24,8 @@ export interface PointerParts {
   onPlace(at: Point | null): void;
   /** Whether the view is being dragged, for the cursor. */
   onPan(panning: boolean): void;
+  /** Where the one finger is that draws, in px; null when none does. */
+  onFinger(at: Point | null): void;
 }
 
 const LONG_PRESS = 500;
@@ -31,6 +33,10 @@ const LONG_PRESS = 500;
 const STILL = 10;
 /** Two releases within this time and place are a double click; the browser does not count fingers. */
 const DOUBLE_TIME = 450;
+
+/** A touch broader than this is a hand that rests, px; after a pen was there, it stays one for this long, ms. */
+const PALM = 40;
+const PEN_NEAR = 1000;
 
 interface Finger {
   x: number;
@@ -48,6 +54,9 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
   let timer: ReturnType<typeof setTimeout> | undefined;
   let lastUp = { time: 0, x: 0, y: 0 };
   let space = false;
+  /** The pen on the glass, if there is one, and when it was seen last. */
+  let pen = -1;
+  let penSeen = Number.NEGATIVE_INFINITY;
 
   const place = (event: { clientX: number; clientY: number }): Finger => {
     const box = element.getBoundingClientRect();
@@ -66,6 +75,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
   };
   const setDoing = (next: typeof doing) => {
     if ((doing === 'pan') !== (next === 'pan')) parts.onPan(next === 'pan');
+    if (next !== 'tool') parts.onFinger(null);
     doing = next;
   };
   const still = () => clearTimeout(timer);
@@ -81,8 +91,24 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     });
   };
 
+  /** Whether a touch is the hand that holds the pen: all of them while it writes, broad ones for a moment after. */
+  const isPalm = (event: PointerEvent): boolean =>
+    event.pointerType === 'touch' &&
+    (pen !== -1 ||
+      (event.timeStamp - penSeen < PEN_NEAR && Math.max(event.width, event.height) > PALM));
+
+  /** A pen comes: what a hand that came before it has begun is taken back, and the hand counts no more. */
+  const takePen = (event: PointerEvent) => {
+    pen = event.pointerId;
+    still();
+    if (doing === 'tool') editor.abandon();
+    fingers.clear();
+    setDoing('none');
+  };
+
   const down = (event: PointerEvent) => {
-    if (event.button === 2) return;
+    if (event.button === 2 || isPalm(event)) return;
+    if (event.pointerType === 'pen') takePen(event);
     const at = place(event);
     element.setPointerCapture(event.pointerId);
     keys.drop();
@@ -104,6 +130,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     setDoing('tool');
     editor.press(raw(at), held(event));
     if (event.pointerType === 'mouse') return;
+    if (event.pointerType === 'touch') parts.onFinger([at.x, at.y]);
     const { clientX, clientY } = event;
     timer = setTimeout(() => {
       editor.abandon();
@@ -125,6 +152,9 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
   };
 
   const move = (event: PointerEvent) => {
+    if (event.pointerType === 'pen') penSeen = event.timeStamp;
+    // A finger that never came down here: a palm, or one that a gesture has let go of.
+    else if (event.pointerType === 'touch' && !fingers.has(event.pointerId)) return;
     const at = place(event);
     if (event.pointerType !== 'touch') parts.onPlace([at.x, at.y]);
     if (doing === 'pinch') {
@@ -142,13 +172,23 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     if (before) fingers.set(event.pointerId, at);
     if (doing === 'none' && event.pointerType !== 'touch') keys.drop();
     if (doing === 'none' || event.pointerId === active) editor.move(raw(at), held(event));
+    if (doing === 'tool' && event.pointerType === 'touch') parts.onFinger([at.x, at.y]);
+  };
+
+  /** A pointer leaves the glass; says whether it counted. */
+  const gone = (event: PointerEvent): boolean => {
+    if (event.pointerId === pen) {
+      pen = -1;
+      penSeen = event.timeStamp;
+    }
+    return fingers.delete(event.pointerId);
   };
 
   const up = (event: PointerEvent) => {
+    if (!gone(event)) return;
     still();
     const at = place(event);
     const was = doing;
-    fingers.delete(event.pointerId);
     if (fingers.size === 0) setDoing('none');
     else if (was === 'pinch') setDoing('spent');
     if (was !== 'tool' || event.pointerId !== active) return;
@@ -162,8 +202,8 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
   };
 
   const lost = (event: PointerEvent) => {
+    if (!gone(event)) return;
     still();
-    fingers.delete(event.pointerId);
     if (doing === 'tool' && event.pointerId === active) editor.abandon();
     setDoing(fingers.size === 0 ? 'none' : 'spent');
   };
