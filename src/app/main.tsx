@@ -14,6 +14,7 @@ import { Elsewhere } from './Elsewhere.tsx';
 import { download, unforeseen } from './files.ts';
 import { type Kept, keepFrom, openKept, UNREAD_FILE } from './keeping.ts';
 import { holdJob } from './one-tab.ts';
+import { overheadAlong } from './overhead.ts';
 import { createPictureSource } from './pictures/source.ts';
 import { Trouble } from './pictures/trouble.ts';
 import { createServices, sampleText } from './services.ts';
@@ -84,8 +85,10 @@ async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
   await firstPlan(session, kept, asked ?? 'restaurant').catch((error) =>
     warn(error instanceof Trouble ? error.words : unforeseen(error)),
   );
-  const surveying = surveyAlong(session, createSurveyClient(openWorker));
-  const parts = { session, kinds, assets: kept.assets, surveying, now: () => new Date() };
+  const surveys = createSurveyClient(openWorker);
+  const surveying = surveyAlong(session, surveys);
+  const stopLooking = overheadAlong(session, surveys);
+  const parts = { session, kinds, assets: kept.assets, surveys, surveying, now: () => new Date() };
   const services = createServices(parts);
   const pictures = createPictureSource(kept.assets, warn);
   root.render(<App session={session} kinds={kinds} services={services} pictures={pictures} />);
@@ -95,6 +98,7 @@ async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
   lostBy.now = () => {
     stopKeeping();
     surveying.stop();
+    stopLooking();
     root.render(<Elsewhere lost />);
   };
   addEventListener('unhandledrejection', (event) => warn(unforeseen(event.reason)));

@@ -6,7 +6,7 @@ import { showProgress } from '../desk/index.tsx';
 import type { ChoosePage, Services } from '../desk/services.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { emptyPlan, job, type Plan } from '../plan/plan.ts';
-import type { AssetPort } from '../ports/ports.ts';
+import type { AssetPort, SurveyPort } from '../ports/ports.ts';
 import { fileName } from '../storage/file-name.ts';
 import { inOneSentence, readJob, writeJob } from '../storage/job-file.ts';
 import { cableSchedule, cableScheduleCsv } from '../takeoff/cable-schedule.ts';
@@ -25,6 +25,7 @@ export interface ServiceParts {
   readonly session: SessionApi;
   readonly kinds: KindRegistry;
   readonly assets: AssetPort;
+  readonly surveys: Pick<SurveyPort, 'closets'>;
   readonly surveying: Surveying;
   /** The time now. */
   readonly now: () => Date;
@@ -34,7 +35,14 @@ export interface ServiceParts {
 const SILENT = 500;
 
 /** What the desk asks of the app. Whatever goes wrong is said in a notice, and the open job stays as it is. */
-export function createServices({ session, kinds, assets, surveying, now }: ServiceParts): Services {
+export function createServices({
+  session,
+  kinds,
+  assets,
+  surveys,
+  surveying,
+  now,
+}: ServiceParts): Services {
   const known = new Set(kinds.keys());
   const plan = (): Plan => session.getState().history.plan;
   const say = (message: Message, tone?: 'warning') => session.getState().actions.say(message, tone);
@@ -184,6 +192,11 @@ export function createServices({ session, kinds, assets, surveying, now }: Servi
         const pdf = await printedPdf(of, survey, kinds, assets, choice);
         download(pdf, fileName(job(of).name, '.pdf'));
       }),
+
+    studyClosets: async () => {
+      const of = plan();
+      return { plan: of, study: await surveys.closets(of) };
+    },
 
     countPages: async (paper, sheets) => {
       const { printJob } = await import('../sheets/print-job.ts');

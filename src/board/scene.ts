@@ -1,12 +1,15 @@
 import type { Id } from '../base/ids.ts';
+import { ceilingMarks } from '../drawing/ceiling-marks.ts';
 import type { Mark } from '../drawing/display.ts';
 import { ghostMarks } from '../drawing/ghost-marks.ts';
+import { boxAround } from '../drawing/label-place.ts';
 import { fontMeasure } from '../drawing/measure.ts';
 import { PLAN_GROUPS, type PlanDrawing, type PlanGroup, planMarks } from '../drawing/plan-marks.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { levelBeside } from '../plan/levels.ts';
-import type { Plan } from '../plan/plan.ts';
+import { job, type Plan } from '../plan/plan.ts';
+import type { CeilingPlane } from '../results/ceiling-plane.ts';
 import type { Survey } from '../results/types.ts';
 import { type Leg, type SessionStore, type Shown, shownPlan } from './session.ts';
 
@@ -144,14 +147,15 @@ export interface SceneView {
   readonly leg: Leg;
   readonly shown: Shown;
   readonly scale: number;
+  /** What a cable may do overhead there, where somebody looks at it. */
+  readonly plane?: CeilingPlane | null;
 }
 
-export const sceneView = ({ level, leg, shown, viewport }: SessionStore): SceneView => ({
-  level,
-  leg,
-  shown,
-  scale: stepped(viewport.scale),
-});
+export const sceneView = (session: SessionStore): SceneView => {
+  const { level, leg, shown, viewport, planes } = session;
+  const plane = shown.ceiling ? planes?.find((other) => other.level === level) : null;
+  return { level, leg, shown, scale: stepped(viewport.scale), plane: plane ?? null };
+};
 
 /**
  * Makes the scene of a session, and makes it anew only where something that it shows has changed.
@@ -234,7 +238,7 @@ const NONE: Changed = new Map();
 const keyOf = (
   plan: Plan,
   survey: Survey | null,
-  { level, leg, shown, scale }: SceneView,
+  { level, leg, shown, scale, plane }: SceneView,
   symbols = plan,
 ): readonly unknown[] => [
   ...SHAPES.map((table) => plan.tables[table]),
@@ -244,6 +248,7 @@ const keyOf = (
   leg,
   shown,
   scale,
+  plane,
 ];
 
 type Rows = ReadonlyMap<Id, unknown>;
@@ -311,11 +316,12 @@ export function drawScene(
   plan: Plan,
   survey: Survey | null,
   kinds: KindRegistry,
-  { level, leg, shown, scale }: SceneView,
+  { level, leg, shown, scale, plane }: SceneView,
   part: Part,
 ): Scene {
   const small = scale / paperPixels(scale) < SMALL;
-  const groups = groupsOf(leg, shown, small);
+  const all = groupsOf(leg, shown, small);
+  const groups = plane ? new Set([...all].filter((group) => !UNDER_PLANE.has(group))) : all;
   const drawing = planMarks(plan, survey, {
     level,
     scale: scale / paperPixels(scale),
@@ -328,10 +334,49 @@ export function drawScene(
   });
   const layers = drawing.layers.map(({ group, marks }) => ({
     marks: shown.labels || group !== 'outlets' ? marks : marks.filter(isSymbol),
-    strength: strength(leg, group),
+    strength: plane && ASIDE_PLANE.has(group) ? ASIDE : strength(leg, group),
   }));
   const ghost = (part === 'all' || part === 'lines') && shown.below ? ghostOf(plan, level) : [];
-  return { layers: [...ghost, ...layers], drawn: drawnPlaces(drawing) };
+  const drawn = drawnPlaces(drawing);
+  if (!plane || (part !== 'all' && part !== 'lines'))
+    return { layers: [...ghost, ...layers], drawn };
+  const over = overhead(plan, plane, drawing, scale);
+  return { layers: [...ghost, over.ground, ...layers, over.words], drawn };
+}
+
+/** What gives way to the ceiling plane, and what only stands back for it. */
+const UNDER_PLANE: ReadonlySet<PlanGroup> = new Set([
+  'background',
+  'zones',
+  'keepouts',
+  'walls',
+  'openings',
+  'pathways',
+  'crossings',
+  'counts',
+  'rooms',
+  'power',
+]);
+const ASIDE_PLANE: ReadonlySet<PlanGroup> = new Set(['leaders', 'outlets', 'devices', 'notes']);
+const ASIDE = 0.6;
+
+/** Half of what a symbol takes with its label, paper mm. */
+const REACH: Point = [5, 3];
+
+/** The ceiling plane: what lies under the cables, and the words for it where symbols leave room. */
+function overhead(plan: Plan, plane: CeilingPlane, { layers }: PlanDrawing, scale: number) {
+  const paper = scale / paperPixels(scale);
+  const taken = layers.flatMap(({ marks }) =>
+    marks.flatMap((mark) =>
+      mark.op === 'symbol'
+        ? [boxAround([mark.at[0] * paper, mark.at[1] * paper], 2 * REACH[0], 2 * REACH[1])]
+        : [],
+    ),
+  );
+  const { units } = job(plan);
+  const view = { plan, plane, units, measure: fontMeasure, scale: paper, taken };
+  const { ground, words } = ceilingMarks(view);
+  return { ground: { marks: ground, strength: 1 }, words: { marks: words, strength: 1 } };
 }
 
 /** How strongly the level below shows through. */

@@ -24,6 +24,7 @@ import { useDeskKeys } from './keys.ts';
 import { Ladder } from './ladder/index.tsx';
 import { Notices } from './notices.tsx';
 import { createPrintChoice, paperFor, usePageCount, usePrintChoice } from './print-choice.ts';
+import { RunStrip } from './run-strip.tsx';
 import type { Services } from './services.ts';
 import { useSheetList } from './sheet-list.ts';
 import { Shelf } from './shelf/index.tsx';
@@ -96,6 +97,7 @@ function Frame({ board }: { board: ReactNode }) {
         <div className="desk-board" id="board" tabIndex={-1}>
           {board}
           <Welcome />
+          <RunStrip />
           <Notices />
           {drop.over ? <p className="drop-here">{t('base.drop-here')}</p> : null}
         </div>

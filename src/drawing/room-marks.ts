@@ -182,8 +182,8 @@ function boxInside(outline: readonly Point[], box: Box): boolean {
 }
 
 /** The first free place for a tag in an outline on paper: from its upper left in rows. */
-function freeInside(
-  drafting: Drafting,
+export function freeInside(
+  { field }: Pick<Drafting, 'field'>,
   outline: readonly Point[],
   width: number,
   height: number,
@@ -200,7 +200,7 @@ function freeInside(
     for (let y = y0; y <= y1 + 0.01; y += dy)
       for (let x = x0; x <= x1 + 0.01; x += dx) {
         const box: Box = { x0: x, y0: y, x1: x + width, y1: y + height };
-        if (!isFree(drafting.field, box, soft)) continue;
+        if (!isFree(field, box, soft)) continue;
         if (boxInside(outline, box)) return box;
       }
   return null;

@@ -29,6 +29,7 @@ const drawingChanged = (a: SessionStore, b: SessionStore): boolean =>
   a.history.plan !== b.history.plan ||
   a.preview !== b.preview ||
   a.survey !== b.survey ||
+  a.planes !== b.planes ||
   a.level !== b.level ||
   a.leg !== b.leg ||
   a.shown !== b.shown ||

@@ -2,6 +2,7 @@ import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { noRows, withRows } from '../../plan/sent-rows.ts';
+import type { CeilingPlane } from '../../results/ceiling-plane.ts';
 import type { Run, Survey } from '../../results/types.ts';
 import { drawScene, paperPixels } from '../scene.ts';
 import type { Viewport } from '../session.ts';
@@ -47,6 +48,7 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
   let plan: Plan = noRows();
   let runs: readonly Run[] = [];
   let survey: Survey | null = null;
+  let plane: CeilingPlane | null = null;
   let latest: PlateAsk | null = null;
   let layout: Layout | null = null;
   let told: Layout | null = null;
@@ -59,7 +61,7 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
   function layOut(): void {
     callOff?.();
     callOff = null;
-    const scene = drawScene(plan, survey, kinds, latest!.view, 'lines');
+    const scene = drawScene(plan, survey, kinds, { ...latest!.view, plane }, 'lines');
     layout = { of: latest!, prepared: prepare(scene.layers), drawn: scene.drawn };
     hidden = new Set();
   }
@@ -138,7 +140,8 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
       survey = ask.survey && unpackDrawn(ask.survey, runs);
       runs = survey?.runs ?? [];
     }
-    if (!layout || !before || otherDrawing(layout.of, ask)) layOut();
+    if (ask.plane !== undefined) plane = ask.plane;
+    if (!layout || !before || ask.plane !== undefined || otherDrawing(layout.of, ask)) layOut();
     else if (
       ask.rows.length > 0 ||
       ask.survey !== undefined ||

@@ -79,7 +79,8 @@ function createAside(kinds: KindRegistry, again: () => void) {
     const { history, preview, viewport: place, level, leg, shown } = session;
     // Surveys of a gesture come often and are laid out when it is over; the way home of what moves is drawn over.
     if (!preview) survey = session.survey;
-    const view: SceneView = viewOf([level, leg, shown, sceneView(session).scale], session);
+    const { scale, plane } = sceneView(session);
+    const view: SceneView = viewOf([level, leg, shown, scale, plane], session);
     const plan = preview ? resting(history.plan, preview) : history.plan;
     const newest = plates.get({ plan, survey, view, place, theme, ratio });
     const plate = newest?.view.level === level && newest.theme === theme ? newest : null;

@@ -1,6 +1,7 @@
 import type { Point } from '../../geometry/point.ts';
 import { refKey } from '../../plan/plan.ts';
 import type { SentRow } from '../../plan/sent-rows.ts';
+import type { CeilingPlane } from '../../results/ceiling-plane.ts';
 import type { Run, Survey, Way } from '../../results/types.ts';
 import type { SceneView } from '../scene.ts';
 import type { Viewport } from '../session.ts';
@@ -16,7 +17,9 @@ export interface PlateAsk {
   readonly rows: readonly SentRow[];
   /** Left out where it is as in the ask before. */
   readonly survey?: SentSurvey | null;
-  readonly view: SceneView;
+  readonly view: Omit<SceneView, 'plane'>;
+  /** Left out where it is as in the ask before. */
+  readonly plane?: CeilingPlane | null;
   readonly place: Viewport;
   readonly theme: BoardTheme;
   /** Device pixels for one of the screen. */

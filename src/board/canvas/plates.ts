@@ -66,14 +66,17 @@ export function createPlates(
     const { plan, survey, view, place, theme, ratio } = wanted;
     const news =
       known && survey === known.survey ? {} : { survey: survey && packDrawn(survey, runs) };
+    const { plane = null, ...seen } = view;
+    const overhead = plane === (known?.view.plane ?? null) ? {} : { plane };
     line.post({
       id,
       rows: rowsBetween(known?.plan ?? null, plan),
-      view,
+      view: seen,
       place,
       theme,
       ratio,
       ...news,
+      ...overhead,
     });
     if (survey !== known?.survey) runs = survey?.runs ?? [];
     known = wanted;

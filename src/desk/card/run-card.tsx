@@ -11,6 +11,7 @@ import { TOOL } from '../tool-ids.ts';
 import { AllowanceFold } from './allowance-fields.tsx';
 import { PinPart, pinOf } from './pinning.tsx';
 import { type Against, crossingWords, type RunSum, runSum } from './run-sum.ts';
+import { WhyFold } from './why-fold.tsx';
 
 /** The run of a jack, as the survey has it now; null while it has none. */
 export const useRun = (jack: Id): Run | null =>
@@ -85,6 +86,7 @@ function Sum({ plan, run, sum }: { plan: Plan; run: Run; sum: RunSum }) {
       <AgainstBar against={sum.link} status={run.status} />
       <AgainstBar against={sum.whole} status={sum.whole.share > 1 ? 'over' : 'ok'} />
       <Crossings plan={plan} run={run} />
+      <WhyFold run={run} />
       <PinPart jack={run.jack} run={run} />
       <AllowanceFold jacks={[run.jack]} />
     </>

@@ -1,7 +1,7 @@
 import { formatLength, type Units } from '../../base/units.ts';
 import { type Allowances, allowanceSource, allowancesOf } from '../../plan/allowances.ts';
 import { entity, type Plan, settings } from '../../plan/plan.ts';
-import type { PartKind, Run, RunPart } from '../../results/types.ts';
+import type { Crossing, PartKind, Run, RunPart } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
 import { apportion, shownStep } from '../apportion.ts';
 
@@ -92,7 +92,12 @@ const against = (
   show: (mm: number) => string,
 ): Against => ({ label, length: show(length), limit: show(limit), share: length / limit });
 
-function partLabel(plan: Plan, run: Run, part: RunPart): string {
+/** A part of a run's length in words. */
+export function partLabel(
+  plan: Plan,
+  run: Run,
+  part: Pick<RunPart, 'kind' | 'zone' | 'pathway'>,
+): string {
   const way = part.pathway === null ? undefined : entity(plan, 'pathways', part.pathway);
   if (way) return t('run.part.way', { way: way.name || t(`pathway.${way.kind}`).toLowerCase() });
   if (part.kind === 'across') return acrossLabel(plan, part);
@@ -123,7 +128,7 @@ function orderWords(plan: Plan, run: Run): string {
   return ownWords(plan, run, 'wastePercent', t('run.order', { waste: `${waste} %` }));
 }
 
-function acrossLabel(plan: Plan, part: RunPart): string {
+function acrossLabel(plan: Plan, part: Pick<RunPart, 'zone'>): string {
   const zone = part.zone === null ? undefined : entity(plan, 'zones', part.zone);
   if (!zone) return t('run.part.across');
   return t('run.part.across-room', {
@@ -147,9 +152,12 @@ export const sumInWords = (sum: RunSum): string =>
 export const crossingWords = (plan: Plan, run: Run): string[] =>
   run.crossings
     .filter((crossing) => crossing.work !== 'none' || crossing.firestop)
-    .map((crossing) => {
-      const wall = entity(plan, 'walls', crossing.wall);
-      const look = wall ? t(`wall.${wall.construction}`).toLowerCase() : t('thing.gone');
-      const work = t(`crossing.${crossing.work}`, { wall: look });
-      return crossing.firestop ? `${work}, ${t('crossing.firestop')}` : work;
-    });
+    .map((crossing) => crossingLabel(plan, crossing));
+
+/** What passing a wall takes, in words. */
+export function crossingLabel(plan: Plan, { wall: id, work, firestop }: Crossing): string {
+  const wall = entity(plan, 'walls', id);
+  const look = wall ? t(`wall.${wall.construction}`).toLowerCase() : t('thing.gone');
+  const hole = t(`crossing.${work}`, { wall: look });
+  return firestop ? `${hole}, ${t('crossing.firestop')}` : hole;
+}

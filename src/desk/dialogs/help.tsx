@@ -15,6 +15,7 @@ const GENERAL = [
   'type',
   'fine',
   'level',
+  'ceiling',
   'snap',
   'fit',
   'turn',

@@ -9,8 +9,10 @@ import { TOOL_PICTURES } from '../controls/icons.tsx';
 import { Fold, Section, ToolRow } from '../controls/parts.tsx';
 import { TypedField } from '../controls/typed-field.tsx';
 import { TOOL } from '../tool-ids.ts';
+import { CeilingView } from './ceiling-view.tsx';
 import { KindAllowances } from './kind-allowances.tsx';
 import { Pins, Risers } from './passes.tsx';
+import { SecondCloset } from './second-closet.tsx';
 
 type LengthName = {
   [F in keyof Settings]: Settings[F] extends number ? F : never;
@@ -42,6 +44,7 @@ export function RunsShelf() {
       </Section>
       <Risers />
       <Pins />
+      <CeilingView />
       <Section title={t('runs.allowances')}>
         {ALLOWANCES.map((name) => (
           <SettingLength key={name} name={name} />
@@ -51,6 +54,7 @@ export function RunsShelf() {
       </Section>
       <KindAllowances />
       <Average />
+      <SecondCloset />
       <Fold title={t('runs.how')}>
         <p className="note">{t('runs.how-hint')}</p>
         {FACTORS.map((name) => (

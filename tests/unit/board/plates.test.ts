@@ -13,7 +13,9 @@ const shown = {
   counts: true,
   labels: true,
   power: true,
-  below: false, overview: true,
+  below: false,
+  overview: true,
+  ceiling: false,
 };
 const view: SceneView = { level: 'L1', leg: 'devices', shown, scale: 0.05 };
 const place = { scale: 0.05, left: 0, top: 0, width: 400, height: 300 };

@@ -6,7 +6,16 @@ import { emptyPlan, makeRow, type Plan } from '../../../src/plan/plan.ts';
 const view: SceneView = {
   level: 'L1',
   leg: 'devices',
-  shown: { background: true, rooms: true, counts: true, labels: true, power: true, below: false, overview: true },
+  shown: {
+    background: true,
+    rooms: true,
+    counts: true,
+    labels: true,
+    power: true,
+    below: false,
+    overview: true,
+    ceiling: false,
+  },
   scale: 0.05,
 };
 

@@ -1,0 +1,61 @@
+import { formatLength } from '../base/units.ts';
+import { jacksOfRefs } from '../plan/jacks.ts';
+import { t } from '../text/index.ts';
+import { dearest, runWhy } from './card/run-why.ts';
+import { usePlan, useSession, useUnits } from './context.tsx';
+
+/** Lines of a strip, the sum apart. */
+const LINES = 5;
+
+/**
+ * What the run under the pointer weighs, at the edge of the board; by touch of the one that is picked. It is drawn
+ * anew when that is another run, and lets the pointer through.
+ */
+export function RunStrip() {
+  const pointed = useSession((s) => jackOf(s, true));
+  const picked = useSession((s) => jackOf(s, false));
+  const jack = pointed ?? picked;
+  const run = useSession((s) => s.survey?.runs.find((r) => r.jack === jack) ?? null);
+  const units = useUnits();
+  const now = usePlan();
+  const plan = useSession((s) => s.surveyed) ?? now;
+  if (!run || run.status === 'unroutable') return null;
+  const why = runWhy(plan, run, units);
+  return (
+    <aside
+      className={`run-strip${pointed === null ? ' run-strip-picked' : ''}`}
+      aria-label={t('why.strip', { label: run.label })}
+    >
+      <p className="run-strip-head">
+        <b>{run.label}</b>
+        <span>{formatLength(run.cable, units)}</span>
+      </p>
+      <dl>
+        {dearest(why.lines, LINES, units).map((line, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the lines are a sum in order, without names of their own
+          <div key={i}>
+            <dt>
+              {line.label}
+              {line.detail === '' ? null : <span className="why-detail">{line.detail}</span>}
+            </dt>
+            <dd>{line.shown}</dd>
+          </div>
+        ))}
+        <div className="run-strip-sum">
+          <dt>{t('why.cost')}</dt>
+          <dd>{why.cost}</dd>
+        </div>
+      </dl>
+    </aside>
+  );
+}
+
+type Seen = Parameters<Parameters<typeof useSession>[0]>[0];
+
+/** The jack that is meant by what is pointed at, or by the one thing that is picked. */
+function jackOf({ hover, selection, history, preview }: Seen, pointed: boolean): string | null {
+  if (preview) return null;
+  const ref = pointed ? hover : selection.length === 1 ? selection[0]! : null;
+  if (!ref || !['jacks', 'outlets', 'devices'].includes(ref.table)) return null;
+  return jacksOfRefs(history.plan, [ref])[0] ?? null;
+}
