@@ -1,4 +1,5 @@
 import type { Id } from '../base/ids.ts';
+import { dimensionLine } from '../drawing/opening-marks.ts';
 import type { Point } from '../geometry/point.ts';
 import { risersOn } from '../plan/levels.ts';
 import { shownCorners } from '../plan/picture-place.ts';
@@ -42,6 +43,8 @@ function drawnPoints(plan: Plan, level: Id): { rooms: Point[]; all: Point[] } {
     for (const row of onLevel(plan, table, level)) all.push(row.at);
   for (const riser of risersOn(plan, level)) all.push(riser.at);
   for (const pin of onLevel(plan, 'pins', level)) all.push(...pin.points);
+  for (const { at, to } of onLevel(plan, 'notes', level)) all.push(at, ...(to ? [to] : []));
+  for (const row of onLevel(plan, 'dimensions', level)) all.push(...dimensionLine(row));
   return { rooms, all };
 }
 
