@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { Beside } from './beside.ts';
 import { type Ground, groundOf, type Through } from './ground.ts';
-import { type LineSet, linesOf, type Wishes, wishesOf } from './lines.ts';
+import { type LineSet, linesOf, mostCoordinates, type Wishes, wishesOf, workOf } from './lines.ts';
 import { Media, UNITS } from './medium.ts';
 import { networkOf } from './network.ts';
 import { crossingsOf, eachOn, type Nodes, type Row, rowOf } from './nodes.ts';
@@ -10,7 +10,7 @@ import type { Network } from './search.ts';
 import { MAX_NODES, type Site } from './site.ts';
 import { startsOf } from './starts.ts';
 import { type Draft, draftStops } from './stops.ts';
-import { elevationOn, placeOn, type Track, tracksOf } from './tracks.ts';
+import { elevationOn, MAX_SLANTED, placeOn, slantedWalls, type Track, tracksOf } from './tracks.ts';
 
 /** A place on a track where a cable may join, leave or pass on to another track. */
 export interface Stop {
@@ -94,8 +94,13 @@ const mediaBeside =
   (media: Media): Beside =>
   (axis, c) => [media.beside(axis, c, 0), media.beside(axis, c, 1)];
 
-/** Most coordinates of lines along one axis. */
+/** Most coordinates of lines along one axis, and most work that they may be: see `workOf`. */
 const MAX_LINES = 4000;
+const MAX_WORK = 400_000;
+/** Crossings of a plane that is not exact anyhow: then it is at least quick. */
+const THIN_NODES = 120_000;
+/** The least number of coordinates along an axis that a plane is thinned to. */
+const LEAST_LINES = 32;
 
 interface Plane {
   readonly lines: readonly [LineSet, LineSet];
@@ -104,10 +109,16 @@ interface Plane {
 
 /** All lines with their crossings, or as many as the bounds allow. */
 function planeOf(wishes: Wishes, media: Media): Plane {
-  for (let limit = MAX_LINES; ; limit /= 2) {
+  const all = mostCoordinates(wishes);
+  const share = Math.min(1, MAX_WORK / workOf(wishes, media));
+  let limit = Math.min(MAX_LINES, Math.max(LEAST_LINES, Math.ceil(all * share)));
+  for (;;) {
     const lines = [linesOf(wishes, media, 0, limit), linesOf(wishes, media, 1, limit)] as const;
-    const nodes = crossingsOf(lines[0], lines[1], limit < 64 ? Infinity : MAX_NODES);
+    const whole = lines[0].whole && lines[1].whole;
+    const most = limit <= LEAST_LINES ? Infinity : whole ? MAX_NODES : THIN_NODES;
+    const nodes = crossingsOf(lines[0], lines[1], most);
     if (nodes) return { lines, nodes };
+    limit = Math.max(LEAST_LINES, Math.floor(Math.min(limit, all) / (whole ? 2 : 1.5)));
   }
 }
 
@@ -145,7 +156,7 @@ function assemble(
     listPosition: [h.position, v.position] as const,
     tracks,
     ...stopsOf(media, tracks, drafts, 2 * nodes.count),
-    exact: lines[0].whole && lines[1].whole,
+    exact: lines[0].whole && lines[1].whole && slantedWalls(ground) <= MAX_SLANTED,
     slanted: tracks.some((track) => track.axis === 2),
     bend: site.prices.bend * UNITS,
     edges,

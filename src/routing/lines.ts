@@ -31,6 +31,8 @@ interface Wish {
   readonly spans: [number[], number[]];
   /** Edges of zones: only wanted where the two sides differ. */
   readonly borders: number[];
+  /** What lies beside the coordinate, once somebody has asked. */
+  readonly profiles: [Profile | null, Profile | null];
 }
 
 export class Wishes {
@@ -39,7 +41,7 @@ export class Wishes {
   at(axis: 0 | 1, c: number): Wish {
     const known = this.axes[axis].get(c);
     if (known) return known;
-    const fresh: Wish = { must: false, spans: [[], []], borders: [] };
+    const fresh: Wish = { must: false, spans: [[], []], borders: [], profiles: [null, null] };
     this.axes[axis].set(c, fresh);
     return fresh;
   }
@@ -129,9 +131,48 @@ export function wishesOf(ground: Ground, media: Media, tracks: readonly Track[])
   return wishes;
 }
 
+/** The coordinates of an axis at which lines are wished for, ascending. */
+const coordinatesOf = (wishes: Wishes, axis: 0 | 1): number[] =>
+  [...wishes.axes[axis].keys()].sort((a, b) => a - b);
+
+/** What lies beside a coordinate that is wished for. */
+function profileOf(media: Media, axis: 0 | 1, at: number, wish: Wish, side: 0 | 1): Profile {
+  wish.profiles[side] ??= media.beside(axis, at, side);
+  return wish.profiles[side];
+}
+
+/** Coordinates that are looked at to tell how much lies along the others. */
+const SAMPLES = 24;
+
 /**
- * The lines along one axis, at no more coordinates than `limit` and those that must be; where there are more, every
- * so manyth is taken.
+ * How much work the lines along both axes would be: stretches, each with the walls that it lies inside. Taken from
+ * some of the coordinates, so that a plan on which thousands of things lie over one another is known before it is
+ * worked through.
+ */
+export function workOf(wishes: Wishes, media: Media): number {
+  let work = 0;
+  for (const axis of [0, 1] as const) {
+    const coordinates = coordinatesOf(wishes, axis);
+    const step = Math.max(1, Math.floor(coordinates.length / SAMPLES));
+    let looked = 0;
+    let found = 0;
+    for (let i = step >> 1; i < coordinates.length; i += step) {
+      const at = coordinates[i]!;
+      const { media: numbers } = profileOf(media, axis, at, wishes.axes[axis].get(at)!, 0);
+      for (const number of numbers) found += 1 + media.list[number]!.bodies.length;
+      looked++;
+    }
+    if (looked > 0) work += (found / looked) * coordinates.length;
+  }
+  return work;
+}
+
+/** How many coordinates the axis has that is wished more of. */
+export const mostCoordinates = ({ axes }: Wishes): number => Math.max(axes[0].size, axes[1].size);
+
+/**
+ * The lines along one axis, at no more coordinates than `limit` of those that must be and of the others; where there
+ * are more, every so manyth is taken.
  */
 export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number): LineSet {
   const c: number[] = [];
@@ -139,16 +180,16 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number
   const lo: number[] = [];
   const hi: number[] = [];
   const profiles: Profile[] = [];
-  const coordinates = [...wishes.axes[axis].keys()].sort((a, b) => a - b);
+  const coordinates = coordinatesOf(wishes, axis);
+  const wished = coordinates.map((at) => wishes.axes[axis].get(at)!);
+  const musts = wished.filter((wish) => wish.must).length;
+  const keepMust = Math.ceil(musts / limit);
   const keep = Math.ceil(coordinates.length / limit);
+  let must = 0;
   coordinates.forEach((at, i) => {
-    const wish = wishes.axes[axis].get(at)!;
-    if (i % keep !== 0 && !wish.must) return;
-    const pair: [Profile | null, Profile | null] = [null, null];
-    const profile = (s: 0 | 1): Profile => {
-      pair[s] ??= media.beside(axis, at, s);
-      return pair[s];
-    };
+    const wish = wished[i]!;
+    if (wish.must ? must++ % keepMust !== 0 : i % keep !== 0) return;
+    const profile = (s: 0 | 1): Profile => profileOf(media, axis, at, wish, s);
     const spans = resolve(wish, profile);
     if (spans[0].length && spans[1].length && sameProfile(profile(0), profile(1))) {
       spans[0].push(...spans[1]);
@@ -174,7 +215,7 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number
     lo: Float64Array.from(lo),
     hi: Float64Array.from(hi),
     profiles,
-    whole: keep <= 1,
+    whole: keep <= 1 && keepMust <= 1,
   };
 }
 

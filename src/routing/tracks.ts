@@ -38,6 +38,13 @@ export interface Track {
   readonly doors: Point[];
 }
 
+/** Most walls at an angle whose faces can be followed; beyond it they are only passed. */
+export const MAX_SLANTED = 300;
+
+/** How many walls of a ground stand at an angle to its frame. */
+export const slantedWalls = ({ bodies }: Ground): number =>
+  bodies.filter((body) => body.axis === 2).length;
+
 /** The straight pieces of all pathways, with what lies along them and the places where they can be joined. */
 export function tracksOf(ground: Ground, media: Media): Track[] {
   const tracks: Track[] = [];
@@ -61,9 +68,10 @@ export function tracksOf(ground: Ground, media: Media): Track[] {
       });
     }
   });
-  ground.bodies.forEach((body, index) => {
-    if (body.axis === 2) tracks.push(...facesOf(media, body.shape.flat, index));
-  });
+  if (slantedWalls(ground) <= MAX_SLANTED)
+    ground.bodies.forEach((body, index) => {
+      if (body.axis === 2) tracks.push(...facesOf(media, body.shape.flat, index));
+    });
   for (const landing of ground.landings) landingDoors(landing, tracks);
   slantedDoors(tracks);
   return tracks;
