@@ -85,7 +85,7 @@ export function keepPictures(source: PictureSource, ready: () => void): Pictures
     if (closed) return loaded.image.close();
     into.sizes.push(loaded.image);
     into.fine = loaded.fine;
-    ready();
+    // A large one is first drawn from its half: drawn whole it would hold the board up for a moment.
     for (let last = loaded.image; last.width > 2 * SMALL; ) {
       const half = await createImageBitmap(last, {
         resizeWidth: Math.round(last.width / 2),
