@@ -43,6 +43,9 @@ const pathway = (
   ...fields,
 });
 
+/** What crowded plans are thinned to, in crossings, with room for the nodes of slanted pathways. */
+const THIN = 200_000;
+
 describe('hard ceilings', () => {
   const lid = hard('Z1', box(8000, 0, 12000, 3000));
 
@@ -372,6 +375,39 @@ describe('what is out of the ordinary', () => {
     });
     const network = prepare(room({ walls }));
     expect(network.exact()).toBe(false);
+    expect(network.nodes).toBeLessThan(THIN);
+    expect(network.route(POLE, 'C1').ok).toBe(true);
+  }, 120_000);
+
+  it('ends on hundreds of walls at any angle, whose faces it then does not follow', () => {
+    const walls = Array.from({ length: 400 }, (_, i) => {
+      const x = (i * 7919) % 12000;
+      const y = (i * 104_729) % 9000;
+      return wall(`W${i}`, { a: [x, y], b: [x + 300 + (i % 7), y + 400 - (i % 11)] });
+    });
+    const network = prepare(room({ walls }));
+    expect(network.exact()).toBe(false);
+    expect(network.nodes).toBeLessThan(THIN);
+    expect(network.route(POLE, 'C1').ok).toBe(true);
+  }, 120_000);
+
+  it('ends on a thousand conduits, each with places where it must be joined', () => {
+    const pathways = Array.from({ length: 1000 }, (_, i) => {
+      const x = (i * 7919) % 12000;
+      const y = (i * 104_729) % 9000;
+      return pathway({
+        kind: 'conduit',
+        points: [
+          [x, y],
+          [x + 900, y],
+          [x + 900, y + 700],
+        ],
+        id: `P${i}`,
+      });
+    });
+    const network = prepare(room({ pathways }));
+    expect(network.exact()).toBe(false);
+    expect(network.nodes).toBeLessThan(THIN);
     expect(network.route(POLE, 'C1').ok).toBe(true);
   }, 120_000);
 });
