@@ -360,21 +360,25 @@ const UNDER_PLANE: ReadonlySet<PlanGroup> = new Set([
 const ASIDE_PLANE: ReadonlySet<PlanGroup> = new Set(['leaders', 'outlets', 'devices', 'notes']);
 const ASIDE = 0.6;
 
-/** Half of what a symbol takes with its label, paper mm. */
-const REACH: Point = [5, 3];
+/** What a symbol takes with its label, paper mm; a closet has its name over it. */
+const SYMBOL_SIZE = [10, 6] as const;
+const CLOSET_SIZE = [26, 10] as const;
 
 /** The ceiling plane: what lies under the cables, and the words for it where symbols leave room. */
 function overhead(plan: Plan, plane: CeilingPlane, { layers }: PlanDrawing, scale: number) {
   const paper = scale / paperPixels(scale);
-  const taken = layers.flatMap(({ marks }) =>
-    marks.flatMap((mark) =>
-      mark.op === 'symbol'
-        ? [boxAround([mark.at[0] * paper, mark.at[1] * paper], 2 * REACH[0], 2 * REACH[1])]
-        : [],
-    ),
+  const taken = layers.flatMap(({ group, marks }) =>
+    marks.flatMap((mark) => {
+      if (mark.op !== 'symbol') return [];
+      const [width, height] = group === 'closets' ? CLOSET_SIZE : SYMBOL_SIZE;
+      return [boxAround([mark.at[0] * paper, mark.at[1] * paper], width, height)];
+    }),
+  );
+  const cables = layers.flatMap(({ group, marks }) =>
+    group === 'ways' ? marks.flatMap((mark) => (mark.op === 'line' ? [mark.points] : [])) : [],
   );
   const { units } = job(plan);
-  const view = { plan, plane, units, measure: fontMeasure, scale: paper, taken };
+  const view = { plan, plane, units, measure: fontMeasure, scale: paper, taken, cables };
   const { ground, words } = ceilingMarks(view);
   return { ground: { marks: ground, strength: 1 }, words: { marks: words, strength: 1 } };
 }

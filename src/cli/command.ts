@@ -4,10 +4,10 @@ import { fail, type Issue, type Result } from '../base/result.ts';
 import { kinds } from '../kinds/index.ts';
 import { type PlanFile, planFileSchema, readPlan } from '../plan/codec.ts';
 import { job } from '../plan/plan.ts';
-import { createSurveyor } from '../survey/survey.ts';
+import { closetStudy, createSurveyor } from '../survey/survey.ts';
 import { HELP, readOptions, type Task } from './options.ts';
 import { report } from './report.ts';
-import { summary } from './summary.ts';
+import { closetLines, summary } from './summary.ts';
 
 /** What the command line has round it. */
 export interface Surroundings {
@@ -73,13 +73,14 @@ async function takeOff(
       return 1;
     }
   }
-  if (task.json) out(`${JSON.stringify(report(plan, survey))}\n`);
+  const study = task.closets ? closetStudy(plan) : null;
+  if (task.json) out(`${JSON.stringify(report(plan, survey, study))}\n`);
   else {
     const files = written.files.map((file) => `Written: ${file}\n`);
     const left = written.left.map(
       (name) => `Not on the printed plan: ${name}. Print from the browser to have it.\n`,
     );
-    out([summary(plan, survey), ...files, ...left].join(''));
+    out([summary(plan, survey), ...closetLines(plan, study), ...files, ...left].join(''));
   }
   return 0;
 }

@@ -1,7 +1,7 @@
 import { renderMessage } from '../base/message.ts';
 import { job, type Plan } from '../plan/plan.ts';
 import { riserLength, risersOf } from '../results/risers.ts';
-import type { Finding, Run, Survey } from '../results/types.ts';
+import type { ClosetStudy, Finding, Run, Survey } from '../results/types.ts';
 import {
   type LevelUse,
   levelUses,
@@ -12,7 +12,7 @@ import {
 } from './building.ts';
 
 /** A survey as plain JSON for scripts: ids as in the plan file, lengths in whole mm, money in whole cents. */
-export function report(plan: Plan, survey: Survey) {
+export function report(plan: Plan, survey: Survey, study: ClosetStudy | null = null) {
   const { totals } = survey;
   const { name, revision, units } = job(plan);
   return {
@@ -30,8 +30,22 @@ export function report(plan: Plan, survey: Survey) {
       price_cents: totals.priceCents,
     },
     findings: survey.findings.map((finding) => findingRow(plan, finding)),
+    ...(study === null ? {} : { one_more_closet: closetRow(plan, study) }),
   };
 }
+
+const closetRow = (plan: Plan, { places, best }: ClosetStudy) => ({
+  places,
+  best: best && {
+    level: best.level,
+    at: best.at,
+    room: best.zone,
+    saves_mm: best.saves,
+    nearer: best.nearer.map((id) => plan.tables.jacks.get(id)!.label),
+    relieved: best.relieved.map((id) => plan.tables.jacks.get(id)!.label),
+    link_mm: best.link,
+  },
+});
 
 const levelRow = ({ level, runs, closets }: LevelUse) => ({
   id: level.id,

@@ -3,7 +3,8 @@ import { formatLength, formatMoney, formatTotal } from '../base/units.ts';
 import { kinds } from '../kinds/index.ts';
 import { deviceName } from '../plan/names.ts';
 import { job, type Plan } from '../plan/plan.ts';
-import type { Finding, Run, Survey } from '../results/types.ts';
+import { closetWords } from '../results/closet-words.ts';
+import type { ClosetStudy, Finding, Run, Survey } from '../results/types.ts';
 import { inLabelOrder } from '../takeoff/ports.ts';
 import {
   type LevelUse,
@@ -158,3 +159,12 @@ export function summary(plan: Plan, survey: Survey): string {
 
 const counted = (count: number, thing: string): string =>
   `${count} ${thing}${count === 1 ? '' : 's'}`;
+
+/** What one more closet would do, in lines; none where nobody asked. */
+export const closetLines = (plan: Plan, study: ClosetStudy | null): string[] =>
+  study === null
+    ? []
+    : [
+        '\nOne more closet\n',
+        ...closetWords(plan, study).map((m) => `  ${renderMessage(m, job(plan).units)}\n`),
+      ];

@@ -6,7 +6,15 @@ import type { Plan } from '../plan/plan.ts';
 import type { CeilingPlane, PlaneCeiling, PlaneWall } from '../results/ceiling-plane.ts';
 import { ceilingWords, keepoutWords, pathwayWords, wallWords } from './ceiling-words.ts';
 import type { Ink, Mark, Style, TextMeasure } from './display.ts';
-import { type Box, boxAround, type Field, isFree, makeField, take } from './label-place.ts';
+import {
+  avoidLine,
+  type Box,
+  boxAround,
+  type Field,
+  isFree,
+  makeField,
+  take,
+} from './label-place.ts';
 import { pathwayLines } from './pathway-lines.ts';
 import { freeInside, KEEPOUT_STYLE } from './room-marks.ts';
 
@@ -20,6 +28,8 @@ export interface CeilingView {
   readonly scale: number;
   /** What labels must not cover, paper mm. */
   readonly taken: readonly Box[];
+  /** What they had better not cover, mm of the building. */
+  readonly cables: readonly (readonly Point[])[];
 }
 
 /** How a ceiling is filled: free travel is plain, an open structure dotted, a closed ceiling lined. */
@@ -57,6 +67,9 @@ const thinWallStyle = (wall: PlaneWall): Style => {
   return { ...line, width: wall.firestop ? 0.8 : 0.45, dash: wall.firestop ? [2, 0.6] : [1, 0.7] };
 };
 
+/** What a cable takes on paper, mm. */
+const CABLE = 1;
+
 /** A wall thinner than this on paper is drawn as a line, mm. */
 const THIN = 0.6;
 
@@ -89,6 +102,10 @@ export function ceilingMarks(view: CeilingView): {
   ];
   const field = makeField();
   for (const box of view.taken) take(field, box);
+  const paper = ([x, y]: Point): Point => [x * scale, y * scale];
+  for (const points of view.cables)
+    for (const [i, p] of points.slice(1).entries())
+      avoidLine(field, paper(points[i]!), paper(p), CABLE);
   const words = [
     ...keepoutTags(view, field),
     ...pathwayTags(view, field, plan),

@@ -292,8 +292,7 @@ export const en = {
   'runs.prices-hint': 'What a wall or a bend is worth, as extra length:',
   'runs.heights-hint': 'Where the cable lies:',
   'plane.title': 'Ceiling plane',
-  'plane.show': 'Show what cable may do overhead',
-  'plane.hide': 'Put the ceiling plane away',
+  'plane.show': 'What cable may do overhead',
   'plane.hint':
     'Where cable travels freely, what walls cost it, what bars it. A run takes the way on which all this adds up to least.',
   'plane.waiting': 'Being worked out.',

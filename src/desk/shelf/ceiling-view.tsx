@@ -37,7 +37,7 @@ export function CeilingView() {
           <MarksPicture marks={sample(CEILING_STYLES.hard)} />
         </span>
         <span className="tool-words">
-          <span className="tool-name">{t(shown.ceiling ? 'plane.hide' : 'plane.show')}</span>
+          <span className="tool-name">{t('plane.show')}</span>
           <span className="tool-keys">
             <span className="key">{CEILING_KEY}</span>
           </span>
