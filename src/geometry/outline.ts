@@ -10,6 +10,7 @@ export function straighten(
   tolerance: number,
   closed: boolean,
 ): readonly Point[] {
+  if (points.length === 2 && !closed) return straightenLine(points[0]!, points[1]!, tolerance);
   const x = level(
     points.map((p) => p[0]),
     points.map((p) => p[1]),
@@ -23,6 +24,30 @@ export function straighten(
     closed,
   );
   return points.map((_, i) => [x[i]!, y[i]!]);
+}
+
+/** The same for the line between two points: most of what a plan holds. */
+function straightenLine([ax, ay]: Point, [bx, by]: Point, tolerance: number): readonly Point[] {
+  const dx = Math.abs(ax - bx);
+  const dy = Math.abs(ay - by);
+  if (dx <= tolerance && dy > 10 * tolerance) {
+    const x = Math.round((ax + bx) / 2);
+    return [
+      [x, ay],
+      [x, by],
+    ];
+  }
+  if (dy <= tolerance && dx > 10 * tolerance) {
+    const y = Math.round((ay + by) / 2);
+    return [
+      [ax, y],
+      [bx, y],
+    ];
+  }
+  return [
+    [ax, ay],
+    [bx, by],
+  ];
 }
 
 function level(

@@ -1,4 +1,5 @@
 import { type Shape, spansAlong, spansBeside } from '../geometry/shape.ts';
+import { Areas, Borders } from './areas.ts';
 import type { Ground } from './ground.ts';
 import { type CeilingKind, ceilingFactor, type SiteCeiling } from './site.ts';
 
@@ -35,6 +36,12 @@ interface Sky {
   readonly kind: CeilingKind;
 }
 
+/** What an area is to a line that goes into it: the last two bits of its code before the way out. */
+const ZONE = 0;
+const BODY = 1;
+const BARRED = 2;
+const FACE = 3;
+
 /** Numbers the media of a site and cuts lines into them. */
 export class Media {
   readonly list: Medium[] = [];
@@ -44,27 +51,36 @@ export class Media {
   readonly #skies: Sky[] = [];
   /** Sky of each zone, and last that of the site. */
   readonly #skyOf: number[] = [];
-  /** Bodies that matter: those with a price, and under a hard ceiling all. */
-  readonly #bodies: number[] = [];
   readonly #mattering: ReadonlySet<number>;
-  readonly #positions: number[] = [];
-  readonly #codes: number[] = [];
   readonly #hard: boolean;
-  /** Bounds across each axis of zones, bodies and barred areas, low and high in turn: a cheap refusal. */
-  readonly #bounds: readonly (readonly [Float64Array, Float64Array])[];
+  /** Price of passing each body. */
+  readonly #prices: Float64Array;
+  /** Sum of the prices of the bodies of each medium. */
+  readonly #sums: number[] = [];
+  /** All areas that have a say in cost, with a code for each. */
+  readonly #areas: Areas;
+  readonly #codes: Int32Array;
+  readonly #borders = new Borders();
 
   constructor(ground: Ground) {
     this.#ground = ground;
-    const { site } = ground;
+    const { site, zones, bodies, barred } = ground;
     for (const zone of site.zones) this.#skyOf.push(this.#sky(zone));
     this.#skyOf.push(this.#sky(site.ceiling));
     this.#hard = this.#skies.some((sky) => sky.kind === 'hard');
-    ground.bodies.forEach((body, index) => {
-      const hard = this.#hard && touchesHard(ground, index);
-      if (hard || (body.passing.price > 0 && !body.passing.barred)) this.#bodies.push(index);
-    });
-    this.#mattering = new Set(this.#bodies);
-    this.#bounds = [ground.zones, ground.bodies, ground.barred].map(boundsOf);
+    this.#prices = Float64Array.from(bodies, (body) => body.passing.price);
+    const matters = matteringBodies(ground);
+    this.#mattering = new Set(matters);
+    this.#areas = new Areas([
+      ...zones.map((zone) => zone.shape),
+      ...matters.map((i) => bodies[i]!.shape),
+      ...barred.map((area) => area.shape),
+    ]);
+    this.#codes = Int32Array.from([
+      ...zones.map((_, i) => codeOf(i, ZONE)),
+      ...matters.map((i) => codeOf(i, BODY)),
+      ...barred.map(() => codeOf(0, BARRED)),
+    ]);
   }
 
   #sky(ceiling: SiteCeiling): number {
@@ -83,98 +99,63 @@ export class Media {
 
   /** The stretches of the line along `axis` just beside coordinate `c`; see `spansBeside`. */
   beside(axis: 0 | 1, c: number, side: 0 | 1): Profile {
-    const { zones, bodies, barred } = this.#ground;
-    const spans: number[] = [];
-    this.#positions.length = 0;
-    this.#codes.length = 0;
-    const at = {
-      zones: this.#bounds[0]![axis],
-      bodies: this.#bounds[1]![axis],
-      barred: this.#bounds[2]![axis],
-    };
-    for (let i = 0; i < zones.length; i++) {
-      if (c < at.zones[2 * i]! || c > at.zones[2 * i + 1]!) continue;
-      if (spansBeside(zones[i]!.shape, axis, c, side, spans)) this.#events(spans, i, 0);
-    }
-    for (const i of this.#bodies) {
-      if (c < at.bodies[2 * i]! || c > at.bodies[2 * i + 1]!) continue;
-      const { shape } = bodies[i]!;
-      if (spansBeside(shape, axis, c, side, spans)) this.#events(spans, i, 1);
-      if (!this.#hard || !shape.box) continue;
-      const face =
-        axis === 0 ? (side === 0 ? shape.y0 : shape.y1) : side === 0 ? shape.x0 : shape.x1;
-      if (face !== c) continue;
-      if (axis === 0) spans.push(shape.x0, shape.x1);
-      else spans.push(shape.y0, shape.y1);
-      this.#events(spans, 0, 3);
-    }
-    for (let i = 0; i < barred.length; i++) {
-      if (c < at.barred[2 * i]! || c > at.barred[2 * i + 1]!) continue;
-      if (spansBeside(barred[i]!.shape, axis, c, side, spans)) this.#events(spans, 0, 2);
+    const { shapes } = this.#areas;
+    const borders = this.#borders;
+    borders.clear();
+    for (const n of this.#areas.near(axis, c)) {
+      const shape = shapes[n]!;
+      const code = this.#codes[n]!;
+      if (shape.box) this.#besideBox(shape, axis, c, side, code);
+      else {
+        const spans: number[] = [];
+        spansBeside(shape, axis, c, side, spans);
+        for (let i = 0; i + 1 < spans.length; i += 2) borders.add(spans[i]!, spans[i + 1]!, code);
+      }
     }
     return this.#cut(false);
   }
 
+  #besideBox({ x0, y0, x1, y1 }: Shape, axis: 0 | 1, c: number, side: 0 | 1, code: number): void {
+    const lo = axis === 0 ? y0 : x0;
+    const hi = axis === 0 ? y1 : x1;
+    const from = axis === 0 ? x0 : y0;
+    const to = axis === 0 ? x1 : y1;
+    if (side === 0 ? c > lo && c <= hi : c >= lo && c < hi) this.#borders.add(from, to, code);
+    if (this.#hard && ((code >> 1) & 3) === BODY && c === (side === 0 ? lo : hi))
+      this.#borders.add(from, to, codeOf(0, FACE));
+  }
+
   /** The stretches of the straight line from a to b; `face` when it runs along a wall's face. Positions from a. */
   along(ax: number, ay: number, bx: number, by: number, face: boolean): Profile {
-    const { zones, bodies, barred } = this.#ground;
-    const spans: number[] = [];
-    this.#positions.length = 0;
-    this.#codes.length = 0;
-    for (let i = 0; i < zones.length; i++)
-      if (spansAlong(zones[i]!.shape, ax, ay, bx, by, spans)) this.#events(spans, i, 0);
-    for (const i of this.#bodies)
-      if (spansAlong(bodies[i]!.shape, ax, ay, bx, by, spans)) this.#events(spans, i, 1);
-    for (let i = 0; i < barred.length; i++)
-      if (spansAlong(barred[i]!.shape, ax, ay, bx, by, spans)) this.#events(spans, 0, 2);
+    this.#borders.clear();
+    this.#areas.shapes.forEach((shape, n) => {
+      const spans: number[] = [];
+      spansAlong(shape, ax, ay, bx, by, spans);
+      for (let i = 0; i + 1 < spans.length; i += 2)
+        this.#borders.add(spans[i]!, spans[i + 1]!, this.#codes[n]!);
+    });
     return this.#cut(face);
   }
 
-  /** Takes pairs of positions as entries and exits, in order: kind 0 zone, 1 body, 2 barred, 3 face. */
-  #events(spans: number[], index: number, kind: number): void {
-    const code = (index * 4 + kind) * 2;
-    for (let i = 0; i + 1 < spans.length; i += 2) {
-      if (spans[i]! >= spans[i + 1]!) continue;
-      this.#event(spans[i]!, code);
-      this.#event(spans[i + 1]!, code + 1);
-    }
-    spans.length = 0;
-  }
-
-  #event(at: number, code: number): void {
-    const positions = this.#positions;
-    const codes = this.#codes;
-    let i = positions.length;
-    positions.push(at);
-    codes.push(code);
-    for (; i > 0 && positions[i - 1]! > at; i--) {
-      positions[i] = positions[i - 1]!;
-      codes[i] = codes[i - 1]!;
-    }
-    positions[i] = at;
-    codes[i] = code;
-  }
-
   #cut(faced: boolean): Profile {
-    const positions = this.#positions;
-    const codes = this.#codes;
+    const { at: positions, code: codes, count } = this.#borders;
     const zones: number[] = [];
     const bodies: number[] = [];
     let barred = 0;
     let faces = faced ? 1 : 0;
     const starts = [-Infinity];
     const media = [this.#medium(zones, bodies, 0, faces)];
-    for (let k = 0; k < positions.length; ) {
+    for (let k = 0; k < count; ) {
       const at = positions[k]!;
-      for (; k < positions.length && positions[k]! === at; k++) {
+      for (; k < count && positions[k]! === at; k++) {
         const code = codes[k]!;
         const leave = (code & 1) === 1;
         const kind = (code >> 1) & 3;
         const index = code >> 3;
-        if (kind === 2) barred += leave ? -1 : 1;
-        else if (kind === 3) faces += leave ? -1 : 1;
-        else if (leave) remove(kind === 0 ? zones : bodies, index);
-        else insert(kind === 0 ? zones : bodies, index);
+        if (kind === BARRED) barred += leave ? -1 : 1;
+        else if (kind === FACE) faces += leave ? -1 : 1;
+        else if (leave) remove(kind === ZONE ? zones : bodies, index);
+        else insert(kind === ZONE ? zones : bodies, index);
       }
       const medium = this.#medium(zones, bodies, barred, faces);
       if (medium === media[media.length - 1]) continue;
@@ -193,21 +174,19 @@ export class Media {
     let priced = 0;
     let one = -1;
     for (const i of bodies)
-      if (this.#ground.bodies[i]!.passing.price > 0) {
+      if (this.#prices[i]! > 0) {
         priced++;
         one = i;
       }
-    const held =
-      priced > 1 ? bodies.filter((i) => this.#ground.bodies[i]!.passing.price > 0) : null;
-    const key = held
-      ? `${state} ${held.join(' ')}`
-      : state * (this.#ground.bodies.length + 1) + one + 1;
+    const held = priced > 1 ? bodies.filter((i) => this.#prices[i]! > 0) : null;
+    const key = held ? `${state} ${held.join(' ')}` : state * (this.#prices.length + 1) + one + 1;
     const known = this.#keys.get(key);
     if (known !== undefined) return known;
     const { kind, z, factor } = this.#skies[sky]!;
     const list = held ?? (one >= 0 ? [one] : []);
     const number = this.list.push({ z, factor, kind, pass, barred: barred > 0, bodies: list }) - 1;
     this.#keys.set(key, number);
+    this.#sums.push(list.reduce((sum, i) => sum + this.#prices[i]!, 0));
     return number;
   }
 
@@ -215,18 +194,16 @@ export class Media {
   price(a: number, b: number): number {
     const p = this.list[a]!.bodies;
     const q = this.list[b]!.bodies;
-    if (p === q) return 0;
+    if (p.length === 0 || q.length === 0) return (this.#sums[a]! + this.#sums[b]!) * (UNITS / 2);
     let sum = 0;
-    for (const i of p) if (!q.includes(i)) sum += this.#ground.bodies[i]!.passing.price;
-    for (const i of q) if (!p.includes(i)) sum += this.#ground.bodies[i]!.passing.price;
+    for (const i of p) if (!q.includes(i)) sum += this.#prices[i]!;
+    for (const i of q) if (!p.includes(i)) sum += this.#prices[i]!;
     return sum * (UNITS / 2);
   }
 
   /** Price of starting in a medium, in units: half a passage for each wall that it lies inside. */
   entry(a: number): number {
-    let sum = 0;
-    for (const i of this.list[a]!.bodies) sum += this.#ground.bodies[i]!.passing.price;
-    return sum * (UNITS / 2);
+    return this.#sums[a]! * (UNITS / 2);
   }
 
   /** Length of the step between two media. */
@@ -235,34 +212,31 @@ export class Media {
   }
 }
 
-function boundsOf(
-  areas: readonly { readonly shape: Shape }[],
-): readonly [Float64Array, Float64Array] {
-  return [
-    Float64Array.from(areas.flatMap(({ shape }) => [shape.y0, shape.y1])),
-    Float64Array.from(areas.flatMap(({ shape }) => [shape.x0, shape.x1])),
-  ];
-}
+/** Room for a kind, and for whether it is the way in or out. */
+const codeOf = (index: number, kind: number): number => (index * 4 + kind) * 2;
 
 function insert(list: number[], value: number): void {
-  let i = list.length;
-  while (i > 0 && list[i - 1]! > value) i--;
-  list.splice(i, 0, value);
+  let i = list.push(value) - 1;
+  for (; i > 0 && list[i - 1]! > value; i--) list[i] = list[i - 1]!;
+  list[i] = value;
 }
 
 function remove(list: number[], value: number): void {
-  const i = list.indexOf(value);
-  if (i >= 0) list.splice(i, 1);
+  let i = list.indexOf(value);
+  if (i < 0) return;
+  for (; i + 1 < list.length; i++) list[i] = list[i + 1]!;
+  list.pop();
 }
 
-function touchesHard(ground: Ground, body: number): boolean {
-  const { site, zones, bodies } = ground;
-  if (site.ceiling.kind === 'hard') return true;
-  const b = bodies[body]!.shape;
-  return zones.some(({ index, shape: s }) => {
-    if (site.zones[index]!.kind !== 'hard') return false;
-    return s.x0 <= b.x1 && s.x1 >= b.x0 && s.y0 <= b.y1 && s.y1 >= b.y0;
-  });
+/** Bodies that have a say in cost: those with a price, and under a hard ceiling all. */
+function matteringBodies({ site, zones, bodies }: Ground): number[] {
+  const over = zones.filter(({ index }) => site.zones[index]!.kind === 'hard');
+  const underHard = (b: Shape): boolean =>
+    site.ceiling.kind === 'hard' ||
+    over.some(({ shape: s }) => s.x0 <= b.x1 && s.x1 >= b.x0 && s.y0 <= b.y1 && s.y1 >= b.y0);
+  return bodies.flatMap(({ passing, shape }, i) =>
+    (passing.price > 0 && !passing.barred) || underHard(shape) ? [i] : [],
+  );
 }
 
 /** Whether two profiles change at the same places to the same media. */
