@@ -154,9 +154,14 @@ function BoardBar({
 
 function FitSelection({ session }: { session: SessionApi }) {
   const any = useStore(session, (s) => s.selection.length > 0);
-  if (!any) return null;
   return (
-    <button type="button" onClick={() => fitSelection(session)}>
+    <button
+      type="button"
+      disabled={!any}
+      aria-label={t('board.to-selection')}
+      title={t('board.to-selection')}
+      onClick={() => fitSelection(session)}
+    >
       {t('board.fit-selection')}
     </button>
   );

@@ -130,7 +130,7 @@ export function chainTool(parts: ChainParts): Tool<ChainState> {
 
 function more(parts: ChainParts, state: ChainState): Message {
   if (state.points.length < parts.least)
-    return msg('Click the next point, or type its length, or length < degrees. Esc drops it.');
+    return msg('Click the next point, or type 12\'6" or 12\'6" < 45. Esc drops it.');
   if (parts.closes === 'never')
     return msg('Click on, or type 12\'6" or 12\'6" < 45. Enter or a double click ends it.');
   return msg('Click on, or type 12\'6" or 12\'6" < 45. The first point or Enter closes it.');

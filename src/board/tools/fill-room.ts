@@ -21,7 +21,8 @@ const callAt = ([x, y]: Point, { level }: ToolContext): Call => ({
 function fill(raw: Point, context: ToolContext): readonly [FillState, readonly ToolEffect[]] {
   const found = enclosureOn(context.plan, context.level, raw);
   const effects: ToolEffect[] = [{ do: 'run', command: callAt(raw, context) }];
-  return [found.closed ? START : { pressed: false, leaks: found.leaks }, effects];
+  const leaks = found.closed ? [] : found.leaks;
+  return [leaks.length === 0 ? START : { pressed: false, leaks }, effects];
 }
 
 /** Draws a room where somebody clicks between walls that close round the place; shows where they do not. */

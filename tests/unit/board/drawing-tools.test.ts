@@ -76,6 +76,12 @@ describe('The tool for rooms between walls', () => {
     d.play('cancel');
     expect(d.editor.view().overlay).toEqual([]);
   });
+
+  it('is ready for the next place where nothing would close', () => {
+    const d = drive({ plan: walls(open), tool: 'fill-room' });
+    d.play('click 90000,1000');
+    expect(d.editor.view().busy).toBe(false);
+  });
 });
 
 describe('The dimension tool', () => {
