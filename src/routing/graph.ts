@@ -73,8 +73,8 @@ export function buildGraph(site: Site, through: Through = { risers: [], pins: []
   const wishes = wishesOf(ground, media, tracks);
   for (const landing of ground.landings)
     for (const start of startsOf(ground, media, mediaBeside(media), landing, null))
-      wishes.cross(start.x, start.y);
-  for (const [x, y] of ground.pins) wishes.cross(x, y);
+      wishes.land(start.x, start.y);
+  for (const [x, y] of ground.pins) wishes.land(x, y);
   const edges = alongAxes(ground) ? wishes.axes : null;
   return assemble(site, ground, media, tracks, planeOf(wishes, media), edges);
 }

@@ -26,8 +26,10 @@ export interface LineSet {
 
 /** Wishes for one coordinate: spans that a line must touch, for each side. */
 interface Wish {
-  /** Something can only be joined here, so the line stays when others are thinned out. */
+  /** Something can only be joined here, so the line is thinned out apart from the others. */
   must: boolean;
+  /** Ways end here: the line is never thinned out. */
+  always: boolean;
   readonly spans: [number[], number[]];
   /** Edges of zones: only wanted where the two sides differ. */
   readonly borders: number[];
@@ -41,7 +43,13 @@ export class Wishes {
   at(axis: 0 | 1, c: number): Wish {
     const known = this.axes[axis].get(c);
     if (known) return known;
-    const fresh: Wish = { must: false, spans: [[], []], borders: [], profiles: [null, null] };
+    const fresh: Wish = {
+      must: false,
+      always: false,
+      spans: [[], []],
+      borders: [],
+      profiles: [null, null],
+    };
     this.axes[axis].set(c, fresh);
     return fresh;
   }
@@ -58,6 +66,13 @@ export class Wishes {
     this.both(1, x, y, y);
     this.at(0, y).must = true;
     this.at(1, x).must = true;
+  }
+
+  /** Lines through a place where ways end, leave the level or are made to pass. */
+  land(x: number, y: number): void {
+    this.cross(x, y);
+    this.at(0, y).always = true;
+    this.at(1, x).always = true;
   }
 
   /** Lines to either side of a place that is on no whole millimetre, or that must not be hit exactly. */
@@ -188,7 +203,8 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number
   let must = 0;
   coordinates.forEach((at, i) => {
     const wish = wished[i]!;
-    if (wish.must ? must++ % keepMust !== 0 : i % keep !== 0) return;
+    const turn = wish.must ? must++ % keepMust : i % keep;
+    if (turn !== 0 && !wish.always) return;
     const profile = (s: 0 | 1): Profile => profileOf(media, axis, at, wish, s);
     const spans = resolve(wish, profile);
     if (spans[0].length && spans[1].length && sameProfile(profile(0), profile(1))) {
