@@ -1,8 +1,9 @@
 import { formatLength } from '../base/units.ts';
+import { toBoard } from '../board/session.ts';
 import { jacksOfRefs } from '../plan/jacks.ts';
 import { t } from '../text/index.ts';
 import { dearest, runWhy } from './card/run-why.ts';
-import { usePlan, useSession, useUnits } from './context.tsx';
+import { useDesk, usePlan, useSession, useUnits } from './context.tsx';
 
 /** Lines of a strip, the sum apart. */
 const LINES = 5;
@@ -19,16 +20,21 @@ export function RunStrip() {
   const units = useUnits();
   const now = usePlan();
   const plan = useSession((s) => s.surveyed) ?? now;
+  const { session } = useDesk();
   if (!run || run.status === 'unroutable') return null;
   const why = runWhy(plan, run, units);
+  // It stands where the jack is not; where the view has moved since does not matter enough to follow it.
+  const { viewport } = session.getState();
+  const [start] = run.points;
+  const left = !start || toBoard(viewport, [start[0], start[1]])[0] > viewport.width / 2;
+  const looks = ['run-strip', left ? '' : 'run-strip-right', pointed ? '' : 'run-strip-picked'];
   return (
-    <aside
-      className={`run-strip${pointed === null ? ' run-strip-picked' : ''}`}
-      aria-label={t('why.strip', { label: run.label })}
-    >
+    <aside className={looks.join(' ')} aria-label={t('why.strip', { label: run.label })}>
       <p className="run-strip-head">
         <b>{run.label}</b>
-        <span>{formatLength(run.cable, units)}</span>
+        <span>
+          {t('run.cable')} {formatLength(run.cable, units)}
+        </span>
       </p>
       <dl>
         {dearest(why.lines, LINES, units).map((line, i) => (

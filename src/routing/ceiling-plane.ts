@@ -95,8 +95,9 @@ function outlineOf({ frame }: Ground, { flat }: Shape): Point[] {
 
 /** The faces of walls under hard ceilings, less what keep-outs and walls that nobody passes take of them. */
 function facesOf(ground: Ground): (readonly [Point, Point])[] {
-  const { site, frame, bodies } = ground;
-  if (![site.ceiling, ...site.zones].some(({ kind }) => kind === 'hard')) return [];
+  const { frame } = ground;
+  const bodies = ground.bodies.filter(hardOver(ground));
+  if (bodies.length === 0) return [];
   const media = new Media(ground);
   const faces: (readonly [Point, Point])[] = [];
   const put = (a: Point, b: Point): void => {
@@ -117,11 +118,20 @@ function facesOf(ground: Ground): (readonly [Point, Point])[] {
       for (const [from, to] of openUnder(media, media.beside(1, x, side), s.y0, s.y1))
         put([x, from], [x, to]);
   }
-  for (const track of tracksOf(ground, media))
+  const slanted = bodies.some(({ axis }) => axis === 2);
+  for (const track of slanted ? tracksOf(ground, media) : [])
     if (track.line < 0)
       for (const [from, to] of openUnder(media, track.profile, track.pa, track.pb))
         put(placeOn(track, from), placeOn(track, to));
   return faces;
+}
+
+/** Whether a hard ceiling may lie over a wall or beside it, as far as bounds say. */
+function hardOver({ site, zones }: Ground): (body: Body) => boolean {
+  if (site.ceiling.kind === 'hard') return () => true;
+  const hard = zones.filter(({ index }) => site.zones[index]!.kind === 'hard');
+  return ({ shape: a }) =>
+    hard.some(({ shape: b }) => a.x0 <= b.x1 && a.x1 >= b.x0 && a.y0 <= b.y1 && a.y1 >= b.y0);
 }
 
 /** The stretches of a line between two positions where a cable may go under a hard ceiling. */
