@@ -310,8 +310,7 @@ export const en = {
   'plane.pathway': 'Pathway: passes walls and keep-outs without a price',
   'plane.bend': 'Each bend counts for {price}.',
   'second.title': 'One more closet',
-  'second.hint':
-    'Tries a closet in every room and routes every run to it that is free to choose.',
+  'second.hint': 'Tries a closet in every room and routes every run to it that is free to choose.',
   'second.ask': 'Find the best place',
   'second.busy': 'Trying every room …',
   'second.again': 'Try again',
