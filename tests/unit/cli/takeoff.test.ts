@@ -6,11 +6,13 @@ import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { afterAll, describe, expect, it } from 'vitest';
+import { renderMessage } from '../../../src/base/message.ts';
 import { run } from '../../../src/cli/command.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import { readPlan, writePlan } from '../../../src/plan/codec.ts';
 import { emptyPlan, type Plan } from '../../../src/plan/plan.ts';
-import { createSurveyor } from '../../../src/survey/survey.ts';
+import { closetWords } from '../../../src/results/closet-words.ts';
+import { closetStudy, createSurveyor } from '../../../src/survey/survey.ts';
 import { step } from '../plan/steps.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
@@ -235,6 +237,21 @@ describe('the command line for people', () => {
     const { code, out } = await takeoff(file('empty.json', writePlan(emptyPlan())));
     expect(code).toBe(0);
     expect(out).toContain('No jacks yet.');
+  });
+
+  it('says what one more closet would do where that is asked, and not otherwise', async () => {
+    const read = readPlan(readFileSync(sample, 'utf8'), new Set(kinds.keys()));
+    if (!read.ok) throw new Error('the sample cannot be read');
+    const { plan } = read.value;
+    const study = closetStudy(plan);
+    const { out } = await takeoff(sample, '--closets');
+    for (const words of closetWords(plan, study)) expect(out).toContain(renderMessage(words, 'ft'));
+    expect((await takeoff(sample)).out).not.toContain('One more closet');
+    const json = JSON.parse((await takeoff(sample, '--closets', '--json')).out);
+    expect(json.one_more_closet).toMatchObject({
+      places: study.places,
+      best: { room: study.best!.zone, saves_mm: study.best!.saves, link_mm: study.best!.link },
+    });
   });
 
   it('prints help, and the schema as JSON', async () => {
