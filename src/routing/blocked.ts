@@ -7,45 +7,65 @@ import type { Home } from './router.ts';
 import type { Bar, NoRoute, SitePlace } from './site.ts';
 import type { Stack } from './stack.ts';
 
+/** Says why a terminal has no way to a closet; remembers which parts of the network hang together. */
+export type WhyBlocked = (level: number, place: Place, closet: Home) => NoRoute;
+
 /**
- * Why a terminal has no way to a closet: floods the network from the terminal, takes the place nearest to the closet,
- * and names the first thing that bars the straight line from there. While the level of the closet is not reached, the
- * nearest riser stands for the closet.
+ * Why a terminal has no way to a closet: takes the place nearest to the closet of all that can be got to, and names the
+ * first thing that bars the straight line from there. While the level of the closet is not reached, the nearest riser
+ * stands for the closet.
+ *
+ * Many terminals are barred together, by a closet in a keep-out say; so what hangs together is found once, and the
+ * nearest place of each part once for each closet.
  */
-export function whyBlocked(stack: Stack, level: number, place: Place, closet: Home): NoRoute {
-  const graph = stack.graphs[level]!;
-  const here = (at: Point, z: number): SitePlace => placed(graph, at, z);
-  const joins = reachable(graph, place);
-  const reason = place.floor && joins.length === 0 ? 'no-under-slab' : 'no-way';
-  const own = holding(graph, place.at);
-  if (own) return { ok: false, reason, by: own, reached: here(place.at, place.height) };
-  const offset = stack.offsets[level]!;
-  const seen = flood(
-    stack,
-    joins.map((state) => state + offset),
-  );
-  const goals = goalsOf(stack, level, seen, closet);
-  if (goals.points.length === 0) return { ok: false, reason: 'no-riser', by: null, reached: null };
-  const start = goals.level === level ? place : null;
-  const { at, z, goal } = nearestReached(stack, goals.level, seen, start, goals.points);
-  const last = stack.graphs[goals.level]!;
-  const by = reason === 'no-under-slab' ? null : firstBar(last, at, goal);
-  return { ok: false, reason, by, reached: placed(last, at, z) };
+export function whyBlockedIn(stack: Stack): WhyBlocked {
+  let parts: Parts | null = null;
+  const known = new Map<string, Nearest | null>();
+  const nearestOf = (part: number, level: number, goals: readonly Point[], key: string) => {
+    const name = `${part} ${level} ${key}`;
+    const old = known.get(name);
+    if (old !== undefined) return old;
+    parts ??= partsOf(stack);
+    const fresh = nearestReached(stack, parts, part, level, goals);
+    known.set(name, fresh);
+    return fresh;
+  };
+  return (level, place, closet) => {
+    const graph = stack.graphs[level]!;
+    const joins = reachable(graph, place);
+    const reason = place.floor && joins.length === 0 ? 'no-under-slab' : 'no-way';
+    const own = holding(graph, place.at);
+    if (own) return { ok: false, reason, by: own, reached: placed(graph, place.at, place.height) };
+    parts ??= partsOf(stack);
+    const { of } = parts;
+    const offset = stack.offsets[level]!;
+    const mine = [...new Set(joins.map((state) => of[state + offset]!))];
+    const onLevel = closet.level === level || mine.some((part) => parts!.on(part, closet.level));
+    const goals = onLevel
+      ? [stack.graphs[closet.level]!.ground.frame.into(closet.at)]
+      : risersOn(graph);
+    if (goals.length === 0) return { ok: false, reason: 'no-riser', by: null, reached: null };
+    const at = onLevel ? closet.level : level;
+    const found = mine.map((part) => nearestOf(part, at, goals, onLevel ? closet.id : ''));
+    const start = at === level ? ownPlace(place, goals) : null;
+    const nearest = [...found, start].reduce(
+      (a, b) => (b && (!a || b.away < a.away) ? b : a),
+      null,
+    )!;
+    const last = stack.graphs[at]!;
+    const by = reason === 'no-under-slab' ? null : firstBar(last, nearest.at, nearest.goal);
+    return { ok: false, reason, by, reached: placed(last, nearest.at, nearest.z) };
+  };
 }
 
-/** The level on which the way ends, and what it ought to come to there: the closet, or else any riser. */
-function goalsOf(
-  stack: Stack,
-  level: number,
-  seen: Uint8Array,
-  closet: Home,
-): { level: number; points: readonly Point[] } {
-  const on = (l: number) => stack.graphs[l]!.ground;
-  const [from, to] = [stack.offsets[closet.level]!, stack.offsets[closet.level + 1]!];
-  if (closet.level === level || seen.subarray(from, to).includes(1))
-    return { level: closet.level, points: [on(closet.level).frame.into(closet.at)] };
-  const { closets, landings } = on(level);
-  return { level, points: landings.slice(closets.length) };
+/** Places of the risers of a level. */
+const risersOn = ({ ground }: Graph): readonly Point[] =>
+  ground.landings.slice(ground.closets.length);
+
+/** A terminal's own place, for one that gets nowhere. */
+function ownPlace({ at, height }: Place, goals: readonly Point[]): Nearest {
+  const goal = goals.reduce((a, b) => (distance(at, b) < distance(at, a) ? b : a));
+  return { at, z: height, goal, away: distance(at, goal) };
 }
 
 function placed(graph: Graph, [x, y]: Point, z: number): SitePlace {
@@ -64,60 +84,84 @@ function holdsAll(shape: Shape, x: number, y: number): boolean {
   return sides.every((sx) => sides.every((sy) => holdsQuadrant(shape, x, y, sx, sy)));
 }
 
-/** Which states of a stack can be got to from some of them. */
-function flood({ net }: Stack, from: readonly number[]): Uint8Array {
-  const seen = new Uint8Array(net.states);
-  const queue = [...from];
-  while (queue.length) {
-    const s = queue.pop()!;
-    if (seen[s]) continue;
-    seen[s] = 1;
-    for (let e = net.first[s]!; e < net.first[s + 1]!; e++) queue.push(net.to[e]!);
+/** Which states of a network hang together. */
+interface Parts {
+  /** The part of each state. */
+  readonly of: Int32Array;
+  /** Whether a part has states on a level. */
+  readonly on: (part: number, level: number) => boolean;
+}
+
+function partsOf({ net, graphs, offsets }: Stack): Parts {
+  const of = new Int32Array(net.states).fill(-1);
+  const on = new Set<number>();
+  const queue: number[] = [];
+  let count = 0;
+  let level = 0;
+  for (let start = 0; start < net.states; start++) {
+    while (start >= offsets[level + 1]!) level++;
+    if (of[start] === -1) {
+      of[start] = count++;
+      queue.push(start);
+    }
+    while (queue.length) {
+      const s = queue.pop()!;
+      for (let e = net.first[s]!; e < net.first[s + 1]!; e++) {
+        const t = net.to[e]!;
+        if (of[t] !== -1) continue;
+        of[t] = of[s]!;
+        queue.push(t);
+      }
+    }
+    on.add(of[start]! * graphs.length + level);
   }
-  return seen;
+  return { of, on: (part, l) => on.has(part * graphs.length + l) };
 }
 
+/** A place that is got to, and the goal that it is nearest to. */
 interface Nearest {
-  at: Point;
-  z: number;
-  goal: Point;
+  readonly at: Point;
+  readonly z: number;
+  readonly goal: Point;
+  readonly away: number;
 }
 
-/** The place, of those seen on a level and of the terminal's own, that is nearest to one of some goals. */
+/** The place of a part on a level that is nearest to one of some goals; null where it has none there. */
 function nearestReached(
   stack: Stack,
+  { of }: Parts,
+  part: number,
   level: number,
-  seen: Uint8Array,
-  start: Place | null,
   goals: readonly Point[],
-): Nearest {
+): Nearest | null {
   const graph = stack.graphs[level]!;
   const offset = stack.offsets[level]!;
   const plane = 2 * graph.nodes;
-  let best: Nearest = { at: goals[0]!, z: start?.height ?? 0, goal: goals[0]! };
-  let state = -1;
-  let least = Infinity;
-  const look = (at: Point, goal: Point, s: number): void => {
+  let best: { at: Point; goal: Point; state: number } | null = null;
+  let away = Infinity;
+  const look = (at: Point, goal: Point, state: number): void => {
     const d = distance(at, goal);
-    if (d >= least) return;
-    least = d;
-    best = { at, z: best.z, goal };
-    state = s;
+    if (d >= away) return;
+    away = d;
+    best = { at, goal, state };
   };
-  for (const goal of goals) {
-    if (start) look(start.at, goal, -1);
+  for (const goal of goals)
     for (let s = 0; s < graph.net.states; s++) {
-      if (!seen[s + offset]) continue;
+      if (of[s + offset] !== part) continue;
       look(placeOfState(graph, s), goal, s);
       for (let e = graph.net.first[s]!; e < graph.net.first[s + 1]!; e++) {
         const t = graph.net.to[e]!;
         if (s < plane && t < plane) look(nearestBetween(graph, s >> 1, t >> 1, goal), goal, s);
       }
     }
-  }
-  if (state < 0) return best;
-  return { ...best, z: elevationAt(graph, state, best.at) };
+  return best && within(graph, best, away);
 }
+
+const within = (
+  graph: Graph,
+  { at, goal, state }: { at: Point; goal: Point; state: number },
+  away: number,
+): Nearest => ({ at, z: elevationAt(graph, state, at), goal, away });
 
 /** Elevation of the cable at a place on the line or track of a state. */
 function elevationAt(graph: Graph, state: number, at: Point): number {

@@ -1,6 +1,6 @@
 import { attach, type Place } from './attach.ts';
 import type { Toward } from './best.ts';
-import { whyBlocked } from './blocked.ts';
+import { whyBlockedIn } from './blocked.ts';
 import { type Course, courseBy, courseTo, towardOn } from './course.ts';
 import { buildGraph, type Graph } from './graph.ts';
 import type { Through } from './ground.ts';
@@ -60,6 +60,7 @@ interface Aim {
 /** The network of graphs that were built before, for these risers and for the pins that are asked about. */
 export function networkOver(graphs: readonly Graph[], risers: readonly SiteRiser[]): Network {
   const stack = stackOf(graphs, risers);
+  const whyBlocked = whyBlockedIn(stack);
   const levels = new Map(graphs.map(({ site }, index) => [site.id, index]));
   const walls = graphs.map(({ site }) => new Map(site.walls.map((wall, i) => [wall.id, i])));
   const homes = new Map<string, Aim>();
@@ -101,7 +102,7 @@ export function networkOver(graphs: readonly Graph[], risers: readonly SiteRiser
       if (found) return found;
       if (pin && routeIn(stack, home(closet), level, place, to))
         return { ok: false, reason: 'pin', by: null, reached: null };
-      return whyBlocked(stack, level, place, to);
+      return whyBlocked(level, place, to);
     },
   };
 }
