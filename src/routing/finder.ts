@@ -8,7 +8,9 @@ export interface Finder {
 }
 
 /** An index of areas by their bounds. */
-export function finderOf(areas: readonly { readonly shape: Shape }[]): Finder {
+export function finderOf(
+  areas: readonly { readonly shape: Pick<Shape, 'x0' | 'y0' | 'x1' | 'y1'> }[],
+): Finder {
   if (areas.length === 0) return { near: () => [] };
   const index = new Flatbush(areas.length);
   for (const { shape } of areas) index.add(shape.x0, shape.y0, shape.x1, shape.y1);

@@ -10,7 +10,15 @@ import type { Network } from './search.ts';
 import { MAX_NODES, type Site } from './site.ts';
 import { startsOf } from './starts.ts';
 import { type Draft, draftStops } from './stops.ts';
-import { elevationOn, MAX_SLANTED, placeOn, slantedWalls, type Track, tracksOf } from './tracks.ts';
+import {
+  elevationOn,
+  MAX_SLANTED,
+  nearTracks,
+  placeOn,
+  slantedWalls,
+  type Track,
+  tracksOf,
+} from './tracks.ts';
 
 /** A place on a track where a cable may join, leave or pass on to another track. */
 export interface Stop {
@@ -136,8 +144,9 @@ function assemble(
     rowOf(nodes, 1, lines[1], crossings),
   ];
   const plain = rows();
+  const near = nearTracks(tracks);
   const drafts = tracks.map((track, index) =>
-    draftStops(track, index, tracks, ground, { lines, nodes, rows: plain, crossings }),
+    draftStops(track, index, tracks, ground, { lines, nodes, rows: plain, crossings, near }),
   );
   nodes.trim();
   // Slanted tracks have added nodes of their own to the lines.

@@ -3,7 +3,7 @@ import type { Ground } from './ground.ts';
 import { type LineSet, lowerBound } from './lines.ts';
 import { eachOn, type Nodes, type Row } from './nodes.ts';
 import { JOIN_REACH } from './site.ts';
-import { meeting, nearestOn, placeOn, type Track } from './tracks.ts';
+import { meeting, type NearTracks, nearestOn, placeOn, type Track } from './tracks.ts';
 
 /** A stop of a track while the graph is being built. */
 export interface Draft {
@@ -22,6 +22,7 @@ interface Plane {
   readonly nodes: Nodes;
   readonly rows: readonly [Row, Row];
   readonly crossings: number;
+  readonly near: NearTracks;
 }
 
 /** The stops of a track in order: its ends, and where it can be joined what crosses it. */
@@ -55,14 +56,15 @@ export function draftStops(
   if (track.anywhere) {
     const axes = track.axis === 2 ? ([0, 1] as const) : ([(1 - track.axis) as 0 | 1] as const);
     for (const axis of axes) meetLines(track, axis, plane, stop);
-    tracks.forEach((other, index) => {
-      if (index === self) return;
+    for (const index of plane.near(track)) {
+      const other = tracks[index]!;
+      if (index === self) continue;
       for (const place of meetings(track, other)) {
         const p = nearestOn(track, place);
         stop(p, 0);
         stop(p, 1);
       }
-    });
+    }
     for (const landing of ground.landings) stopBeside(landing);
   }
   for (const pin of ground.pins) stopBeside(pin);

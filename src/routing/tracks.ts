@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts';
+import { finderOf } from './finder.ts';
 import type { Ground } from './ground.ts';
 import { type Media, mediumAt, type Profile, stretchAt, type Toll, toll, UNITS } from './medium.ts';
 import { JOIN_REACH } from './site.ts';
@@ -122,8 +123,27 @@ function landingDoors(at: Point, tracks: Track[]): void {
   }
 }
 
+/** Numbers of the tracks whose bounds come near those of a track, ascending. */
+export type NearTracks = (track: Track) => readonly number[];
+
+/** An index of tracks by their bounds. */
+export function nearTracks(tracks: readonly Track[]): NearTracks {
+  const box = (t: Track) => ({
+    x0: Math.min(t.ax, t.bx) - 1,
+    y0: Math.min(t.ay, t.by) - 1,
+    x1: Math.max(t.ax, t.bx) + 1,
+    y1: Math.max(t.ay, t.by) + 1,
+  });
+  const finder = finderOf(tracks.map((t) => ({ shape: box(t) })));
+  return (track) => {
+    const { x0, y0, x1, y1 } = box(track);
+    return finder.near(x0, y0, x1, y1);
+  };
+}
+
 /** Where slanted tracks meet faces, borders and one another. */
 function slantedDoors(tracks: Track[]): void {
+  const near = nearTracks(tracks);
   let left = MAX_DOORS;
   const slanted = tracks.filter((t) => t.axis === 2);
   for (const track of slanted) {
@@ -131,7 +151,8 @@ function slantedDoors(tracks: Track[]): void {
       if (!(p > track.pa && p < track.pb) || left-- <= 0) continue;
       track.doors.push(placeOn(track, p));
     }
-    for (const other of tracks) {
+    for (const index of near(track)) {
+      const other = tracks[index]!;
       if (other === track || left <= 0) continue;
       const meet = meeting(track, other);
       if (!meet) continue;
