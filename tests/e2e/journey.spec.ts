@@ -194,8 +194,9 @@ test('from a scan to a priced, printed job that is still there tomorrow', async 
     expect(before).toBeGreaterThan(0);
     await expect(mend).toHaveCount(before, SOON);
     await mend.first().click();
-    await expect(mend).toHaveCount(before - 1, SOON);
-    expect(await powerless()).toBe(before - 1);
+    // A power outlet serves every device in its reach, so one may mend more than one finding.
+    await expect(async () => expect(await powerless()).toBeLessThan(before)).toPass(SOON);
+    await expect(mend).toHaveCount(await powerless(), SOON);
   });
 
   await test.step('change a price, and see the total', async () => {
