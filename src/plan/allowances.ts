@@ -22,19 +22,22 @@ export const ALLOWANCE_FIELDS = [
 export function allowancesOf(plan: Plan, jack: Jack): Allowances {
   const ofKind = kindRow(plan, jack);
   const job = settings(plan);
-  return Object.fromEntries(
-    ALLOWANCE_FIELDS.map((field) => [
-      field,
-      jack.allowances?.[field] ?? ofKind?.[field] ?? job[field],
-    ]),
-  ) as unknown as Allowances;
+  const of = (field: keyof Allowances) => jack.allowances?.[field] ?? ofKind?.[field] ?? job[field];
+  return {
+    outletSlack: of('outletSlack'),
+    fieldLoop: of('fieldLoop'),
+    closetLoop: of('closetLoop'),
+    wastePercent: of('wastePercent'),
+    orderStep: of('orderStep'),
+  };
 }
 
 /** The row of the kind of device that a jack serves; undefined where that kind has no allowances of its own. */
 function kindRow(plan: Plan, jack: Jack) {
   const kind = jack.device === null ? undefined : plan.tables.devices.get(jack.device)?.kind;
   if (kind === undefined) return undefined;
-  return [...plan.tables.allowances.values()].find((row) => row.kind === kind);
+  for (const row of plan.tables.allowances.values()) if (row.kind === kind) return row;
+  return undefined;
 }
 
 /** Who says what an allowance of a jack's cable is: the jack itself, the kind of its device, or the job. */

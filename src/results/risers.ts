@@ -17,9 +17,12 @@ export function runsByRiser(runs: readonly Run[]): ReadonlyMap<Id, readonly Run[
 }
 
 /** The risers of a run, each once, from the jack to the closet. */
-export const risersOf = (run: Run): Id[] => [
-  ...new Set(run.segments.flatMap((segment) => segment.riser ?? [])),
-];
+export function risersOf(run: Run): Id[] {
+  const found: Id[] = [];
+  for (const { riser } of run.segments)
+    if (riser != null && !found.includes(riser)) found.push(riser);
+  return found;
+}
 
 /** How much of a run lies in risers, mm: a part of its vertical length. */
 export const riserLength = (run: Run): number =>

@@ -1,5 +1,5 @@
 import type { Id } from '../base/ids.ts';
-import { compareLabels } from '../base/labels.ts';
+import { sortByLabel } from '../base/labels.ts';
 import { DEVICE_CORD } from '../kinds/kind.ts';
 import { type Allowances, allowancesOf } from '../plan/allowances.ts';
 import {
@@ -22,7 +22,7 @@ import {
 } from './plan-networks.ts';
 import type { Network } from './router.ts';
 import type { NoRoute, Route } from './site.ts';
-import { type Lay, waysOf } from './ways.ts';
+import { createWays, type Lay } from './ways.ts';
 
 /** Every jack's run, in the order of the jacks, and what lies where. */
 export interface HomeRuns {
@@ -48,6 +48,8 @@ export const homeRuns = (plan: Plan): HomeRuns => createRouter().homeRuns(plan);
 export function createRouter(): Router {
   const plans = createPlanNetworks();
   const known = new Map<Id, { inputs: readonly unknown[]; routed: Routed }>();
+  const lays = createLays();
+  const waysOf = createWays();
   let last: { routed: readonly Routed[]; ways: readonly Way[] } | null = null;
   return {
     homeRuns(plan) {
@@ -67,7 +69,7 @@ export function createRouter(): Router {
         return fresh;
       });
       for (const id of known.keys()) if (!plan.tables.jacks.has(id)) known.delete(id);
-      const ways = last && sameList(last.routed, routed) ? last.ways : waysOf(laysOf(routed));
+      const ways = last && sameList(last.routed, routed) ? last.ways : waysOf(lays(routed));
       last = { routed, ways };
       return { runs: routed.map((r) => r.run), ways, inexact: networks.inexact() };
     },
@@ -250,19 +252,32 @@ function partsOf(segments: readonly Segment[], s: Allowances): RunPart[] {
   return parts;
 }
 
-function laysOf(routed: readonly Routed[]): Lay[] {
-  const order = routed.map((r) => r.run).sort((a, b) => compareLabels(a.label, b.label));
-  const rank = new Map(order.map((run, i) => [run.jack, i]));
-  const lays: Lay[] = [];
-  for (const { run, route } of routed)
-    route?.lies.forEach((lie, i) => {
-      if (!lie) return;
-      const { level, pathway, from, to } = route.segments[i]!;
-      const { track, span } = lie;
-      const { jack } = run;
-      lays.push({ jack, rank: rank.get(jack)!, level, track, pathway, span, from, to });
-    });
-  return lays;
+/** The stretches of every run; those of a route that stands in the same place of the order are the very same. */
+function createLays(): (routed: readonly Routed[]) => Lay[] {
+  let known = new Map<Routed, { rank: number; lays: readonly Lay[] }>();
+  return (routed) => {
+    const order = sortByLabel(routed, ({ run }) => run.label);
+    const ranks = new Map(order.map((one, rank) => [one, rank]));
+    const next: typeof known = new Map();
+    for (const one of routed) {
+      const rank = ranks.get(one)!;
+      const last = known.get(one);
+      next.set(one, last?.rank === rank ? last : { rank, lays: laysOf(one, rank) });
+    }
+    known = next;
+    return [...next.values()].flatMap(({ lays }) => lays);
+  };
+}
+
+function laysOf({ run, route }: Routed, rank: number): Lay[] {
+  const { jack } = run;
+  return (route?.lies ?? []).flatMap((lie, i) => {
+    if (!lie) return [];
+    const { level, pathway, from, to } = route!.segments[i]!;
+    const { track, span } = lie;
+    const line = `${level} ${track} ${pathway ?? ''} ${from[2]}`;
+    return [{ line, jack, rank, level, pathway, span, from, to }];
+  });
 }
 
 /** The cable with its waste, in whole ordering steps, to the nearest mm; a length of whole steps takes no more. */

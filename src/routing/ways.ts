@@ -1,13 +1,16 @@
+import { groupBy } from '../base/group.ts';
 import type { Id } from '../base/ids.ts';
 import type { Place, Way } from '../results/types.ts';
+import { sameList } from './plan-networks.ts';
 
 /** A straight stretch of one cable: the line that it lies on, and its ends along it. */
 export interface Lay {
+  /** Names level, line, pathway and elevation. */
+  readonly line: string;
   readonly jack: Id;
   /** Place of the jack in the order of labels. */
   readonly rank: number;
   readonly level: Id;
-  readonly track: string;
   readonly pathway: Id | null;
   readonly span: readonly [number, number];
   readonly from: Place;
@@ -17,16 +20,22 @@ export interface Lay {
 /**
  * Puts the cables of all runs together: each straight stretch on which the same cables lie, at its full length.
  * Stretches on one line at one elevation never overlap.
+ *
+ * It remembers its last answer: the ways on a line are the very same while the very same stretches lie there.
  */
-export function waysOf(lays: readonly Lay[]): Way[] {
-  const lines = new Map<string, Lay[]>();
-  for (const lay of lays) {
-    const key = `${lay.level} ${lay.track} ${lay.pathway ?? ''} ${lay.from[2]}`;
-    const line = lines.get(key);
-    if (line) line.push(lay);
-    else lines.set(key, [lay]);
-  }
-  return [...lines.values()].flatMap(waysOnLine);
+export function createWays(): (lays: Iterable<Lay>) => Way[] {
+  let known = new Map<string, { lays: Lay[]; ways: readonly Way[] }>();
+  return (all) => {
+    const lines = groupBy(all, (lay) => lay.line);
+    const next: typeof known = new Map();
+    for (const [line, lays] of lines) {
+      const last = known.get(line);
+      const ways = last && sameList(last.lays, lays) ? last.ways : waysOnLine(lays);
+      next.set(line, { lays, ways });
+    }
+    known = next;
+    return [...next.values()].flatMap(({ ways }) => ways);
+  };
 }
 
 interface Event {

@@ -23,8 +23,9 @@ export const inKeepout: Rule = {
 
 function remarks(plan: Plan, kinds: KindRegistry, keepout: Keepout): Remark[] {
   const { level, outline } = keepout;
+  const bounds = boundsOf(outline);
   const inside = <T extends { readonly at: Point }>(rows: readonly T[]): T[] =>
-    rows.filter(({ at }) => isWithin(outline, at));
+    rows.filter(({ at }) => isBetween(bounds, at) && isWithin(outline, at));
   return [
     ...inside(onLevel(plan, 'devices', level)).map((d) =>
       remark(keepout, 'devices', d, deviceName(plan, kinds, d)),
@@ -61,6 +62,24 @@ function remark(
     fix: null,
   };
 }
+
+type Bounds = readonly [Point, Point];
+
+/** The corners of the upright rectangle about an outline. */
+function boundsOf(outline: readonly Point[]): Bounds {
+  let [[left, top], [right, bottom]] = [outline[0]!, outline[0]!];
+  for (const [x, y] of outline) {
+    [left, right] = [Math.min(left, x), Math.max(right, x)];
+    [top, bottom] = [Math.min(top, y), Math.max(bottom, y)];
+  }
+  return [
+    [left, top],
+    [right, bottom],
+  ];
+}
+
+const isBetween = ([least, most]: Bounds, [x, y]: Point): boolean =>
+  x > least[0] && x < most[0] && y > least[1] && y < most[1];
 
 function isWithin(outline: readonly Point[], at: Point): boolean {
   if (!insidePolygon(outline, at[0], at[1])) return false;

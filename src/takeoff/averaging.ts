@@ -40,12 +40,15 @@ export function averaging(plan: Plan, runs: readonly Run[]): Averaging | null {
   const floors = [...groupBy(routed, (run) => run.level).values()];
   const total = floors.reduce((sum, floor) => sum + floorTotal(plan, floor), 0);
   return {
-    shortest: Math.min(...paths),
-    longest: Math.max(...paths),
+    shortest: least(paths),
+    longest: most(paths),
     average: Math.round(total / routed.length),
     total: Math.round(total),
   };
 }
+
+const least = (lengths: readonly number[]): number => lengths.reduce((a, b) => Math.min(a, b));
+const most = (lengths: readonly number[]): number => lengths.reduce((a, b) => Math.max(a, b));
 
 function floorTotal(plan: Plan, runs: readonly Run[]): number {
   const paths = runs.map((run) => run.path);
@@ -53,8 +56,8 @@ function floorTotal(plan: Plan, runs: readonly Run[]): number {
   const mean = (of: (allowances: Allowances) => number): number =>
     given.reduce((sum, allowances) => sum + of(allowances), 0) / runs.length;
   return averageMethod({
-    shortest: Math.min(...paths),
-    longest: Math.max(...paths),
+    shortest: least(paths),
+    longest: most(paths),
     count: runs.length,
     sparePercent: mean((a) => a.wastePercent),
     perRun: mean((a) => a.outletSlack + a.fieldLoop + a.closetLoop),

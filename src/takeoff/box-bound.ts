@@ -20,15 +20,23 @@ const MOST_UNITS = 256;
  * packing problem with fixed orientation (2007), function f2.
  *
  * @param sizes positive integers, none above `capacity`
+ * @param enough boxes that some cutting plan needs: no bound can be higher, so the search for one stops there
  */
-export function boxBound(sizes: readonly number[], capacity: number): number {
+export function boxBound(
+  sizes: readonly number[],
+  capacity: number,
+  enough = Number.POSITIVE_INFINITY,
+): number {
   const counts = new Map<number, number>();
   for (const size of sizes) counts.set(size, (counts.get(size) ?? 0) + 1);
+  const distinct = [...counts.keys()];
+  const times = [...counts.values()];
   let best = 0;
-  for (const stretch of stretches([...counts.keys()], reachable(sizes, capacity))) {
+  for (const stretch of stretches(distinct, reachable(sizes, capacity))) {
     let total = 0;
-    for (const [size, count] of counts) total += count * stretch.of(size);
+    for (let i = 0; i < distinct.length; i++) total += times[i]! * stretch.of(distinct[i]!);
     best = Math.max(best, Math.ceil(total / stretch.full));
+    if (best >= enough) return best;
   }
   return best;
 }

@@ -1,7 +1,6 @@
-import { compareLabels } from '../base/labels.ts';
 import type { BoxPlan, BoxUse, Run } from '../results/types.ts';
 import { boxBound } from './box-bound.ts';
-import { packBoxes } from './packing.ts';
+import { bestFitDecreasing, packBoxes } from './packing.ts';
 import { inLabelOrder } from './ports.ts';
 
 /**
@@ -16,10 +15,11 @@ export function boxPlan(runs: readonly Run[], boxLength: number): BoxPlan {
   const cut = inLabelOrder(runs).filter((run) => run.status !== 'unroutable' && run.order > 0);
   const fitting = cut.filter((run) => run.order <= boxLength);
   const sizes = fitting.map((run) => run.order);
-  const bound = boxBound(sizes, boxLength);
-  const boxes = packBoxes(sizes, boxLength, bound).map((box) => box.map((i) => fitting[i]!));
+  const first = bestFitDecreasing(sizes, boxLength);
+  const bound = boxBound(sizes, boxLength, first.length);
+  const boxes = packBoxes(sizes, boxLength, bound, first);
   return {
-    boxes: numbered(boxes, boxLength),
+    boxes: numbered(boxes, fitting, boxLength),
     bound,
     oversize: cut.filter((run) => run.order > boxLength).map((run) => run.jack),
     ...estimates(
@@ -29,16 +29,19 @@ export function boxPlan(runs: readonly Run[], boxLength: number): BoxPlan {
   };
 }
 
-/** Boxes numbered in the order of their first labels, each with its runs in the order of theirs. */
-function numbered(boxes: readonly (readonly Run[])[], boxLength: number): BoxUse[] {
+/** Boxes numbered in the order of their first labels, each with its runs in the order of theirs; so are all the runs. */
+function numbered(
+  boxes: readonly (readonly number[])[],
+  runs: readonly Run[],
+  boxLength: number,
+): BoxUse[] {
   return boxes
-    .map((box) => inLabelOrder(box))
-    .sort(
-      (a, b) => compareLabels(a[0]!.label, b[0]!.label) || compareLabels(a[0]!.jack, b[0]!.jack),
-    )
+    .map((box) => box.toSorted((a, b) => a - b))
+    .sort((a, b) => a[0]! - b[0]!)
     .map((box, i) => {
-      const used = box.reduce((sum, run) => sum + run.order, 0);
-      return { number: i + 1, jacks: box.map((run) => run.jack), used, left: boxLength - used };
+      const used = box.reduce((sum, run) => sum + runs[run]!.order, 0);
+      const jacks = box.map((run) => runs[run]!.jack);
+      return { number: i + 1, jacks, used, left: boxLength - used };
     });
 }
 

@@ -14,7 +14,7 @@ const SHARED_WITHIN = 150;
 const CABLES_PER_HOLE = 20;
 
 const sameHole = (crossing: Crossing): string =>
-  [crossing.wall, crossing.work, crossing.firestop, crossing.pathway].join(' ');
+  `${crossing.wall} ${crossing.work} ${crossing.firestop} ${crossing.pathway ?? ''}`;
 
 /** The distinct holes that these runs need, with the work of each; crossings that need no work are left out. */
 export function holes(runs: readonly Run[]): Hole[] {

@@ -21,10 +21,9 @@ export function labourMinutes(plan: Plan, runs: readonly Run[]): LabourMinutes {
   const minutes = { tile: 0, open: 0, hard: 0, job: runs.length > 0 ? book.minutesJob : 0 };
   const routed = runs.filter((run) => run.status !== 'unroutable');
   for (const group of groupBy(routed, (run) => run.outlet).values()) {
-    const worst = dearest(
-      group.map((run) => worstCeiling(plan, book, run)),
-      book,
-    );
+    const worst = group
+      .map((run) => worstCeiling(plan, book, run))
+      .reduce((a, b) => dearer(a, b, book));
     const further = ((group.length - 1) * book.furtherCablePercent) / 100;
     minutes[worst] += perDrop(book, worst) * (1 + further);
   }
@@ -33,15 +32,16 @@ export function labourMinutes(plan: Plan, runs: readonly Run[]): LabourMinutes {
 
 /** The ceiling of a run that costs most labour; the level's own where it passes none. */
 function worstCeiling(plan: Plan, book: Prices, run: Run): CeilingKind {
-  const passed = run.segments.flatMap((segment) => segment.ceiling ?? []);
-  if (passed.length > 0) return dearest(passed, book);
-  return plan.tables.levels.get(run.level)?.ceiling.kind ?? 'open';
+  let worst: CeilingKind | null = null;
+  for (const { ceiling } of run.segments) if (ceiling) worst = dearer(worst, ceiling, book);
+  return worst ?? plan.tables.levels.get(run.level)?.ceiling.kind ?? 'open';
 }
 
-const dearest = (kinds: readonly CeilingKind[], book: Prices): CeilingKind =>
-  kinds.reduce((worst, kind) => (perDrop(book, kind) > perDrop(book, worst) ? kind : worst));
+/** The ceiling that costs more labour; the first where both cost the same. */
+const dearer = (a: CeilingKind | null, b: CeilingKind, book: Prices): CeilingKind =>
+  a === null || perDrop(book, b) > perDrop(book, a) ? b : a;
 
 function perDrop(book: Prices, kind: CeilingKind): number {
-  const minutes = { tile: book.minutesTile, open: book.minutesOpen, hard: book.minutesHard };
-  return minutes[kind];
+  if (kind === 'tile') return book.minutesTile;
+  return kind === 'open' ? book.minutesOpen : book.minutesHard;
 }

@@ -16,10 +16,16 @@ const CHOICES = 200;
  *
  * @param sizes positive integers, none above `capacity`
  * @param bound no packing has fewer boxes; the search stops there
+ * @param first the packing that it starts from
  */
-export function packBoxes(sizes: readonly number[], capacity: number, bound: number): Box[] {
+export function packBoxes(
+  sizes: readonly number[],
+  capacity: number,
+  bound: number,
+  first: Box[] = bestFitDecreasing(sizes, capacity),
+): Box[] {
   const chance = sequence();
-  let boxes: Box[] = bestFitDecreasing(sizes, capacity);
+  let boxes = first;
   for (let round = 0; round < ROUNDS && boxes.length > bound; round += 1) {
     const { chosen, others } = choose(boxes, sizes, chance);
     const pieces = chosen.flat();

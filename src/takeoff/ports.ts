@@ -1,6 +1,6 @@
 import { groupBy } from '../base/group.ts';
 import type { Id } from '../base/ids.ts';
-import { compareLabels } from '../base/labels.ts';
+import { sortByLabel } from '../base/labels.ts';
 import type { Run } from '../results/types.ts';
 
 /** A port of a closet's panels and the jack at the far end of its cable. */
@@ -14,7 +14,11 @@ export interface PortUse {
 
 /** Runs in the order in which people read their labels; equal labels by the jack's id, so that the order is fixed. */
 export const inLabelOrder = (runs: readonly Run[]): Run[] =>
-  [...runs].sort((a, b) => compareLabels(a.label, b.label) || compareLabels(a.jack, b.jack));
+  sortByLabel(
+    runs,
+    (run) => run.label,
+    (run) => run.jack,
+  );
 
 /**
  * The port map: for each closet its ports from 1 in the order of the labels. A run that has no way yet keeps its

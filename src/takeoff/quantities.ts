@@ -1,8 +1,8 @@
 import { groupBy } from '../base/group.ts';
+import type { Id } from '../base/ids.ts';
 import { FOOT } from '../base/units.ts';
 import { chainLength } from '../geometry/nearest.ts';
 import {
-  jacksOf,
   type Outlet,
   type Pathway,
   type Plan,
@@ -59,12 +59,13 @@ export function quantities(
   ways: readonly Way[],
   boxPlan: BoxPlan,
 ): Quantities {
+  const raceway = racewayLength(runs, ways);
   return {
     cableBox: boxesToBuy(plan, runs, boxPlan),
     jack: 2 * runs.length,
     label: LABELS_PER_CABLE * runs.length,
-    support: Math.ceil(supportedLength(plan, runs, ways) / SUPPORT_SPACING),
-    ...wayParts(plan, runs, ways),
+    support: Math.ceil(supportedLength(plan, ways, raceway) / SUPPORT_SPACING),
+    ...wayParts(plan, raceway),
     ...outletParts(plan, runs),
     ...cords(plan, runs),
     ...panels(prices(plan), runs),
@@ -91,11 +92,11 @@ const STOCK: Readonly<
  * Lengths of tray, conduit and raceway: each drawn pathway that is not there already, in whole lengths of its own,
  * and raceway for the cables that follow closed ceilings without a drawn pathway.
  */
-function wayParts(plan: Plan, runs: readonly Run[], ways: readonly Way[]) {
+function wayParts(plan: Plan, raceway: number) {
   const parts = {
     trayLength: 0,
     conduitLength: 0,
-    racewayLength: Math.ceil(racewayLength(runs, ways) / STOCK_LENGTH),
+    racewayLength: Math.ceil(raceway / STOCK_LENGTH),
   };
   for (const pathway of plan.tables.pathways.values()) {
     const stock = pathway.existing ? null : STOCK[pathway.kind];
@@ -131,9 +132,11 @@ function outletParts(plan: Plan, runs: readonly Run[]) {
 /** A cord at each end of every cable in service, and one for each device that shares another's jack. */
 function cords(plan: Plan, runs: readonly Run[]) {
   const inService = runs.filter((run) => run.device !== null).length;
-  const sharing = [...plan.tables.devices.values()].filter(
-    (device) => device.host !== null && jacksOf(plan, device).length > 0,
-  ).length;
+  const served = new Set<Id | null>();
+  for (const jack of plan.tables.jacks.values()) served.add(jack.device);
+  let sharing = 0;
+  for (const { host } of plan.tables.devices.values())
+    if (host !== null && served.has(host)) sharing++;
   return { deviceCord: inService + sharing, closetCord: inService };
 }
 

@@ -7,12 +7,14 @@ import type { Place, Run, Segment, Way } from '../results/types.ts';
  * Counted are drawn hook lines that are not there already, and free travel over tile and open ceilings. Tray, conduit,
  * raceway, sleeve and under-slab pathways carry the cable themselves, a hard ceiling is passed in raceway, and verticals
  * hang. Where the ceiling is not known, a support too many is better than one too few.
+ *
+ * @param raceway how much of the free travel lies in raceway, mm
  */
-export function supportedLength(plan: Plan, runs: readonly Run[], ways: readonly Way[]): number {
+export function supportedLength(plan: Plan, ways: readonly Way[], raceway: number): number {
   return (
     sum(ways.filter((way) => isNewHookLine(plan, way)).map(lengthOf)) +
     sum(ways.filter(isFree).map(lengthOf)) -
-    racewayLength(runs, ways)
+    raceway
   );
 }
 
@@ -21,11 +23,14 @@ export function supportedLength(plan: Plan, runs: readonly Run[], ways: readonly
  * several cables share counts once.
  */
 export function racewayLength(runs: readonly Run[], ways: readonly Way[]): number {
-  const byJack = new Map(runs.map((run) => [run.jack, run]));
+  const hard = new Map(runs.map((run) => [run.jack, run.segments.filter(isUnderHard)]));
   return sum(
-    ways.filter(isFree).map((way) => lengthUnderHard(way, byJack.get(way.jacks[0] ?? ''))),
+    ways.filter(isFree).map((way) => lengthUnderHard(way, hard.get(way.jacks[0] ?? '') ?? [])),
   );
 }
+
+const isUnderHard = ({ ceiling, pathway }: Segment): boolean =>
+  ceiling === 'hard' && pathway === null;
 
 const sum = (lengths: readonly number[]): number => lengths.reduce((a, b) => a + b, 0);
 
@@ -39,8 +44,8 @@ function isNewHookLine(plan: Plan, way: Way): boolean {
 }
 
 /** How much of a way lies under hard ceilings: it may pass from room to room at one elevation. */
-function lengthUnderHard(way: Way, run: Run | undefined): number {
-  const hard = (run?.segments ?? []).filter((s) => s.ceiling === 'hard' && s.pathway === null);
+function lengthUnderHard(way: Way, hard: readonly Segment[]): number {
+  if (hard.length === 0) return 0;
   return Math.min(lengthOf(way), sum(hard.map((segment) => shared(segment, way))));
 }
 
