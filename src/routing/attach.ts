@@ -6,7 +6,7 @@ import { type Profile, UNITS } from './medium.ts';
 import { alongTrack } from './ray-tracks.ts';
 import { castRays } from './rays.ts';
 import { type Start, startsOf } from './starts.ts';
-import { elevationOn, placeOn, reachOf } from './tracks.ts';
+import { elevationOn, isNear, placeOn, reachOf } from './tracks.ts';
 
 /** A stretch of a line of the plane, or of a track; it may have no length and then only says where the cable is. */
 export type Leg =
@@ -89,6 +89,7 @@ function joinTracks(graph: Graph, beside: Beside, place: Place, goal: Point, bes
   const { media, tracks } = graph;
   for (let index = 0; index < tracks.length; index++) {
     const track = tracks[index]!;
+    if (track.line < 0 || !isNear(track, place.at)) continue;
     if (place.floor && graph.ground.lines[track.line]?.pathway.kind !== 'under-slab') continue;
     for (const { p, lead } of reachOf(track, place.at, place.floor))
       for (const side of SIDES) {

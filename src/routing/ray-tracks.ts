@@ -102,7 +102,7 @@ export function alongTrack(
   const after = firstAfter(stops, p, side);
   for (let i = after - 1; i <= after; i++) {
     const stop = stops[i];
-    if (!stop) continue;
+    if (!stop || cost + best.left(stop.state) > best.most()) continue;
     if (i < after) trackToll(graph.media, track, stop.p, stop.side, p, side, factor, out);
     else trackToll(graph.media, track, p, side, stop.p, stop.side, factor, out);
     if (out.cost < 0) continue;

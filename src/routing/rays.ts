@@ -91,11 +91,10 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
   const { c: at, side: sides, lo, hi, count } = lines;
   const list = graph.list[across];
   const from = graph.from[across];
-  const position = across === 0 ? graph.x : graph.y;
+  const positions = graph.listPosition[across];
   const walk = new Walk(graph.media, ray.profile, origin, forward);
   const turned: Toll = { cost: 0, length: 0 };
   const step = forward ? 1 : -1;
-  let guess = lowerBound(graph.lines[axis].c, c);
   let i = forward ? lowerBound(at, origin) : upperBound(at, origin) - 1;
   for (; i >= 0 && i < count; i += step) {
     if (c < lo[i]! || c > hi[i]! || !covers(lines, i, c, side)) continue;
@@ -108,11 +107,10 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
     const low = from[i]!;
     const high = from[i + 1]!;
     if (low === high) continue;
-    const k = before(graph, across, low, high, c, side, guess);
-    if (k >= low) guess = graph.lineOf[axis][list[k]!]!;
+    const k = before(graph, across, low, high, c, side);
     for (let j = Math.max(k, low); j <= k + 1 && j < high; j++) {
       const node = list[j]!;
-      const p = position[node]!;
+      const p = positions[j]!;
       if (p === c && graph.lineOf[axis][node]! >= 0 && sideAt(graph, across, node) === side) {
         const second = ray.second + walk.second;
         if (best.better(cost, second, 2 * Math.abs(d - origin), 2 * node + axis))
@@ -176,14 +174,7 @@ function turnOff(
   out.length += drop;
 }
 
-/** Steps that are tried from a guess before the whole list is searched. */
-const NEAR = 8;
-
-/**
- * The last place in a line's list whose node is not after a position.
- *
- * @param guess the number of a line along the other axis that lies there, or close by
- */
+/** The last place in a line's list whose node is not after a position. */
 function before(
   graph: Graph,
   axis: 0 | 1,
@@ -191,41 +182,17 @@ function before(
   to: number,
   at: number,
   side: 0 | 1,
-  guess: number,
 ): number {
-  const list = graph.list[axis];
-  const position = axis === 0 ? graph.x : graph.y;
-  const crossing = graph.lineOf[(1 - axis) as 0 | 1];
-  const first = crossing[list[from]!]!;
-  // Neighbouring lines meet much the same lines, so the place is seldom far from where this one would have it.
-  let k = first < 0 ? -1 : Math.min(to - 1, Math.max(from - 1, from + guess - first));
-  for (let n = 0; k >= from - 1 && n < NEAR; n++) {
-    if (k >= from && position[list[k]!]! > at) k--;
-    else if (k + 1 < to && position[list[k + 1]!]! <= at) k++;
-    else return onSide(graph, axis, list, from, k, at, side);
-  }
+  const positions = graph.listPosition[axis];
   let lo = from;
   let hi = to;
   while (lo < hi) {
     const mid = (lo + hi) >> 1;
-    if (position[list[mid]!]! <= at) lo = mid + 1;
+    if (positions[mid]! <= at) lo = mid + 1;
     else hi = mid;
   }
-  return onSide(graph, axis, list, from, lo - 1, at, side);
-}
-
-/** Goes back from the last node at a position to the last that lies on the side asked for. */
-function onSide(
-  graph: Graph,
-  axis: 0 | 1,
-  list: Int32Array,
-  from: number,
-  last: number,
-  at: number,
-  side: 0 | 1,
-): number {
-  const position = axis === 0 ? graph.x : graph.y;
-  let k = last;
-  while (k >= from && position[list[k]!] === at && sideAt(graph, axis, list[k]!) > side) k--;
-  return k;
+  lo--;
+  const list = graph.list[axis];
+  while (lo >= from && positions[lo] === at && sideAt(graph, axis, list[lo]!) > side) lo--;
+  return lo;
 }

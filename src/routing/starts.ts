@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import { holdsQuadrant, type Shape } from '../geometry/shape.ts';
 import type { Beside } from './beside.ts';
 import type { Body, Ground } from './ground.ts';
-import { type Media, type Medium, mediumAt } from './medium.ts';
+import { type Media, type Medium, mediumAt, type Profile } from './medium.ts';
 import { FACE_REACH } from './site.ts';
 
 /** A place where a cable can enter the plane, and how far it goes inside or along the wall to get there. */
@@ -110,9 +110,12 @@ function slantedFaces(flat: Float64Array, at: Point): Start[] {
 
 /** What lies round a place. */
 function quadrants(media: Media, beside: Beside, [x, y]: Point): Medium[] {
-  return beside(0, y).flatMap((profile) =>
-    SIDES.map((side) => media.list[mediumAt(profile, x, side)]!),
-  );
+  const [below, above] = beside(0, y);
+  const pair = (profile: Profile): Medium[] => [
+    media.list[mediumAt(profile, x, 0)]!,
+    media.list[mediumAt(profile, x, 1)]!,
+  ];
+  return below === above ? pair(below) : [...pair(below), ...pair(above)];
 }
 
 /** The nearest point of any wall's faces within reach. */
