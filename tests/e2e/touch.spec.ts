@@ -124,6 +124,8 @@ test('a loupe beside the finger shows where it will put something, until it is l
   await fingers.move({ 1: { x: at.x, y: at.y + 1 } });
   // 112 px of paper with the drawing on it, more than rulers and marks.
   await expect.poll(covered).toBeGreaterThan(before + 100);
+  // Longer than a press that asks for the menu: with a device in hand, it aims.
+  await page.waitForTimeout(700);
   await fingers.up(1);
   await expect.poll(covered).toBeLessThan(before + 60);
   expect((await desk.plan()).tables.devices.size).toBe(3);

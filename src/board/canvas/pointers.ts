@@ -131,6 +131,8 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     editor.press(raw(at), held(event));
     if (event.pointerType === 'mouse') return;
     if (event.pointerType === 'touch') parts.onFinger([at.x, at.y]);
+    // With another tool in hand a finger that stays is one that aims, by the loupe.
+    if (session.getState().tool !== 'select') return;
     const { clientX, clientY } = event;
     timer = setTimeout(() => {
       editor.abandon();
