@@ -1,9 +1,8 @@
-import { type PointerEvent, useMemo } from 'react';
+import { type PointerEvent, useLayoutEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import { onLevel, type Plan } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
 import type { SessionApi, Viewport } from './session.ts';
-import { shownPlan } from './session.ts';
 import { centreOn, type Extent, planExtent } from './view.ts';
 
 /** The size of the map, px, and the air round what it shows. */
@@ -49,21 +48,57 @@ function cutOff(
   return x0 < left || y0 < top || x1 > left + width / scale || y1 > top + height / scale;
 }
 
-/** A small map of the level with the part that is seen; pressing or dragging on it goes there. */
+/** Lays the frame over the part of the map that is seen; the map is away while all of the level is in sight. */
+function placeFrame(
+  map: HTMLElement,
+  frame: HTMLElement,
+  extent: Extent,
+  fit: Fit,
+  view: Viewport,
+) {
+  map.hidden = !cutOff(extent, view);
+  frame.style.width = `${(view.width / view.scale) * fit.scale}px`;
+  frame.style.height = `${(view.height / view.scale) * fit.scale}px`;
+  const [x, y] = [(view.left - fit.left) * fit.scale, (view.top - fit.top) * fit.scale];
+  frame.style.transform = `translate(${x}px, ${y}px)`;
+}
+
+/**
+ * A small map of the level with the part that is seen; pressing or dragging on it goes there. React draws the level
+ * as it is committed; the frame over it follows the view from a subscription.
+ */
 export function Overview({ session }: { session: SessionApi }) {
   const on = useStore(session, (s) => s.shown.overview);
-  const plan = useStore(session, shownPlan);
+  const plan = useStore(session, (s) => s.history.plan);
   const level = useStore(session, (s) => s.level);
-  const view = useStore(session, (s) => s.viewport);
-  const extent = useMemo(() => (on ? planExtent(plan, level) : null), [on, plan, level]);
+  const map = useRef<HTMLDivElement>(null);
+  const frame = useRef<HTMLDivElement>(null);
   const drawn = useMemo(() => {
+    const extent = on ? planExtent(plan, level) : null;
     if (!extent) return null;
     const fit = fitOf(extent);
-    return { fit, path: pathOf(plan, level, fit) };
-  }, [plan, level, extent]);
-  if (!extent || !drawn || !cutOff(extent, view)) return null;
-  const { scale, left, top } = drawn.fit;
-  const go = (event: PointerEvent<SVGSVGElement>) => {
+    return { extent, fit, path: pathOf(plan, level, fit) };
+  }, [on, plan, level]);
+  useLayoutEffect(() => {
+    if (!drawn) return;
+    let asked = 0;
+    const paint = () => {
+      asked = 0;
+      const { viewport } = session.getState();
+      placeFrame(map.current!, frame.current!, drawn.extent, drawn.fit, viewport);
+    };
+    paint();
+    const stop = session.subscribe((now, before) => {
+      if (now.viewport !== before.viewport) asked ||= requestAnimationFrame(paint);
+    });
+    return () => {
+      stop();
+      cancelAnimationFrame(asked);
+    };
+  }, [session, drawn]);
+  if (!drawn) return null;
+  const go = (event: PointerEvent<HTMLDivElement>) => {
+    const { scale, left, top } = drawn.fit;
     const box = event.currentTarget.getBoundingClientRect();
     centreOn(session, [
       left + (event.clientX - box.left) / scale,
@@ -71,10 +106,9 @@ export function Overview({ session }: { session: SessionApi }) {
     ]);
   };
   return (
-    <svg
+    <div
+      ref={map}
       className="board-overview"
-      width={WIDTH}
-      height={HEIGHT}
       role="img"
       aria-label={t('board.overview')}
       onPointerDown={(event) => {
@@ -85,14 +119,10 @@ export function Overview({ session }: { session: SessionApi }) {
         if (event.currentTarget.hasPointerCapture(event.pointerId)) go(event);
       }}
     >
-      <path className="board-overview-plan" d={drawn.path} />
-      <rect
-        className="board-overview-view"
-        x={(view.left - left) * scale}
-        y={(view.top - top) * scale}
-        width={(view.width / view.scale) * scale}
-        height={(view.height / view.scale) * scale}
-      />
-    </svg>
+      <svg width={WIDTH} height={HEIGHT} aria-hidden="true">
+        <path className="board-overview-plan" d={drawn.path} />
+      </svg>
+      <div className="board-overview-view" ref={frame} />
+    </div>
   );
 }

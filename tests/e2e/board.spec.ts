@@ -1,6 +1,7 @@
 import { gzipSync } from 'node:zlib';
-import { expect, test } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
 import { writePlan } from '../../src/plan/codec.ts';
+import { t } from '../../src/text/index.ts';
 import { crowdedPlan, SIZE } from '../bench/board-plan.ts';
 import { openJob } from './job.ts';
 
@@ -57,4 +58,61 @@ test('a crowded plan is drawn aside and still shows what moves at once', async (
   await page.mouse.up();
   await expect.poll(() => inked(there.x, there.y)).toBeGreaterThan(4);
   await expect(desk.undo()).toBeEnabled();
+});
+
+/** Counts what React carries out on a page, by the hook that it looks for when it starts. */
+async function countCommits(page: Page): Promise<() => Promise<number>> {
+  await page.addInitScript(() => {
+    const count = { commits: 0 };
+    Object.assign(window, {
+      count,
+      __REACT_DEVTOOLS_GLOBAL_HOOK__: {
+        supportsFiber: true,
+        inject: () => 1,
+        onCommitFiberRoot: () => {
+          count.commits += 1;
+        },
+        onCommitFiberUnmount: () => {},
+      },
+    });
+  });
+  return () =>
+    page.evaluate(() => (window as unknown as { count: { commits: number } }).count.commits);
+}
+
+const FRAMES = 60;
+
+test('React draws nothing while the board is panned, nor while the pointer wanders over it', async ({
+  page,
+}) => {
+  const commits = await countCommits(page);
+  const desk = await openJob(page);
+  await desk.to('rooms');
+  await expect(page.getByText(/^\d+ runs/)).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Fit', exact: true }).click();
+  const box = await desk.canvas();
+  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  await page.mouse.move(middle.x, middle.y);
+  for (let i = 0; i < 4; i++) await page.mouse.wheel(0, -200);
+  const map = page.getByRole('img', { name: t('board.overview') });
+  await expect(map).toBeVisible();
+  const frame = () => map.locator('div').boundingBox();
+  await page.mouse.down({ button: 'middle' });
+  await page.mouse.move(middle.x + 10, middle.y + 10);
+  await page.waitForTimeout(500);
+  const [before, from] = [await commits(), await frame()];
+  expect(before).toBeGreaterThan(0);
+  for (let i = 0; i < FRAMES; i++) await page.mouse.move(middle.x + 10 + 2 * i, middle.y + 10 + i);
+  await expect.poll(async () => (await frame())!.x).toBeLessThan(from!.x - 5);
+  expect(await commits()).toBe(before);
+  await page.mouse.up({ button: 'middle' });
+
+  await page.getByRole('button', { name: 'Fit', exact: true }).click();
+  // Outside of the building, where there is nothing to point at.
+  const corner = { x: box.x + box.width - 60, y: box.y + 40 };
+  await page.mouse.move(corner.x, corner.y);
+  await page.waitForTimeout(500);
+  const still = await commits();
+  for (let i = 0; i < FRAMES; i++) await page.mouse.move(corner.x - (i % 30), corner.y + (i % 20));
+  expect(await commits()).toBe(still);
 });
