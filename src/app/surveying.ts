@@ -1,5 +1,5 @@
 import { type Message, msg } from '../base/message.ts';
-import { type SessionApi, shownPlan } from '../board/session.ts';
+import type { Session, SessionApi } from '../board/session.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { SurveyPort } from '../ports/ports.ts';
 import type { Survey } from '../results/types.ts';
@@ -16,11 +16,22 @@ const stopped = (reason: string): Message =>
     { reason },
   );
 
-/** Surveys whatever plan is on the screen, gestures included; a failure is said once until it is over. */
+const elapsed = (ms: number) => new Promise<void>((over) => setTimeout(over, ms));
+
+/** While a gesture lasts its plan is surveyed no oftener than this, ms. */
+const PACE = 150;
+
+/**
+ * Surveys whatever plan is on the screen: what is committed at once, a gesture at a pace, and never before its last
+ * survey was shown. A failure is said once until it is over.
+ */
 export function surveyAlong(session: SessionApi, surveys: SurveyPort): Surveying {
   const { actions } = session.getState();
   let latest: { readonly plan: Plan; readonly answer: Promise<Survey | null> } | null = null;
+  /** What keeps the next plan of a gesture waiting. */
+  let pause: Promise<unknown> | null = null;
   let said = '';
+  let done = false;
 
   async function show(plan: Plan, answer: Promise<Survey | null>): Promise<void> {
     const { opened } = session.getState();
@@ -37,24 +48,40 @@ export function surveyAlong(session: SessionApi, surveys: SurveyPort): Surveying
     }
   }
 
-  function ask(plan: Plan): void {
-    if (plan === latest?.plan) return;
+  function ask({ preview, history }: Session): void {
+    const plan = preview ?? history.plan;
+    if (plan === latest?.plan || (preview && pause)) return;
     latest = { plan, answer: surveys.survey(plan) };
-    void show(plan, latest.answer);
+    const shown = show(plan, latest.answer);
+    if (!preview) {
+      pause = null;
+      return;
+    }
+    const over = Promise.all([shown, elapsed(PACE)]);
+    pause = over;
+    void over.then(() => {
+      if (pause !== over) return;
+      pause = null;
+      if (!done) ask(session.getState());
+    });
   }
 
   /** Resolves at the next change on the screen. */
   const change = () =>
-    new Promise<void>((done) => {
+    new Promise<void>((changed) => {
       const stop = session.subscribe(() => {
         stop();
-        done();
+        changed();
       });
     });
 
-  ask(shownPlan(session.getState()));
+  ask(session.getState());
+  const unsubscribe = session.subscribe(ask);
   return {
-    stop: session.subscribe((now) => ask(shownPlan(now))),
+    stop() {
+      done = true;
+      unsubscribe();
+    },
     async current() {
       for (;;) {
         const { plan } = session.getState().history;

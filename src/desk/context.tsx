@@ -4,7 +4,8 @@ import type { Units } from '../base/units.ts';
 import type { SessionActions, SessionApi, SessionStore } from '../board/session.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { job, type Plan } from '../plan/plan.ts';
-import { followerOf } from './follow.ts';
+import type { Survey } from '../results/types.ts';
+import { followerOf, resterOf } from './follow.ts';
 import type { PrintChoiceApi } from './print-choice.ts';
 import type { Services } from './services.ts';
 
@@ -42,6 +43,12 @@ export const usePlan = (): Plan => useSession((s) => s.history.plan);
 /** The plan as it is seen: it follows a drag, a few times a second. */
 export function useShownPlan(): Plan {
   const { subscribe, get } = followerOf(useDesk().session);
+  return useSyncExternalStore(subscribe, get);
+}
+
+/** The newest survey, for panels that are not about the thing in hand: it stands while something is dragged. */
+export function useRestingSurvey(): Survey | null {
+  const { subscribe, get } = resterOf(useDesk().session);
   return useSyncExternalStore(subscribe, get);
 }
 

@@ -1,5 +1,6 @@
 import type { SessionApi } from '../board/session.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Survey } from '../results/types.ts';
 
 /** While something is dragged, panels follow no oftener than this, so that no move of the pointer draws them, ms. */
 const PACE = 150;
@@ -62,6 +63,63 @@ function createFollower(session: SessionApi): Follower {
         stop = null;
         clearTimeout(timer);
         timer = undefined;
+      };
+    },
+  };
+}
+
+/** A hand that has not moved for this long rests, ms. */
+const REST = 250;
+
+/** The survey for panels that are not about the thing in hand: while a hand drags it stands, until that rests or lets go. */
+interface Rester {
+  get(): Survey | null;
+  subscribe(changed: () => void): () => void;
+}
+
+const resters = new WeakMap<SessionApi, Rester>();
+
+export function resterOf(session: SessionApi): Rester {
+  const there = resters.get(session);
+  if (there) return there;
+  const made = createRester(session);
+  resters.set(session, made);
+  return made;
+}
+
+function createRester(session: SessionApi): Rester {
+  const listeners = new Set<() => void>();
+  let held: { readonly survey: Survey | null } | null = null;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let stop: (() => void) | null = null;
+
+  const rest = () => {
+    clearTimeout(timer);
+    held = null;
+    for (const listener of listeners) listener();
+  };
+  const watch = () =>
+    session.subscribe((now, before) => {
+      if (now.preview !== null && now.preview !== before.preview) {
+        held ??= { survey: before.survey };
+        clearTimeout(timer);
+        timer = setTimeout(rest, REST);
+      } else if (now.preview === null && held) rest();
+      else if (now.survey !== before.survey && !held) rest();
+    });
+
+  return {
+    get: () => (held ? held.survey : session.getState().survey),
+    subscribe(changed) {
+      listeners.add(changed);
+      stop ??= watch();
+      return () => {
+        listeners.delete(changed);
+        if (listeners.size > 0) return;
+        stop?.();
+        stop = null;
+        clearTimeout(timer);
+        held = null;
       };
     },
   };

@@ -3,7 +3,7 @@ import type { Plan } from '../../plan/plan.ts';
 import type { Survey } from '../../results/types.ts';
 import { type Key, t } from '../../text/index.ts';
 import { isBlank } from '../blank.ts';
-import { useActions, useKinds, usePlan, useSession } from '../context.tsx';
+import { useActions, useKinds, usePlan, useRestingSurvey, useSession } from '../context.tsx';
 import { Button } from '../controls/parts.tsx';
 import { TOOL } from '../tool-ids.ts';
 import { CardHead } from './head.tsx';
@@ -12,7 +12,7 @@ import { CardHead } from './head.tsx';
 export function Nothing() {
   const leg = useSession((s) => s.leg);
   const plan = usePlan();
-  const survey = useSession((s) => s.survey);
+  const survey = useRestingSurvey();
   const next = nextStep(leg, plan, survey);
   return (
     <>

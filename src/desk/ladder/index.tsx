@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { memo, useCallback, useMemo, useRef, useState } from 'react';
 import { formatLength, formatTotal } from '../../base/units.ts';
 import type { Survey } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
@@ -6,7 +6,7 @@ import { useSession, useUnits } from '../context.tsx';
 import { Segments } from '../controls/choices.tsx';
 import { List } from './list.tsx';
 import { Bars } from './picture.tsx';
-import { type LadderOrder, type LadderRow, ladderRows, ladderScale } from './rows.ts';
+import { keepRows, type LadderOrder, type LadderRow, ladderRows, ladderScale } from './rows.ts';
 
 type Form = 'bars' | 'list';
 
@@ -15,7 +15,8 @@ export function Ladder() {
   const survey = useSession((s) => s.survey);
   const [order, setOrder] = useState<LadderOrder>('length');
   const [form, setForm] = useState<Form>('bars');
-  const rows = useMemo(() => ladderRows(survey?.runs ?? [], order), [survey, order]);
+  const toList = useCallback(() => setForm('list'), []);
+  const rows = useRows(survey, order);
   return (
     <section className="ladder" aria-label={t('ladder.title')}>
       <header className="ladder-head">
@@ -46,7 +47,7 @@ export function Ladder() {
         <p className="ladder-none">{t(survey ? 'ladder.none' : 'ladder.measuring')}</p>
       ) : form === 'bars' ? (
         <>
-          <Bars rows={rows} onList={() => setForm('list')} />
+          <Bars rows={rows} onList={toList} />
           <Legend rows={rows} />
         </>
       ) : (
@@ -54,6 +55,15 @@ export function Ladder() {
       )}
     </section>
   );
+}
+
+/** The bars of a survey; those that say the same as before stay the same objects, so that only others are drawn. */
+function useRows(survey: Survey | null, order: LadderOrder): readonly LadderRow[] {
+  const before = useRef<readonly LadderRow[]>([]);
+  return useMemo(() => {
+    before.current = keepRows(before.current, ladderRows(survey?.runs ?? [], order));
+    return before.current;
+  }, [survey, order]);
 }
 
 function LadderSays({ survey, rows }: { survey: Survey | null; rows: readonly LadderRow[] }) {
@@ -80,7 +90,7 @@ function LadderSays({ survey, rows }: { survey: Survey | null; rows: readonly La
   );
 }
 
-function Legend({ rows }: { rows: readonly LadderRow[] }) {
+const Legend = memo(({ rows }: { rows: readonly LadderRow[] }) => {
   const units = useUnits();
   const { limit, limitInside } = useMemo(() => ladderScale(rows, units), [rows, units]);
   return (
@@ -100,4 +110,4 @@ function Legend({ rows }: { rows: readonly LadderRow[] }) {
       )}
     </ul>
   );
-}
+});

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { formatLength } from '../../base/units.ts';
 import { t } from '../../text/index.ts';
 import { StatusTag } from '../card/run-card.tsx';
@@ -7,11 +8,8 @@ import { useMarked } from './marked.ts';
 import type { LadderRow } from './rows.ts';
 
 /** The same as a table, for the keyboard, for screen readers, and for whoever likes figures. */
-export function List({ rows }: { rows: readonly LadderRow[] }) {
-  const { session } = useDesk();
-  const units = useUnits();
+export const List = memo(({ rows }: { rows: readonly LadderRow[] }) => {
   const { selected } = useMarked();
-  const show = (mm: number) => formatLength(mm, units);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by the keyboard
     <section className="ladder-list" tabIndex={0} aria-label={t('ladder.list')}>
@@ -29,29 +27,38 @@ export function List({ rows }: { rows: readonly LadderRow[] }) {
         </thead>
         <tbody>
           {rows.map((row) => (
-            <tr key={row.jack} className={selected.has(row.jack) ? 'picked' : undefined}>
-              <th scope="row">
-                <button
-                  type="button"
-                  className="link"
-                  aria-current={selected.has(row.jack) ? 'true' : undefined}
-                  onClick={(event) => pickRun(session, row.jack, event.shiftKey)}
-                >
-                  {row.label}
-                </button>
-              </th>
-              <td>{show(row.along)}</td>
-              <td>{show(row.vertical)}</td>
-              <td>{show(row.slack)}</td>
-              <td>{show(row.cable)}</td>
-              <td>{show(row.limit)}</td>
-              <td>
-                <StatusTag run={row} />
-              </td>
-            </tr>
+            <Line key={row.jack} row={row} picked={selected.has(row.jack)} />
           ))}
         </tbody>
       </table>
     </section>
   );
-}
+});
+
+const Line = memo(({ row, picked }: { row: LadderRow; picked: boolean }) => {
+  const { session } = useDesk();
+  const units = useUnits();
+  const show = (mm: number) => formatLength(mm, units);
+  return (
+    <tr className={picked ? 'picked' : undefined}>
+      <th scope="row">
+        <button
+          type="button"
+          className="link"
+          aria-current={picked ? 'true' : undefined}
+          onClick={(event) => pickRun(session, row.jack, event.shiftKey)}
+        >
+          {row.label}
+        </button>
+      </th>
+      <td>{show(row.along)}</td>
+      <td>{show(row.vertical)}</td>
+      <td>{show(row.slack)}</td>
+      <td>{show(row.cable)}</td>
+      <td>{show(row.limit)}</td>
+      <td>
+        <StatusTag run={row} />
+      </td>
+    </tr>
+  );
+});

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, memo, useEffect, useMemo, useRef, useState } from 'react';
 import type { Id } from '../../base/ids.ts';
 import { formatLength } from '../../base/units.ts';
 import { t } from '../../text/index.ts';
@@ -14,7 +14,7 @@ const HEAD = 10;
 const LABEL_WIDTH = 30;
 
 /** The bars, and a legend of what stands out of them. */
-export function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): void }) {
+export const Bars = memo(({ rows, onList }: { rows: readonly LadderRow[]; onList(): void }) => {
   const { session } = useDesk();
   const actions = useActions();
   const units = useUnits();
@@ -117,7 +117,7 @@ export function Bars({ rows, onList }: { rows: readonly LadderRow[]; onList(): v
       </p>
     </section>
   );
-}
+});
 
 /** What is said of the bar that is pointed at. */
 function useSaid(rows: readonly LadderRow[], hovered: Id | null): string {
@@ -150,54 +150,56 @@ function stateShape(
 }
 
 /** What stands out of a bar: its label, its state by shape, and whether it is picked or pointed at. */
-function BarMark({
-  row,
-  x,
-  pitch,
-  top,
-  foot,
-  picked,
-  hovered,
-  labelled,
-}: {
-  row: LadderRow;
-  x: number;
-  pitch: number;
-  top: number;
-  foot: number;
-  picked: boolean;
-  hovered: boolean;
-  labelled: boolean;
-}) {
-  const marked = row.status !== 'ok';
-  if (!marked && !picked && !hovered && !labelled) return null;
-  const middle = x + pitch / 2;
-  const shape = stateShape(row.status, middle, top, foot, Math.min(8, pitch - 1));
-  return (
-    <g>
-      {picked || hovered ? (
-        <rect
-          className={picked ? 'bar-picked' : 'bar-hovered'}
-          x={x}
-          y={Math.min(top, foot - 4) - 1}
-          width={pitch}
-          height={Math.max(5, foot - top + 1)}
-        />
-      ) : null}
-      {marked ? <path className={`bar-shape bar-${row.status}`} d={shape} /> : null}
-      {labelled ? (
-        <text
-          className={`bar-label${picked ? ' bar-label-picked' : ''}${hovered ? ' bar-label-hovered' : ''}`}
-          x={middle}
-          y={foot + 13}
-          textAnchor="middle"
-        >
-          {row.label}
-        </text>
-      ) : null}
-    </g>
-  );
-}
+const BarMark = memo(
+  ({
+    row,
+    x,
+    pitch,
+    top,
+    foot,
+    picked,
+    hovered,
+    labelled,
+  }: {
+    row: LadderRow;
+    x: number;
+    pitch: number;
+    top: number;
+    foot: number;
+    picked: boolean;
+    hovered: boolean;
+    labelled: boolean;
+  }) => {
+    const marked = row.status !== 'ok';
+    if (!marked && !picked && !hovered && !labelled) return null;
+    const middle = x + pitch / 2;
+    const shape = stateShape(row.status, middle, top, foot, Math.min(8, pitch - 1));
+    return (
+      <g>
+        {picked || hovered ? (
+          <rect
+            className={picked ? 'bar-picked' : 'bar-hovered'}
+            x={x}
+            y={Math.min(top, foot - 4) - 1}
+            width={pitch}
+            height={Math.max(5, foot - top + 1)}
+          />
+        ) : null}
+        {marked ? <path className={`bar-shape bar-${row.status}`} d={shape} /> : null}
+        {labelled ? (
+          <text
+            className={`bar-label${picked ? ' bar-label-picked' : ''}${hovered ? ' bar-label-hovered' : ''}`}
+            x={middle}
+            y={foot + 13}
+            textAnchor="middle"
+          >
+            {row.label}
+          </text>
+        ) : null}
+      </g>
+    );
+  },
+);
 
 /** The size of a box as it changes. */
 function useSize() {

@@ -24,17 +24,33 @@ export function ladderRows(runs: readonly Run[], order: LadderOrder): LadderRow[
   const sorted = [...runs].sort((a, b) =>
     order === 'length' ? b.cable - a.cable || byLabel(a, b) : byLabel(a, b),
   );
-  return sorted.map((run) => ({
-    jack: run.jack,
-    label: run.label,
-    status: run.status,
-    vertical: run.vertical,
-    along: run.across,
-    slack: run.slack,
-    cable: run.cable,
-    limit: run.limit,
-  }));
+  return sorted.map(rowOf);
 }
+
+/** The bar of a run. */
+const rowOf = (run: Run): LadderRow => ({
+  jack: run.jack,
+  label: run.label,
+  status: run.status,
+  vertical: run.vertical,
+  along: run.across,
+  slack: run.slack,
+  cable: run.cable,
+  limit: run.limit,
+});
+
+/** Newly made rows by those of before where they say the same, and the same list where all do: it need not be drawn. */
+export function keepRows(before: readonly LadderRow[], rows: LadderRow[]): readonly LadderRow[] {
+  const old = new Map(before.map((row) => [row.jack, row]));
+  const kept = rows.map((row) => {
+    const was = old.get(row.jack);
+    return was && sameRow(was, row) ? was : row;
+  });
+  return kept.length === before.length && kept.every((row, i) => row === before[i]) ? before : kept;
+}
+
+const sameRow = (a: LadderRow, b: LadderRow): boolean =>
+  (Object.keys(a) as (keyof LadderRow)[]).every((field) => a[field] === b[field]);
 
 export interface LadderScale {
   /** Length at the top of the ladder, mm. */

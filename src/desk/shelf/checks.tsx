@@ -1,6 +1,6 @@
 import type { Finding, Severity } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
-import { useSession } from '../context.tsx';
+import { useRestingSurvey } from '../context.tsx';
 import { Section } from '../controls/parts.tsx';
 import { FindingCard } from '../finding-card.tsx';
 
@@ -11,7 +11,7 @@ const keyOf = (finding: Finding, i: number): string =>
   `${finding.rule} ${finding.subjects.map((s) => s.table + s.id).join(' ')} ${i}`;
 
 export function ChecksShelf() {
-  const findings = useSession((s) => s.survey?.findings ?? null);
+  const findings = useRestingSurvey()?.findings ?? null;
   if (findings === null) return <p className="note">{t('checks.waiting')}</p>;
   if (findings.length === 0)
     return (

@@ -4,13 +4,13 @@ import { type Prices, prices } from '../../plan/plan.ts';
 import { PRICE_GROUPS } from '../../results/price-groups.ts';
 import type { BoxPlan, Price, PriceLine } from '../../results/types.ts';
 import { formatCount, formatHours, t } from '../../text/index.ts';
-import { useActions, usePlan, useSession, useUnits } from '../context.tsx';
+import { useActions, usePlan, useRestingSurvey, useUnits } from '../context.tsx';
 import { MoneyField, TextField, WholeField } from '../controls/fields.tsx';
 import { Fold, Section } from '../controls/parts.tsx';
 import { boxWords, priceGroups } from '../price-groups.ts';
 
 export function PriceShelf() {
-  const survey = useSession((s) => s.survey);
+  const survey = useRestingSurvey();
   return (
     <>
       {survey ? (
