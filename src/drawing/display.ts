@@ -48,7 +48,10 @@ export interface Style {
   readonly opacity?: number;
 }
 
-export type Mark =
+/** Any mark may hang on a row of the plan, by its key, as a label and a leader do: it is put away while that moves. */
+export type Mark = { readonly of?: string } & Shape;
+
+type Shape =
   | {
       readonly op: 'line';
       readonly points: readonly Point[];

@@ -4,7 +4,7 @@ import { nearestOnSegment } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { areaAt } from '../plan/areas.ts';
 import { labelParts } from '../plan/labels.ts';
-import { type Jack, type Outlet, onLevel } from '../plan/plan.ts';
+import { type Jack, type Outlet, onLevel, refKey } from '../plan/plan.ts';
 import { areaInk, type Ink, type Mark } from './display.ts';
 import { place } from './label-place.ts';
 import { type Drafting, toBuilding } from './plan-view.ts';
@@ -124,7 +124,8 @@ function jackLabel(
     leaveOut('outlets', words);
     return;
   }
-  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, ink));
+  const row = { table: 'outlets', id: outlet.id } as const;
+  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, ink, row));
   const marks: Mark[] = [
     {
       op: 'text',
@@ -150,5 +151,5 @@ function jackLabel(
       vertical: 'middle',
       halo: 'paper',
     });
-  put('outlets', { op: 'symbol', at: toBuilding(view, placed.at), marks });
+  put('outlets', { op: 'symbol', at: toBuilding(view, placed.at), of: refKey(row), marks });
 }

@@ -9,13 +9,15 @@ import { type Drafting, type PlanGroup, toBuilding, toPaper } from './plan-view.
 export const byId = ({ id: a }: { id: Id }, { id: b }: { id: Id }): number =>
   a.length - b.length || (a < b ? -1 : a > b ? 1 : 0);
 
-/** A fine line from an object to what stands off it, with a dot where the object is. */
+/** A fine line from an object to what stands off it, with a dot where the object is; `of` is the object's row. */
 export const leaderMark = (
   { view }: Drafting,
   leader: readonly [Point, Point],
   ink: Ink,
+  of?: Ref,
 ): Mark => ({
   op: 'group',
+  ...(of ? { of: refKey(of) } : {}),
   at: [0, 0],
   scale: 1 / view.scale,
   marks: [
@@ -70,7 +72,7 @@ export function putSymbol(drafting: Drafting, wish: SymbolWish): Placed | null {
     if (!view.keep) return null;
     placed = { at: anchor, leader: null };
   }
-  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, ink));
+  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, ink, row));
   const named = row ? { row: refKey(row) } : {};
   put(group, { op: 'symbol', at: toBuilding(view, placed.at), ...named, marks });
   return placed;

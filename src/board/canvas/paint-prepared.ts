@@ -42,6 +42,7 @@ export function paintPrepared(
   press.stamps.ready(found, prepared, palettes, press);
   for (const i of found) {
     const item = prepared.items[i]!;
+    if (item.row !== null && hidden.has(item.row)) continue;
     const palette = palettes[item.layer]!;
     if (item.as === 'line') {
       strokes.add(item, palette);
@@ -67,8 +68,7 @@ export function paintPrepared(
         2 * r,
         2 * r,
       );
-    } else if (item.row !== null && hidden.has(item.row)) continue;
-    else if (item.as === 'stamp') press.stamps.put(item.stamp, item.at, frame, press);
+    } else if (item.as === 'stamp') press.stamps.put(item.stamp, item.at, frame, press);
     else paintMarks(paintOf(press, palette, area), [seen(item.mark, frame, paper)], frame);
   }
   strokes.end();

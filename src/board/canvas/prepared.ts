@@ -7,7 +7,11 @@ import type { SceneLayer } from '../scene.ts';
 type Of<Op extends Mark['op']> = Extract<Mark, { op: Op }>;
 
 /** A mark made ready to be painted among thousands: where it is, and how it can be painted with its neighbours. */
-export type Item = { readonly layer: number } & (
+export type Item = {
+  readonly layer: number;
+  /** The row that it stands for or hangs on, by its key: it is left out while that is elsewhere. */
+  readonly row: string | null;
+} & (
   | {
       /** An upright filled box whose outline is of the same ink, mm; `grow` is half the outline, paper mm. */
       readonly as: 'box';
@@ -33,9 +37,8 @@ export type Item = { readonly layer: number } & (
       readonly as: 'stamp';
       readonly at: Point;
       readonly stamp: number;
-      readonly row: string | null;
     }
-  | { readonly as: 'mark'; readonly mark: Mark; readonly row: string | null }
+  | { readonly as: 'mark'; readonly mark: Mark }
 );
 
 /** A symbol that is stamped: its marks round its place, and how far they reach, paper mm. */
@@ -89,12 +92,13 @@ export function prepare(layers: readonly SceneLayer[]): Prepared {
 function flattened(mark: Mark): readonly Mark[] {
   if (mark.op !== 'group' || mark.clip) return [mark];
   const { at, scale } = mark;
+  const of = mark.of === undefined ? {} : { of: mark.of };
   const out = ([x, y]: Point): Point => [at[0] + x * scale, at[1] + y * scale];
   const inner: Mark[] = [];
   for (const part of mark.marks) {
-    if (part.op === 'line') inner.push({ ...part, points: part.points.map(out) });
+    if (part.op === 'line') inner.push({ ...part, ...of, points: part.points.map(out) });
     else if (part.op === 'circle')
-      inner.push({ ...part, at: out(part.at), radius: part.radius * scale });
+      inner.push({ ...part, ...of, at: out(part.at), radius: part.radius * scale });
     else return [mark];
   }
   return inner;
@@ -153,23 +157,23 @@ function stampMaker(layers: readonly SceneLayer[]) {
 }
 
 function itemOf(mark: Mark, layer: number, stampOf: (mark: Of<'symbol'>) => number | null): Item {
+  const row = (mark.op === 'symbol' ? mark.row : undefined) ?? mark.of ?? null;
   if (mark.op === 'symbol') {
     const stamp = stampOf(mark);
-    const row = mark.row ?? null;
     return stamp === null
       ? { as: 'mark', layer, mark, row }
       : { as: 'stamp', layer, at: mark.at, stamp, row };
   }
   if (mark.op === 'circle' && isDot(mark))
-    return { as: 'dot', layer, at: mark.at, radius: mark.radius, ink: mark.style.fill! };
+    return { as: 'dot', layer, row, at: mark.at, radius: mark.radius, ink: mark.style.fill! };
   if (mark.op === 'line') {
     const box = boxOf(mark);
-    if (box) return { ...box, layer };
+    if (box) return { ...box, layer, row };
     const { points, closed = false, style } = mark;
     if (style.fill === undefined && !style.hatch && style.opacity === undefined && style.stroke)
-      return { as: 'line', layer, points, closed, style, look: JSON.stringify(style) };
+      return { as: 'line', layer, row, points, closed, style, look: JSON.stringify(style) };
   }
-  return { as: 'mark', layer, mark, row: null };
+  return { as: 'mark', layer, row, mark };
 }
 
 const isDot = ({ style }: Of<'circle'>): boolean =>
