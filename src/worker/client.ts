@@ -1,8 +1,7 @@
 import type { Plan } from '../plan/plan.ts';
 import { rowsBetween } from '../plan/sent-rows.ts';
 import type { SurveyPort } from '../ports/ports.ts';
-import type { Run } from '../results/types.ts';
-import { type Answer, type Ask, unpack } from './protocol.ts';
+import { type Answer, type Ask, type Lists, NO_LISTS, unpack } from './protocol.ts';
 
 /** What the client needs of a worker. */
 export interface Channel {
@@ -39,7 +38,7 @@ interface Question {
 export function createSurveyClient(open: OpenChannel): SurveyPort {
   let channel: Channel | null = null;
   let known: Plan | null = null;
-  let runs: readonly Run[] = [];
+  let last: Lists = NO_LISTS;
   let asked: Question | null = null;
   let waiting: Waiting | null = null;
   let ceilings: Waiting | null = null;
@@ -88,8 +87,8 @@ export function createSurveyClient(open: OpenChannel): SurveyPort {
         waiting?.overtaken();
         const answered = (answer: Answer): void => {
           if (!('survey' in answer)) throw new Error('a survey was asked for');
-          const survey = unpack(answer.survey, runs);
-          runs = survey.runs;
+          const survey = unpack(answer.survey, last);
+          last = survey;
           done(survey);
         };
         const question: Question = { plan, want: 'survey', answered, failed };

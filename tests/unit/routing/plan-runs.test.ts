@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { emptyPlan, makeRow, type Plan } from '../../../src/plan/plan.ts';
 import type { TableName } from '../../../src/plan/schema.ts';
-import type { Run } from '../../../src/results/types.ts';
+import type { Run, Way } from '../../../src/results/types.ts';
 import { createRouter, homeRuns } from '../../../src/routing/index.ts';
 
 // Rows are given as a file would give them; makeRow fills in the defaults.
@@ -276,6 +276,27 @@ describe('a router that remembers', () => {
     expect(after.runs[0]).toBe(before.runs[0]);
     expect(after.runs[1]).not.toEqual(before.runs[1]);
     expect(router.homeRuns(moved).ways).toBe(after.ways);
+  });
+
+  it('keeps the very ways on lines where the same cables lie', () => {
+    const router = createRouter();
+    const two = planWith({
+      ...ROOM,
+      outlets: { ...ROOM.outlets, O2: { level: 'L1', at: [5000, 5000], mount: 'pole' } },
+      jacks: { ...ROOM.jacks, J2: { outlet: 'O2', label: 'A2' } },
+    });
+    const before = router.homeRuns(two).ways;
+    const moved = planWith(
+      { outlets: { O2: { level: 'L1', at: [5000, 6000], mount: 'pole' } } },
+      two,
+    );
+    const after = router.homeRuns(moved).ways;
+    const apart = ({ from, to }: Way) => from[0] === 10_000 && to[0] === 10_000;
+    expect(after.filter(apart)).toHaveLength(1);
+    expect(before).toContain(after.find(apart));
+    const labelled = planWith({ jacks: { J2: { outlet: 'O2', label: 'A0' } } }, moved);
+    expect(router.homeRuns(labelled)).toEqual(homeRuns(labelled));
+    expect(router.homeRuns(labelled).ways).not.toEqual(after);
   });
 });
 

@@ -103,7 +103,9 @@ describe('on few pieces', () => {
     fc.assert(
       fc.property(handful, ([capacity, sizes]) => {
         const best = fewest(sizes, capacity);
-        expect(boxBound(sizes, capacity)).toBeLessThanOrEqual(best);
+        const bound = boxBound(sizes, capacity);
+        expect(bound).toBeLessThanOrEqual(best);
+        expect(boxBound(sizes, capacity, best)).toBe(bound);
         expect(pack(sizes, capacity).length).toBe(best);
       }),
       { seed: 11, numRuns: 400 },

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { kinds } from '../../../src/kinds/index.ts';
@@ -9,7 +10,7 @@ import type { ClosetStudy, Survey } from '../../../src/results/types.ts';
 import { createSurveyor } from '../../../src/survey/survey.ts';
 import { createAnswerer } from '../../../src/worker/answering.ts';
 import { createSurveyClient } from '../../../src/worker/client.ts';
-import type { Answer, Ask } from '../../../src/worker/protocol.ts';
+import { type Answer, type Ask, NO_LISTS } from '../../../src/worker/protocol.ts';
 
 function place(plan: Plan, n: number): Plan {
   const outcome = commands['place-device'](
@@ -34,6 +35,25 @@ function remove(plan: Plan, n: number): Plan {
   return apply(plan, outcome.ok ? outcome.changes : []);
 }
 
+function withCloset(plan: Plan): Plan {
+  const outcome = commands['place-closet'](plan, { level: 'L1', at: [9000, 0] }, { kinds });
+  return apply(plan, outcome.ok ? outcome.changes : []);
+}
+
+function move(plan: Plan, n: number, y: number): Plan {
+  const id = [...plan.tables.devices.keys()][n];
+  if (id === undefined) return plan;
+  const refs = [{ table: 'devices', id }] as const;
+  const outcome = commands.move(plan, { refs, by: [0, y] }, { kinds });
+  return apply(plan, outcome.ok ? outcome.changes : []);
+}
+
+function relabel(plan: Plan, n: number, label: string): Plan {
+  const before = [...plan.tables.jacks.values()][n];
+  if (before === undefined) return plan;
+  return apply(plan, [{ table: 'jacks', id: before.id, before, after: { ...before, label } }]);
+}
+
 const rowCount = (plan: Plan): number =>
   Object.values(plan.tables).reduce((sum, table) => sum + table.size, 0);
 
@@ -42,7 +62,7 @@ const inText = (plan: Plan): string =>
   JSON.stringify(Object.entries(plan.tables).map(([name, table]) => [name, [...table]]));
 
 /** What the other end was asked to survey: it stands in for a survey. */
-const echo = (plan: Plan): Survey => ({ seen: plan, runs: [] }) as unknown as Survey;
+const echo = (plan: Plan): Survey => ({ seen: plan, ...NO_LISTS }) as unknown as Survey;
 /** The same for a study of closets. */
 const study = (plan: Plan): ClosetStudy => ({ places: plan.tables.devices.size, best: null });
 const NO_PLANE: Omit<CeilingPlane, 'level'> = {
@@ -172,11 +192,11 @@ describe('asking for surveys', () => {
     }
   });
 
-  test('gives the whole survey, with the very runs of the answer before where they did not change', async () => {
+  test('gives the whole survey, with the very runs, ways and findings of the answer before where they did not change', async () => {
     const { port, asks, answer } = bench(createSurveyor(kinds));
-    const closet = commands['place-closet'](emptyPlan(), { level: 'L1', at: [9000, 0] }, { kinds });
-    let plan = apply(emptyPlan(), closet.ok ? closet.changes : []);
+    let plan = withCloset(emptyPlan());
     for (let n = 0; n < 6; n++) plan = place(plan, n);
+    plan = move(plan, 5, -6000);
     const first = port.survey(plan);
     answer();
     const before = (await first)!;
@@ -190,6 +210,35 @@ describe('asking for surveys', () => {
     expect(after).toEqual(createSurveyor(kinds)(plan));
     const anew = after.runs.filter((run) => !before.runs.includes(run));
     expect(anew.map((run) => run.device)).toEqual(['D3']);
+    const kept = (list: 'ways' | 'findings') =>
+      after[list].filter((item) => (before[list] as readonly unknown[]).includes(item));
+    const alike = (list: 'ways' | 'findings') =>
+      after[list].filter((item) => before[list].some((old) => isDeepStrictEqual(old, item)));
+    expect(kept('ways').length).toBeGreaterThan(0);
+    expect(kept('findings').length).toBeGreaterThan(0);
+    expect(kept('findings')).toEqual(alike('findings'));
+    expect(after.ways.length).toBeGreaterThan(kept('ways').length);
+  });
+
+  test('gives what a new surveyor gives, after every one of a series of edits', async () => {
+    const edit = fc.record({ act: fc.nat(3), n: fc.nat(6), by: fc.integer({ min: -9, max: 9 }) });
+    await fc.assert(
+      fc.asyncProperty(fc.array(edit, { minLength: 1, maxLength: 10 }), async (edits) => {
+        const { port, answer } = bench(createSurveyor(kinds));
+        let plan = withCloset(emptyPlan());
+        for (let n = 0; n < 5; n++) plan = place(plan, n);
+        for (const { act, n, by } of edits) {
+          if (act === 0) plan = place(plan, n);
+          else if (act === 1) plan = remove(plan, n);
+          else if (act === 2) plan = relabel(plan, n, `A${by + 10}`);
+          else plan = move(plan, n, by * 700);
+          const asked = port.survey(plan);
+          answer();
+          expect(await asked).toEqual(createSurveyor(kinds)(plan));
+        }
+      }),
+      { seed: 20_264, numRuns: 40 },
+    );
   });
 
   test('rejects a question whose survey fails, and answers the next', async () => {
