@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { surveyAlong } from '../../../src/app/surveying.ts';
 import { createSession } from '../../../src/board/session.ts';
 import { kinds } from '../../../src/kinds/index.ts';
@@ -42,6 +42,40 @@ describe('surveying along', () => {
         { table: 'closets', id: 'C1', before: closet, after: { ...closet, at: [2000, 0] } },
       ]);
     expect(asked.map((p) => p.tables.closets.get('C1')?.at[0])).toEqual([undefined, 1000, 2000]);
+  });
+
+  test('asks for no further plan of a gesture before the last was shown, and for the committed one at once', async () => {
+    vi.useFakeTimers();
+    try {
+      const asked: { plan: Plan; answer: (of: Survey) => void }[] = [];
+      const { session, place } = bench({
+        survey: (plan) => new Promise((answer) => asked.push({ plan, answer })),
+        closets: noStudy,
+        ceilings: noStudy,
+      });
+      place(1000);
+      const before = session.getState().history.plan.tables.closets.get('C1')!;
+      const drag = (x: number) =>
+        session
+          .getState()
+          .actions.show([
+            { table: 'closets', id: 'C1', before, after: { ...before, at: [x, 0] as const } },
+          ]);
+      const places = () => asked.map(({ plan }) => plan.tables.closets.get('C1')?.at[0]);
+      drag(2000);
+      drag(3000);
+      await vi.advanceTimersByTimeAsync(1000);
+      drag(4000);
+      expect(places()).toEqual([undefined, 1000, 2000]);
+      asked[2]!.answer(survey(asked[2]!.plan));
+      await vi.advanceTimersByTimeAsync(1000);
+      expect(places()).toEqual([undefined, 1000, 2000, 4000]);
+      drag(5000);
+      session.getState().actions.show(null);
+      expect(places().at(-1)).toBe(1000);
+    } finally {
+      vi.useRealTimers();
+    }
   });
 
   test('gives the survey of the plan as it is committed, though others were asked for before', async () => {
