@@ -4,32 +4,16 @@ import type { Leg } from './attach.ts';
 import type { Finder } from './finder.ts';
 import type { Graph } from './graph.ts';
 import type { Body } from './ground.ts';
-import { mediumAt, type Profile } from './medium.ts';
+import { mediumAt, type Profile, stretchAt } from './medium.ts';
 import type { RouteCrossing, SitePlace } from './site.ts';
 import { elevationOn, placeOn } from './tracks.ts';
 import { passing } from './wall-work.ts';
-
-/** Whether free travel sets out at the start of a leg, or arrives at its end. */
-interface Ends {
-  readonly begins: boolean;
-  readonly ends: boolean;
-}
-
-/** Whether nothing lies before (-1) or after (1) a leg, or a pathway does; legs of no length are looked past. */
-function isEdge(graph: Graph, legs: readonly Leg[], index: number, way: -1 | 1): boolean {
-  for (let i = index + way; ; i += way) {
-    const leg = legs[i];
-    if (!leg) return true;
-    if (leg.on === 'track') return graph.tracks[leg.track]!.line >= 0;
-    if (leg.from !== leg.to) return false;
-  }
-}
 
 /** One leg's stretch inside a body, by the distance travelled so far. */
 interface Inside {
   from: number;
   to: number;
-  /** Halves of the price that were paid: entry and exit in free travel. */
+  /** Halves of the price that the cost holds. */
   halves: number;
   pathway: number;
   place: SitePlace;
@@ -37,30 +21,128 @@ interface Inside {
   reaches: boolean;
 }
 
+/** The media that a leg of free travel goes through: the i-th from at[i] to at[i + 1], some of no length. */
+interface Passage {
+  readonly media: readonly number[];
+  readonly at: readonly number[];
+}
+
 /**
  * The walls that a route passes, in order. Entering and leaving one body is one crossing, whether the way goes straight
  * through or turns inside it. A wall without a price that the route starts or ends inside is not crossed.
+ *
+ * The prices are those that the cost of the way holds: each half is found where the network charges it, at a change of
+ * medium along a leg or from one leg to the next.
  */
 export function crossingsOf(graph: Graph, bodies: Finder, legs: readonly Leg[]): RouteCrossing[] {
   const found: { at: number; crossing: RouteCrossing }[] = [];
   const lengths = legs.map((leg) => Math.abs(leg.to - leg.from));
   const total = lengths.reduce((a, b) => a + b, 0);
+  const passages = legs.map((leg) => passageOf(graph, leg));
   const insides = new Map<Body, Inside[]>();
   let travelled = 0;
   legs.forEach((leg, i) => {
-    const ends: Ends = { begins: isEdge(graph, legs, i, -1), ends: isEdge(graph, legs, i, 1) };
-    for (const body of bodiesNear(graph, bodies, leg))
-      for (const inside of insideOf(graph, leg, body, travelled, ends)) add(insides, body, inside);
+    for (const body of bodiesNear(graph, bodies, leg)) {
+      if (passages[i] && isPriced(body)) continue;
+      for (const inside of insideOf(graph, leg, body, travelled)) add(insides, body, inside);
+    }
+    for (const [body, inside] of pricedOf(graph, legs, passages, i, travelled))
+      add(insides, body, inside);
     travelled += lengths[i]!;
   });
   for (const [body, list] of insides)
     for (const inside of list) {
-      if (body.passing.price === 0 && startsInside(legs, body, inside, total)) continue;
+      if (!isPriced(body) && startsInside(legs, body, inside, total)) continue;
+      // To be at a place inside, and no longer, is no crossing unless it costs.
+      if (inside.from === inside.to && inside.halves === 0) continue;
       found.push({ at: inside.from, crossing: crossing(graph, body, inside) });
     }
   return found
     .sort((a, b) => a.at - b.at || (a.crossing.wall < b.crossing.wall ? -1 : 1))
     .map((f) => f.crossing);
+}
+
+/** Whether free travel pays for a body; media know those bodies. */
+const isPriced = (body: Body): boolean => body.passing.price > 0;
+
+/** Null on a pathway, where no wall costs anything. */
+function passageOf(graph: Graph, leg: Leg): Passage | null {
+  if (leg.on === 'track' && graph.tracks[leg.track]!.line >= 0) return null;
+  const profile = leg.on === 'line' ? leg.profile : graph.tracks[leg.track]!.profile;
+  const first = stretchAt(profile, leg.from, leg.fromSide);
+  const last = stretchAt(profile, leg.to, leg.toSide);
+  const way = first <= last ? 1 : -1;
+  const media = [profile.media[first]!];
+  const at = [leg.from];
+  for (let k = first; k !== last; k += way) {
+    at.push(profile.starts[way > 0 ? k + 1 : k]!);
+    media.push(profile.media[k + way]!);
+  }
+  at.push(leg.to);
+  return { media, at };
+}
+
+/** The stretches of a leg of free travel inside bodies with a price, with the halves that are paid at their ends. */
+function pricedOf(
+  graph: Graph,
+  legs: readonly Leg[],
+  passages: readonly (Passage | null)[],
+  index: number,
+  travelled: number,
+): [Body, Inside][] {
+  const passage = passages[index];
+  if (!passage) return [];
+  const leg = legs[index]!;
+  const { media, at } = passage;
+  const holding = media.map((medium) => graph.media.list[medium]!.bodies);
+  const end = media.length - 1;
+  const paid = (body: number, way: -1 | 1): number =>
+    paysBetween(graph, legs, passages, index, way, body) ? 1 : 0;
+  const found: [Body, Inside][] = [];
+  for (const body of new Set(holding.flat()))
+    for (let first = 0; first <= end; first++) {
+      if (!holding[first]!.includes(body)) continue;
+      let last = first;
+      while (last < end && holding[last + 1]!.includes(body)) last++;
+      const [a, b] = [at[first]!, at[last + 1]!];
+      const middle = (a + b) / 2;
+      const z = a === b ? graph.media.list[media[first]!]!.z : elevationAt(graph, leg, middle);
+      found.push([
+        graph.ground.bodies[body]!,
+        {
+          from: travelled + Math.abs(a - leg.from),
+          to: travelled + Math.abs(b - leg.from),
+          halves: (first > 0 ? 1 : paid(body, -1)) + (last < end ? 1 : paid(body, 1)),
+          pathway: -1,
+          place: placeAt(graph, leg, middle, z),
+          reaches: false,
+        },
+      ]);
+      first = last;
+    }
+  return found;
+}
+
+/**
+ * Whether half the price of a body that holds the start (-1) or the end (1) of a leg is paid there: where the way begins
+ * or ends, where a pathway is left or joined in the plane, and where the leg before or after is not in the body.
+ */
+function paysBetween(
+  graph: Graph,
+  legs: readonly Leg[],
+  passages: readonly (Passage | null)[],
+  index: number,
+  way: -1 | 1,
+  body: number,
+): boolean {
+  const next = legs[index + way];
+  if (!next) return true;
+  // Tracks pass a cable on for nothing.
+  if (legs[index]!.on === 'track' && next.on === 'track') return false;
+  const passage = passages[index + way];
+  if (!passage) return true;
+  const medium = passage.media[way > 0 ? 0 : passage.media.length - 1]!;
+  return !graph.media.list[medium]!.bodies.includes(body);
 }
 
 function add(insides: Map<Body, Inside[]>, body: Body, inside: Inside): void {
@@ -108,34 +190,21 @@ function startsInside(legs: readonly Leg[], body: Body, inside: Inside, total: n
   return inside.to > total - 1e-6 && holds(last, last.to);
 }
 
-function insideOf(graph: Graph, leg: Leg, body: Body, travelled: number, ends: Ends): Inside[] {
+/** The stretches of a leg inside a body for which it pays nothing. */
+function insideOf(graph: Graph, leg: Leg, body: Body, travelled: number): Inside[] {
   const lo = Math.min(leg.from, leg.to);
   const hi = Math.max(leg.from, leg.to);
-  if (lo === hi) return [];
-  const track = leg.on === 'track' ? graph.tracks[leg.track]! : null;
-  const pathway = track ? track.line : -1;
-  if (track && pathway < 0) return faceInside(graph, leg, body, travelled);
-  const spans: number[] = [];
-  if (leg.on === 'line') spansBeside(body.shape, leg.axis, leg.c, leg.side, spans);
-  else if (track!.axis === 2)
-    spansAlong(body.shape, track!.ax, track!.ay, track!.bx, track!.by, spans);
-  else {
-    const c = track!.axis === 0 ? track!.ay : track!.ax;
-    // On the border of a wall a pathway runs beside it, not through it.
-    const one: number[] = [];
-    if (spansBeside(body.shape, track!.axis, c, 0, one))
-      spansBeside(body.shape, track!.axis, c, 1, spans);
-  }
-  return clip(spans, lo, hi).flatMap(([a, b, span]) => {
+  const forward = leg.from <= leg.to;
+  const pathway = leg.on === 'track' ? graph.tracks[leg.track]!.line : -1;
+  return clip(spansOf(graph, leg, body), lo, hi).flatMap(([a, b]) => {
     const middle = (a + b) / 2;
     const z = elevationAt(graph, leg, middle);
     if (z < 0) return [];
-    const forward = leg.from <= leg.to;
     return [
       {
         from: travelled + (forward ? a - lo : hi - b),
         to: travelled + (forward ? b - lo : hi - a),
-        halves: pathway >= 0 ? 0 : paidAt(leg, span, ends),
+        halves: 0,
         pathway,
         place: placeAt(graph, leg, middle, z),
         reaches: pathway >= 0 && belowCeiling(graph, leg, middle, z),
@@ -144,51 +213,30 @@ function insideOf(graph: Graph, leg: Leg, body: Body, travelled: number, ends: E
   });
 }
 
-function faceInside(graph: Graph, leg: Leg, body: Body, travelled: number): Inside[] {
-  if (leg.on !== 'track') return [];
-  const track = graph.tracks[leg.track]!;
+/** Where the line of a leg runs inside a body. */
+function spansOf(graph: Graph, leg: Leg, { shape }: Body): number[] {
   const spans: number[] = [];
-  spansAlong(body.shape, track.ax, track.ay, track.bx, track.by, spans);
-  const lo = Math.min(leg.from, leg.to);
-  const hi = Math.max(leg.from, leg.to);
-  return clip(spans, lo, hi).map(([a, b]) => {
-    const middle = (a + b) / 2;
-    return {
-      from: travelled + (leg.from <= leg.to ? a - lo : hi - b),
-      to: travelled + (leg.from <= leg.to ? b - lo : hi - a),
-      halves: (a > lo ? 1 : 0) + (b < hi ? 1 : 0),
-      pathway: -1,
-      place: placeAt(graph, leg, middle, elevationAt(graph, leg, middle)),
-      reaches: false,
-    };
-  });
+  if (leg.on === 'line') {
+    spansBeside(shape, leg.axis, leg.c, leg.side, spans);
+    return spans;
+  }
+  const { axis, ax, ay, bx, by } = graph.tracks[leg.track]!;
+  if (axis === 2) spansAlong(shape, ax, ay, bx, by, spans);
+  else {
+    const c = axis === 0 ? ay : ax;
+    // On the border of a wall a pathway runs beside it, not through it.
+    if (spansBeside(shape, axis, c, 0, [])) spansBeside(shape, axis, c, 1, spans);
+  }
+  return spans;
 }
 
-/**
- * How often a leg of free travel that runs inside a body pays half: at a face of the body that it comes through, and
- * where free travel sets out or arrives inside.
- */
-function paidAt(leg: Leg, [low, high]: readonly [number, number], { begins, ends }: Ends): number {
-  const forward = leg.from <= leg.to;
-  const [lo, hi] = forward ? [leg.from, leg.to] : [leg.to, leg.from];
-  const [loSide, hiSide] = forward ? [leg.fromSide, leg.toSide] : [leg.toSide, leg.fromSide];
-  const one = low > lo || (low === lo && loSide === 0) || (low <= lo && (forward ? begins : ends));
-  const two =
-    high < hi || (high === hi && hiSide === 1) || (high >= hi && (forward ? ends : begins));
-  return (one ? 1 : 0) + (two ? 1 : 0);
-}
-
-/** The parts of spans between lo and hi, each with the whole span that it is part of. */
-function clip(
-  spans: readonly number[],
-  lo: number,
-  hi: number,
-): [from: number, to: number, span: readonly [number, number]][] {
-  const out: [number, number, readonly [number, number]][] = [];
+/** The parts of spans between lo and hi. */
+function clip(spans: readonly number[], lo: number, hi: number): [from: number, to: number][] {
+  const out: [number, number][] = [];
   for (let i = 0; i + 1 < spans.length; i += 2) {
     const a = Math.max(lo, spans[i]!);
     const b = Math.min(hi, spans[i + 1]!);
-    if (b > a) out.push([a, b, [spans[i]!, spans[i + 1]!]]);
+    if (b > a) out.push([a, b]);
   }
   return out;
 }
@@ -234,7 +282,7 @@ function crossing(graph: Graph, body: Body, inside: Inside): RouteCrossing {
     at: inside.place,
     work: work.work,
     firestop: work.firestop && work.work !== 'none',
-    price: (body.passing.price * Math.min(2, inside.halves)) / 2,
+    price: (body.passing.price * inside.halves) / 2,
     pathway: inside.pathway >= 0 ? site.pathways[inside.pathway]!.id : null,
   };
 }

@@ -53,20 +53,26 @@ export function trace(
     const { bodies, zones } = stack.finders[section.level]!;
     const legs = joined([...(i === 0 ? found.legs : []), ...section.legs]);
     crossings.push(...crossingsOf(graph, bodies, legs));
-    const stretches = legs.flatMap((leg) => stretchesOf(graph, zones, leg));
+    const stretches = stretchesAlong(graph, zones, legs);
+    const { frame } = graph.ground;
     const first = stretches[0]!;
-    if (section.riser) maker.climb(graph, first.z, section.riser);
-    else maker.rise(first.z, first.zone, true);
-    maker.go(first.from, first);
+    const origin = section.riser ? frame.into(section.riser.at) : place.at;
+    const enter = apart(origin, first.from) ? stretchAtEnd(graph, zones, legs[0]!, 'from') : first;
+    if (section.riser) maker.climb(graph, enter.z, section.riser);
+    else maker.rise(enter.z, enter.zone, true);
+    maker.go(first.from, enter);
     for (const s of stretches) {
       maker.rise(s.z, s.zone, false);
       maker.go(s.to, s);
     }
     const last = stretches[stretches.length - 1]!;
-    const { frame } = graph.ground;
     const next = sections[i + 1]?.riser;
-    maker.go(frame.into(next ? next.at : closet.at), last);
-    if (!next) maker.rise(closet.height, last.zone, true);
+    const goal = frame.into(next ? next.at : closet.at);
+    const end = legs[legs.length - 1]!;
+    const leave = apart(last.to, goal) ? stretchAtEnd(graph, zones, end, 'to') : last;
+    maker.rise(leave.z, leave.zone, false);
+    maker.go(goal, leave);
+    if (!next) maker.rise(closet.height, leave.zone, true);
   });
   return routeOf(maker, found, closet.id, crossings);
 }
@@ -185,6 +191,47 @@ const goesOn = (a: Leg, b: Leg): boolean => (a.to - a.from) * (b.to - b.from) >=
 function sameLine(a: Leg, b: Leg): boolean {
   if (a.on === 'track') return b.on === 'track' && a.track === b.track;
   return b.on === 'line' && a.axis === b.axis && a.c === b.c && a.side === b.side;
+}
+
+const apart = (a: Point, b: Point): boolean =>
+  Math.round(a[0]) !== Math.round(b[0]) || Math.round(a[1]) !== Math.round(b[1]);
+
+/**
+ * What lies at an end of a leg, on the side of it that the leg begins or ends on: on a border that need not be what the
+ * leg runs in, and it is what the way between there and an outlet, riser or closet counts for.
+ */
+function stretchAtEnd(graph: Graph, zones: Finder, leg: Leg, end: 'from' | 'to'): Stretch {
+  const side = end === 'from' ? leg.fromSide : leg.toSide;
+  return stretch(graph, zones, leg, leg[end], leg[end], leg[end], side);
+}
+
+/**
+ * The stretches of all legs. A leg that begins or ends on a border, on the far side of it, rises or falls there as the
+ * cost has it: what lies on that side is a stretch of no length, unless it is on the way up or down to what follows.
+ */
+function stretchesAlong(graph: Graph, zones: Finder, legs: readonly Leg[]): Stretch[] {
+  const parts = legs.flatMap((leg) => [
+    { z: elevationAtEnd(graph, leg, 'from'), make: () => stretchAtEnd(graph, zones, leg, 'from') },
+    ...stretchesOf(graph, zones, leg).map((s) => ({ z: s.z, make: null, s })),
+    { z: elevationAtEnd(graph, leg, 'to'), make: () => stretchAtEnd(graph, zones, leg, 'to') },
+  ]);
+  const out: Stretch[] = [];
+  parts.forEach((part, i) => {
+    if (part.make === null) {
+      out.push(part.s);
+      return;
+    }
+    const before = out[out.length - 1];
+    const after = parts[i + 1];
+    if (before && after && (part.z - before.z) * (after.z - part.z) < 0) out.push(part.make());
+  });
+  return out;
+}
+
+function elevationAtEnd(graph: Graph, leg: Leg, end: 'from' | 'to'): number {
+  const side = end === 'from' ? leg.fromSide : leg.toSide;
+  if (leg.on === 'track') return elevationOn(graph.media, graph.tracks[leg.track]!, leg[end], side);
+  return graph.media.list[mediumAt(leg.profile, leg[end], side)]!.z;
 }
 
 /** Cuts a leg where the zone over it or its elevation changes. */
