@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { kinds } from '../../../src/kinds/index.ts';
 import { apply, type Changes } from '../../../src/plan/change.ts';
 import { commands } from '../../../src/plan/commands/index.ts';
@@ -253,6 +253,49 @@ describe('asking for surveys', () => {
     const asked = port.survey(good);
     answer();
     expect(seen(await asked)).toEqual(good);
+  });
+
+  test('drops a survey that takes long when a newer plan waits, and begins anew with the newer one', async () => {
+    vi.useFakeTimers();
+    try {
+      const { port, asks, opened, answer } = bench();
+      const [first, second, third] = [0, 1, 2].map((n) => rename(emptyPlan(), `Job ${n}`));
+      const slow = port.survey(first!);
+      vi.advanceTimersByTime(3000);
+      const overtaken = port.survey(second!);
+      const newest = port.survey(third!);
+      vi.advanceTimersByTime(900);
+      expect([asks.length, opened()]).toEqual([1, 1]);
+      vi.advanceTimersByTime(200);
+      expect([asks.length, opened()]).toEqual([2, 2]);
+      // The other end is new and knows no row.
+      expect(asks[1]!.rows.length).toBe(rowCount(third!));
+      answer();
+      expect(await slow).toBeNull();
+      expect(await overtaken).toBeNull();
+      expect(inText(seen(await newest) as Plan)).toBe(inText(third!));
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  test('does not drop what is answered in time', async () => {
+    vi.useFakeTimers();
+    try {
+      const { port, asks, opened, answer } = bench();
+      const [first, second] = [0, 1].map((n) => rename(emptyPlan(), `Job ${n}`));
+      const slow = port.survey(first!);
+      const newer = port.survey(second!);
+      answer();
+      vi.advanceTimersByTime(3900);
+      answer();
+      vi.advanceTimersByTime(10_000);
+      expect([asks.length, opened()]).toEqual([2, 1]);
+      expect(inText(seen(await slow) as Plan)).toBe(inText(first!));
+      expect(inText(seen(await newer) as Plan)).toBe(inText(second!));
+    } finally {
+      vi.useRealTimers();
+    }
   });
 
   test('opens a channel anew, and sends everything again, after the other end has died', async () => {
