@@ -104,7 +104,8 @@ export class Job {
 
   async menu(item: string): Promise<void> {
     await this.press(this.page.getByRole('button', { name: t('menu.job'), exact: true }));
-    await this.press(this.page.getByRole('button', { name: item }));
+    // The start panel offers some of the same.
+    await this.press(this.page.locator('.drop-list').getByRole('button', { name: item }));
   }
 
   /** Begins an empty job. */
