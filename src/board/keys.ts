@@ -2,7 +2,7 @@ import { FOOT, INCH } from '../base/units.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { levelBeside } from '../plan/levels.ts';
-import { job, onLevel, type Ref } from '../plan/plan.ts';
+import { DRAWN, job, onLevel, type Ref } from '../plan/plan.ts';
 import { withRoomWalls } from './company.ts';
 import { createCopies } from './copies.ts';
 import type { Editor } from './editor.ts';
@@ -40,22 +40,6 @@ const ARROWS: Readonly<Record<string, Point>> = {
 
 /** Shows what a cable may do overhead, and puts it away. */
 export const CEILING_KEY = ';';
-
-/** Tables that Ctrl+A takes: all that is drawn, without the pictures beneath. */
-const DRAWN = [
-  'zones',
-  'walls',
-  'keepouts',
-  'pathways',
-  'risers',
-  'pins',
-  'closets',
-  'devices',
-  'outlets',
-  'powers',
-  'notes',
-  'dimensions',
-] as const;
 
 /**
  * What keys do on the board. Keys that pick or undo hold while the focus is elsewhere on the desk, too; those that

@@ -1,5 +1,5 @@
 import { msg } from '../base/message.ts';
-import type { AnyEntity, Plan, Ref } from './plan.ts';
+import { type AnyEntity, DRAWN, type Plan, type Ref } from './plan.ts';
 
 /** Whether a row is kept from being moved or deleted by mistake. A background's lock only keeps the hand off it. */
 export function isLocked(plan: Plan, { table, id }: Ref): boolean {
@@ -9,21 +9,7 @@ export function isLocked(plan: Plan, { table, id }: Ref): boolean {
 }
 
 /** The tables whose rows can be locked. */
-export const LOCKABLE = [
-  'zones',
-  'walls',
-  'openings',
-  'keepouts',
-  'pathways',
-  'risers',
-  'pins',
-  'closets',
-  'devices',
-  'outlets',
-  'powers',
-  'notes',
-  'dimensions',
-] as const;
+export const LOCKABLE = [...DRAWN, 'openings'] as const;
 export type Lockable = (typeof LOCKABLE)[number];
 
 /** Whether the rows of a table can be locked. */

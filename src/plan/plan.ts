@@ -40,6 +40,23 @@ export interface Ref {
   readonly id: Id;
 }
 
+/** Tables of what is drawn and stands on a level by itself: not the pictures beneath, nor openings and jacks. */
+export const DRAWN = [
+  'zones',
+  'walls',
+  'keepouts',
+  'pathways',
+  'risers',
+  'pins',
+  'closets',
+  'devices',
+  'outlets',
+  'powers',
+  'notes',
+  'dimensions',
+] as const satisfies readonly TableName[];
+export type Drawn = (typeof DRAWN)[number];
+
 /** A text that stands for one row, as a key of a map. */
 export const refKey = (ref: Ref): string => `${ref.table}/${ref.id}`;
 

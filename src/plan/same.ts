@@ -1,26 +1,17 @@
 import type { Id } from '../base/ids.ts';
 import { doubleArea, insidePolygon } from '../geometry/polygon.ts';
 import { openingsOn } from './openings.ts';
-import { type AnyEntity, onLevel, type Plan, type Ref, type Zone } from './plan.ts';
+import {
+  type AnyEntity,
+  DRAWN,
+  type Drawn,
+  onLevel,
+  type Plan,
+  type Ref,
+  type Zone,
+} from './plan.ts';
 
 type Row = AnyEntity & { readonly kind?: string };
-
-/** Tables of the drawing that stand on a level by themselves. */
-const DRAWN = [
-  'zones',
-  'walls',
-  'keepouts',
-  'pathways',
-  'risers',
-  'pins',
-  'closets',
-  'devices',
-  'outlets',
-  'powers',
-  'notes',
-  'dimensions',
-] as const;
-type Drawn = (typeof DRAWN)[number];
 
 const isDrawn = (table: Ref['table']): table is Drawn =>
   (DRAWN as readonly string[]).includes(table);
