@@ -205,12 +205,12 @@ function ScaleField({ session, units }: { session: SessionApi; units: 'ft' | 'm'
 
 /** What the bar shows, as one string, so that it is drawn anew only when it reads differently. */
 function barOf(editor: Editor, units: 'ft' | 'm'): string {
-  const { tool, hint, busy, measuring } = editor.view();
+  const { tool, hint, busy, measuring, stand } = editor.view();
   const yes = (on: boolean) => (on ? 'yes' : 'no');
   return [
     renderMessage(hint, units),
     yes(busy && tool.id !== 'select' && tool.id !== 'pan'),
-    yes(measuring && busy && tool.id !== 'select'),
+    yes((measuring && busy && tool.id !== 'select') || stand !== null),
     yes(tool.id !== 'select'),
   ].join('\n');
 }

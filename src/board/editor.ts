@@ -3,12 +3,13 @@ import type { Mark } from '../drawing/display.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import type { CommandArgs } from '../plan/commands/index.ts';
+import { undoable } from '../plan/history.ts';
 import { job, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
 import { forFinger } from './hints.ts';
 import { type HitIndex, hitAt, hitBox, hitIndex } from './hit.ts';
 import type { SessionApi, SessionStore } from './session.ts';
-import { gridStep, type Snapped, snap, snapTargets } from './snap.ts';
+import { endNear, endToward, gridStep, placeBy, type Snapped, snap, snapTargets } from './snap.ts';
 import { tools } from './tools/index.ts';
 import type { PointerStep, Tool, ToolContext, ToolEffect, ToolEvent } from './tools/tool.ts';
 import { beginsLength, goesOn, readTyped } from './typing.ts';
@@ -18,6 +19,8 @@ export interface Held {
   readonly shift?: boolean;
   readonly ctrl?: boolean;
   readonly touch?: boolean;
+  /** The place is meant as it is: nothing near it acts on it. */
+  readonly exact?: boolean;
 }
 
 /** A known length that was drawn on a background: its two ends. */
@@ -55,6 +58,8 @@ export interface EditorView {
   readonly measuring: boolean;
   /** Where a typed length would begin. */
   readonly anchor: Point | null;
+  /** Where a drawing would begin that begins with a typed length; null where the tool takes none or none was said. */
+  readonly stand: Point | null;
 }
 
 /**
@@ -70,6 +75,12 @@ export interface Editor {
   key(key: string, held?: Held): boolean;
   /** A whole length that was typed elsewhere, as in a field for fingers. */
   typeLength(text: string): void;
+  /** What was typed, in the direction of an arrow: draws so far, or before anything is drawn moves the stand so far. */
+  typedToward(by: Point): void;
+  /** The next drawing that is typed begins here. */
+  standAt(at: Point): void;
+  /** The next corner from a place in a direction; null where there is none. */
+  cornerToward(from: Point, by: Point): Point | null;
   /** A second finger or a lost pointer. */
   abandon(): void;
   /** Escape: first what is typed, then the gesture, then the tool, then the selection. */
@@ -102,6 +113,10 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   let version = 0;
   let made: { version: number; view: EditorView } | null = null;
   const listeners = new Set<() => void>();
+  /** Where the next typed drawing begins; each step has its own, so that a step back goes back to where it began. */
+  let stand: Point | null = null;
+  const stands = new WeakMap<object, Point>();
+  const lastStep = ({ history, opened }: SessionStore): object => undoable(history) ?? opened;
 
   const targets = remember((plan: Plan, level: string) => snapTargets(plan, level));
   const hits = remember(
@@ -142,7 +157,7 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     const pixel = 1 / s.viewport.scale;
     return snap(targets(s.history.plan, s.level), at, {
       pixel,
-      kinds: s.snapping ? asked : [],
+      kinds: s.snapping && held.exact !== true ? asked : [],
       grid: gridStep(job(s.history.plan).units, pixel),
       anchor: tool.anchor(state),
       lock: held.shift === true && asked.includes('right-angle'),
@@ -181,6 +196,9 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
           return;
         case 'say':
           actions.say(spoken(effect.message));
+          return;
+        case 'stand':
+          standAt(endNear(targetsNow(), effect.at, NEAR_STAND) ?? effect.at);
           return;
         case 'pan': {
           const { viewport } = session.getState();
@@ -248,8 +266,10 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
 
   const type = (key: string): boolean => {
     if (typed === '' ? !beginsLength(key) : !goesOn(key)) return false;
-    if (tool.anchor(state) === null) return false;
+    if (tool.anchor(state) === null && !(standing() && (typed !== '' || key !== FIT_KEY)))
+      return false;
     typed += key;
+    if (standing()) standAt(stand ?? firstStand());
     changed();
     return true;
   };
@@ -259,7 +279,39 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     return history.plan.tables.levels.get(level)?.frameAngle ?? 0;
   };
 
-  const enterTyped = (): void => {
+  /** Whether the next typed length would begin a drawing. */
+  const standing = (): boolean => tool.typedFirst === true && state === tool.start;
+
+  const targetsNow = () => {
+    const { history, level } = session.getState();
+    return targets(history.plan, level);
+  };
+
+  const standAt = (at: Point): void => {
+    stand = at;
+    stands.set(lastStep(session.getState()), at);
+    changed();
+  };
+
+  /** Where nothing was drawn yet: the zero of the plan where it is seen, else the middle of the board, on the grid. */
+  const firstStand = (): Point => {
+    const { history, viewport } = session.getState();
+    const { left, top, width, height, scale } = viewport;
+    if (left < 0 && top < 0 && left + width / scale > 0 && top + height / scale > 0) return [0, 0];
+    const grid = gridStep(job(history.plan).units, 1 / scale);
+    const onGrid = (v: number) => Math.round(Math.round(v / grid) * grid) + 0;
+    return [onGrid(left + width / 2 / scale), onGrid(top + height / 2 / scale)];
+  };
+
+  /** Begins a drawing at the stand, as a click there would. */
+  const beginAtStand = (): void => {
+    const at = stand ?? firstStand();
+    standAt(at);
+    step('press', at, { exact: true });
+    step('release', at, { exact: true });
+  };
+
+  const enterTyped = (by: Point | null = null): void => {
     const read = readTyped(typed, job(session.getState().history.plan).units);
     if (!read) {
       session
@@ -276,13 +328,33 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     typed = '';
     changed();
     const { angle, ...length } = read;
+    if (standing()) {
+      if (by && length.second === undefined && angle === undefined) {
+        standAt(placeBy(targetsNow(), stand ?? firstStand(), by, length.mm));
+        return;
+      }
+      beginAtStand();
+    }
     // Typed from the building lines, counting up as seen; y runs down.
-    const turned = angle === undefined ? {} : { angle: frameAngle() - angle };
+    const turned =
+      angle !== undefined
+        ? { angle: frameAngle() - angle }
+        : by
+          ? { angle: frameAngle() + (Math.atan2(by[1], by[0]) * 180) / Math.PI }
+          : {};
     send({ type: 'length', ...length, ...turned });
     again();
   };
 
   const unsubscribe = session.subscribe((now, before) => {
+    if (now.opened !== before.opened) stand = null;
+    else if (now.history.plan !== before.history.plan) {
+      const there = stands.get(lastStep(now)) ?? stand;
+      if (there !== stand) {
+        stand = there;
+        changed();
+      }
+    }
     if (now.tool !== before.tool || now.toolOption !== before.toolOption) {
       tool = toolOf(now.tool);
       restart();
@@ -326,6 +398,9 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
       typed = '';
       changed();
     },
+    typedToward: (by) => enterTyped(by),
+    standAt,
+    cornerToward: (from, by) => endToward(targetsNow(), from, by),
     abandon() {
       send({ type: 'abandon' });
       snapped = null;
@@ -355,7 +430,8 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
       drawn = places;
     },
     view() {
-      if (made?.version !== version)
+      if (made?.version !== version) {
+        const begins = standing() ? stand : null;
         made = {
           version,
           view: {
@@ -363,12 +439,14 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
             overlay: tool.overlay(state, context()),
             snapped,
             typed,
-            hint: spoken(tool.hint(state)),
+            hint: spoken(begins ? atTheRing(tool.hint(state)) : tool.hint(state)),
             busy: state !== tool.start,
             measuring: tool.anchor(state) !== null,
             anchor: tool.anchor(state),
+            stand: begins,
           },
         };
+      }
       return made.view;
     },
     subscribe(listener) {
@@ -378,6 +456,14 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     dispose: unsubscribe,
   };
 }
+
+/** A corner so near to where the next drawing would begin is meant, mm: a side may have been laid on a wall. */
+const NEAR_STAND = 305;
+/** A digit that, before anything is typed, shows all of the plan. */
+const FIT_KEY = '0';
+
+const atTheRing = ({ text, params }: Message): Message =>
+  msg(`${text} What you type begins at the ring.`, params);
 
 const NO_WAYS: readonly Way[] = [];
 

@@ -49,6 +49,8 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
   let cursor: Point | null = null;
   /** Whether the cursor has moved since it last clicked, so that Enter means a click. */
   let fresh = false;
+  /** Whether the cursor stands where somebody said, so that nothing near it draws it off. */
+  let exact = false;
   const copies = createCopies(session, () => cursor ?? editor.pointer());
   /** Nudges in a row are one step; anything else begins a new row. */
   let row = 0;
@@ -68,7 +70,7 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
   };
 
   const moveCursor = (by: Point, shift: boolean): void => {
-    const { viewport, history, actions } = state();
+    const { viewport, history } = state();
     const pixel = 1 / viewport.scale;
     const grid = gridStep(job(history.plan).units, pixel);
     const step = grid * (shift ? 10 : Math.max(1, Math.round((8 * pixel) / grid)));
@@ -80,8 +82,16 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
     // A step leaves the other way as it is, so that what was typed to the inch is not moved off it.
     const stepped = (v: number, way: number) => (way === 0 && cursor ? v : snapTo(v) + way * step);
     const next: Point = [stepped(from[0], by[0]), stepped(from[1], by[1])];
+    exact = false;
+    goTo(next);
+  };
+
+  /** Puts the cursor somewhere, in sight, so that Enter clicks there and what is typed begins there. */
+  const goTo = (next: Point): void => {
+    const { viewport, actions } = state();
     cursor = next;
     fresh = true;
+    if (!editor.view().busy) editor.standAt(next);
     const [w, h] = [viewport.width / viewport.scale, viewport.height / viewport.scale];
     const seen = (v: number, start: number, size: number) =>
       v < start + size * 0.08 ? v - size * 0.08 : v > start + size * 0.92 ? v - size * 0.92 : start;
@@ -89,13 +99,44 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
     const top = seen(next[1], viewport.top, h);
     if (left !== viewport.left || top !== viewport.top)
       actions.set({ viewport: { ...viewport, left, top } });
-    editor.move(next, { shift: false });
+    editor.move(next, { exact });
+  };
+
+  /** To the next corner in a direction; the key means nothing where there is none, or while something is selected. */
+  const jump = (by: Point): boolean => {
+    const { viewport, tool } = state();
+    if (tool === 'select') return false;
+    const { left, top, width, height, scale } = viewport;
+    const middle: Point = [left + width / 2 / scale, top + height / 2 / scale];
+    const { anchor, stand } = editor.view();
+    const corner = editor.cornerToward(cursor ?? anchor ?? stand ?? middle, by);
+    if (!corner) return false;
+    exact = true;
+    goTo(corner);
+    return true;
+  };
+
+  /** After a typed length: goes on from its end, or to where the next drawing begins. */
+  const follow = (): void => {
+    const { anchor, stand, busy, typed } = editor.view();
+    // What is no length stays to be mended.
+    if (typed !== '') return;
+    exact = true;
+    const at = anchor ?? stand ?? cursor;
+    if (at) goTo(at);
+    // While a chain runs Enter alone ends it.
+    fresh = !busy;
   };
 
   const arrow = (key: string, shift: boolean): boolean => {
     const by = ARROWS[key];
     if (!by) return false;
     const { tool, selection } = state();
+    if (editor.view().typed !== '') {
+      editor.typedToward(by);
+      follow();
+      return true;
+    }
     if (tool === 'select' && selection.length > 0 && !editor.view().busy) return nudge(by, shift);
     moveCursor(by, shift);
     return true;
@@ -103,12 +144,9 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
 
   /** A typed length ends the piece; arrows go on from its end, and Enter alone no longer means a click. */
   const enterTyped = (): boolean => {
+    const begins = !editor.view().busy;
     editor.key('Enter');
-    if (cursor) {
-      cursor = editor.view().anchor ?? cursor;
-      fresh = false;
-      editor.move(cursor);
-    }
+    if (cursor || begins) follow();
     return true;
   };
 
@@ -116,8 +154,8 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
     if (editor.view().typed !== '') return enterTyped();
     if (!cursor || !fresh) return editor.key('Enter');
     fresh = false;
-    editor.press(cursor);
-    editor.release(cursor);
+    editor.press(cursor, { exact });
+    editor.release(cursor, { exact });
     return true;
   };
 
@@ -227,6 +265,7 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
   };
 
   const press = ({ key, shift, ctrl }: KeyPress, focused: boolean): boolean => {
+    if (ctrl && key in ARROWS) return focused && jump(ARROWS[key]!);
     if (ctrl) return withCtrl(key, shift, focused);
     if (key === 'Escape') {
       editor.cancel();

@@ -125,6 +125,46 @@ function indexLines(lines: readonly TargetLine[]): Flatbush | null {
   return index;
 }
 
+/** The corner or end nearest to a place, no farther than `reach` mm; null where there is none. */
+export function endNear(targets: SnapTargets, place: Point, reach: number): Point | null {
+  const p = intoFrame(targets.frame, place);
+  let best: Point | null = null;
+  let least = reach;
+  for (const { at, kind } of targets.points) {
+    const far = Math.hypot(at[0] - p[0], at[1] - p[1]);
+    if (kind !== 'end' || far > least) continue;
+    least = far;
+    best = at;
+  }
+  return best && whole(outOfFrame(targets.frame, best));
+}
+
+/**
+ * The next corner or end from a place in a direction along the building lines, those straight on before those aside;
+ * null where none lies within 45 degrees of it.
+ */
+export function endToward(targets: SnapTargets, place: Point, by: Point): Point | null {
+  const p = intoFrame(targets.frame, place);
+  let best: Point | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const { at, kind } of targets.points) {
+    if (kind !== 'end') continue;
+    const [dx, dy] = [at[0] - p[0], at[1] - p[1]];
+    const along = dx * by[0] + dy * by[1];
+    const aside = Math.abs(dx * by[1]) + Math.abs(dy * by[0]);
+    if (along < 1 || aside > along || along + 3 * aside >= least) continue;
+    least = along + 3 * aside;
+    best = at;
+  }
+  return best && whole(outOfFrame(targets.frame, best));
+}
+
+/** The place so far from another along the building lines. */
+export const placeBy = ({ frame }: SnapTargets, place: Point, by: Point, mm: number): Point => {
+  const p = intoFrame(frame, place);
+  return whole(outOfFrame(frame, [p[0] + by[0] * mm, p[1] + by[1] * mm]));
+};
+
 const GRIDS: Readonly<Record<Units, readonly number[]>> = {
   ft: [INCH, 6 * INCH, FOOT],
   m: [10, 100, 500],

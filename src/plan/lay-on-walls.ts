@@ -4,7 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import { alongOf } from './openings.ts';
 import type { Wall } from './plan.ts';
 
-/** How near the face of a wall a side may lie and still be meant for it: half a foot. */
+/** How near the face of a wall a side that was drawn by hand may lie and still be meant for it: half a foot. */
 const NEAR = 152;
 /** How much of a wall and a side must lie side by side. */
 const LEAST_OVERLAP = 50;
@@ -24,11 +24,11 @@ const besideOf = (side: Side, p: Point): number =>
   crossOf(to(side), [p[0] - side.a[0], p[1] - side.a[1]]) / (distance(side.a, side.b) || 1);
 
 /** How much of a wall lies along a side, mm; 0 where they are not parallel or too far apart. */
-function overlap(wall: Wall, side: Side): number {
+function overlap(wall: Wall, side: Side, near: number): number {
   const length = distance(side.a, side.b);
   const sine = crossOf(to(wall), to(side)) / (length * distance(wall.a, wall.b));
   if (Math.abs(sine) > PARALLEL) return 0;
-  const reach = NEAR + wall.thickness / 2;
+  const reach = near + wall.thickness / 2;
   const [p, q] = [alongOf(side, wall.a), alongOf(side, wall.b)];
   const from = Math.max(0, Math.min(p, q));
   const end = Math.min(length, Math.max(p, q));
@@ -45,9 +45,9 @@ function pointAt(side: Side, along: number): Point {
 }
 
 /** The walls along a side, the one with the most of it first. */
-function wallsAlong(walls: readonly Wall[], side: Side): Wall[] {
+function wallsAlong(walls: readonly Wall[], side: Side, near: number): Wall[] {
   return walls
-    .map((wall) => ({ wall, much: overlap(wall, side) }))
+    .map((wall) => ({ wall, much: overlap(wall, side, near) }))
     .filter(({ much }) => much >= LEAST_OVERLAP)
     .sort((a, b) => b.much - a.much)
     .map(({ wall }) => wall);
@@ -62,14 +62,14 @@ function crossing(p: Side, q: Side): Point | null {
 }
 
 /** A side that is on no wall goes to the end of a wall that its neighbour was laid on, where that is near its corner. */
-function toWallEnd(side: Side, beside: readonly (Wall | undefined)[]): Side {
+function toWallEnd(side: Side, beside: readonly (Wall | undefined)[], near: number): Side {
   let best: Point | null = null;
-  let least = NEAR + 62;
+  let least = near + 62;
   for (const wall of beside)
     for (const end of wall ? [wall.a, wall.b] : []) {
-      const near = Math.min(distance(end, side.a), distance(end, side.b));
-      if (Math.abs(besideOf(side, end)) > NEAR || near > least * 2) continue;
-      least = near;
+      const far = Math.min(distance(end, side.a), distance(end, side.b));
+      if (Math.abs(besideOf(side, end)) > near || far > least * 2) continue;
+      least = far;
       best = end;
     }
   if (!best) return side;
@@ -79,22 +79,26 @@ function toWallEnd(side: Side, beside: readonly (Wall | undefined)[]): Side {
 
 /**
  * Lays the sides of an outline on walls that run along them within half a foot: corners go to where the lines cross.
+ * A side of a typed length is laid only on a wall in whose body it lies: what somebody measured stays as it is.
  *
  * @returns the outline, whole mm, and the walls that it was laid on, in no order; an outline far from every wall as it is
  */
 export function layOnWalls(
   walls: readonly Wall[],
   outline: readonly Point[],
+  typed = false,
 ): { readonly outline: readonly Point[]; readonly used: readonly Id[] } {
   const sides = outline.map((a, i): Side => ({ a, b: outline[(i + 1) % outline.length]! }));
-  const along = sides.map((side) => wallsAlong(walls, side));
+  const near = typed ? 0 : NEAR;
+  const along = sides.map((side) => wallsAlong(walls, side, near));
   const used = [...new Set(along.flat().map((wall) => wall.id))];
   if (used.length === 0) return { outline, used };
   const count = sides.length;
   const lines = sides.map((side, i): Side => {
     const wall = along[i]![0];
     if (wall) return wall;
-    return toWallEnd(side, [along[(i + count - 1) % count]![0], along[(i + 1) % count]![0]]);
+    const beside = [along[(i + count - 1) % count]![0], along[(i + 1) % count]![0]];
+    return toWallEnd(side, beside, near);
   });
   const laid = outline.map((corner, i): Point => {
     const at = crossing(lines[(i + count - 1) % count]!, lines[i]!);

@@ -912,7 +912,13 @@ export const en = {
   'help.says.help': 'this list',
   'help.says.escape': 'drop what you are drawing, then the tool, then the selection',
   'help.says.delete': 'delete what is selected',
-  'help.says.type': 'while you draw: type the length, or length < degrees, as 12\'6" < 45',
+  'help.says.type':
+    'with a wall or room in hand: type the length, both sides as 12 x 9, or length < degrees, as 12\'6" < 45',
+  'help.key.way': '0 … 9, arrow',
+  'help.says.way':
+    'draw so far that way; before a drawing has begun, move so far to where it begins',
+  'help.key.corner': 'Ctrl Arrows',
+  'help.says.corner': 'with a tool in hand: to the next corner that way',
   'help.says.fine': 'nudge what is selected by 1 in. (10 mm); with Shift by 1 ft (100 mm)',
   'help.key.ceiling': ';',
   'help.says.ceiling': 'the ceiling plane: what cable may do overhead',

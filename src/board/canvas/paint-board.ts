@@ -4,6 +4,7 @@ import type { Point } from '../../geometry/point.ts';
 import { job } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import type { EditorView } from '../editor.ts';
+import { ring } from '../gestures/marks.ts';
 import { highlightMarks } from '../highlight.ts';
 import { division, ticks } from '../rulers.ts';
 import { paperPixels, type Scene, type SceneLayer } from '../scene.ts';
@@ -107,6 +108,7 @@ export function paintTop(context: CanvasRenderingContext2D, board: BoardPaint): 
   const drawing = board.editor.busy && board.editor.tool.id !== 'select';
   paintMarks(paint, highlightMarks(board.session, board.places, drawing), frame);
   paintMarks(paint, board.editor.overlay, frame);
+  if (board.editor.stand) paintMarks(paint, [ring(board.editor.stand)], frame);
   if (board.editor.snapped) paintSnap(paint, board, board.editor.snapped);
   if (board.cursor) paintCursor(paint, toBoard(board.session.viewport, board.cursor));
   if (board.editor.typed !== '') paintTyped(paint, board);

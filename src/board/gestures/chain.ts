@@ -52,7 +52,13 @@ export function chainTool(parts: ChainParts): Tool<ChainState> {
   const finish = (state: ChainState, closed: boolean, context: ToolContext): Step => {
     if (state.points.length < parts.least) return [{ ...state, press: null }, []];
     const call = parts.call(state.points, closed || parts.closes === 'always', context);
-    return [START, [{ do: 'run', command: call }]];
+    return [
+      START,
+      [
+        { do: 'run', command: call },
+        { do: 'stand', at: state.points.at(-1)! },
+      ],
+    ];
   };
 
   const add = (state: ChainState, at: Point, reach: number, context: ToolContext): Step => {
@@ -123,6 +129,7 @@ export function chainTool(parts: ChainParts): Tool<ChainState> {
     },
     overlay: (state, context) => chainMarks(parts, state, context),
     anchor: (state) => state.points.at(-1) ?? state.press?.at ?? null,
+    typedFirst: true,
     snaps: () => parts.snaps,
     hint: (state) => (state.points.length === 0 ? parts.hint : more(parts, state)),
   };

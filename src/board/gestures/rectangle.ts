@@ -2,7 +2,7 @@ import { type Message, msg } from '../../base/message.ts';
 import type { Mark } from '../../drawing/display.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { SnapKind } from '../snap.ts';
-import type { Call, Tool, ToolContext, ToolEffect } from '../tools/tool.ts';
+import type { Call, Tool, ToolContext, ToolEffect, ToolEvent } from '../tools/tool.ts';
 import { dragged, FIRM, lengthTag, ring, unitsOf } from './marks.ts';
 
 /** A corner that stands, and the one across from it that moves. */
@@ -11,11 +11,11 @@ export interface RectangleState {
   readonly to: Point | null;
   /** Raw place of the press that runs, and whether it set the first corner. */
   readonly press: { readonly raw: Point; readonly first: boolean } | null;
-  /** The first side, once it was typed. */
-  readonly width: number | null;
+  /** The sides that were typed: along the first building line and along the other; below zero against them. */
+  readonly typed: readonly [number | null, number | null];
 }
 
-const START: RectangleState = { a: null, to: null, press: null, width: null };
+const START: RectangleState = { a: null, to: null, press: null, typed: [null, null] };
 
 export interface RectangleParts {
   readonly id: string;
@@ -24,7 +24,8 @@ export interface RectangleParts {
   readonly options?: Tool['options'];
   readonly snaps: readonly SnapKind[];
   readonly hint: Message;
-  call(outline: readonly Point[], context: ToolContext): Call;
+  /** `typed`: both sides were typed. */
+  call(outline: readonly Point[], context: ToolContext, typed: boolean): Call;
 }
 
 type Step = readonly [RectangleState, readonly ToolEffect[]];
@@ -54,38 +55,59 @@ function corners(a: Point, [w, h]: readonly [number, number], context: ToolConte
 
 const sign = (n: number): number => (n < 0 ? -1 : 1);
 
-/** The sides as they are drawn: a typed width holds. */
+/** The sides as they are drawn: a typed one holds. */
 function drawn(state: RectangleState, context: ToolContext): [number, number] {
   const [w, h] = sides(state.a!, state.to!, turnOf(context));
-  return state.width === null ? [w, h] : [sign(w) * state.width, h];
+  return [state.typed[0] ?? w, state.typed[1] ?? h];
+}
+
+/** Which side a direction is along, and which way; null where none was said. */
+function wayOf(angle: number | undefined, context: ToolContext): readonly [0 | 1, 1 | -1] | null {
+  if (angle === undefined) return null;
+  const turn =
+    ((angle - (context.plan.tables.levels.get(context.level)?.frameAngle ?? 0)) * Math.PI) / 180;
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  return Math.abs(c) >= Math.abs(s) ? [0, c < 0 ? -1 : 1] : [1, s < 0 ? -1 : 1];
 }
 
 /**
  * A rectangle along the building lines: by a drag, or by a click at each of two corners. Typed lengths set the first
- * side and then the second; `12 x 9` sets both.
+ * side and then the second; `12 x 9` sets both. A direction says along which line a length lies and which way.
  */
 export function rectangleTool(parts: RectangleParts): Tool<RectangleState> {
   const finish = (
     state: RectangleState,
     size: readonly [number, number],
     context: ToolContext,
+    typed = false,
   ): Step => {
     if (Math.abs(size[0]) < 1 || Math.abs(size[1]) < 1) return [{ ...state, press: null }, []];
-    const call = parts.call(corners(state.a!, size, context), context);
-    return [START, [{ do: 'run', command: call }]];
+    const outline = corners(state.a!, size, context);
+    const call = parts.call(outline, context, typed);
+    return [
+      START,
+      [
+        { do: 'run', command: call },
+        { do: 'stand', at: outline[1]! },
+      ],
+    ];
   };
 
   const typed = (
     state: RectangleState,
-    mm: number,
-    second: number | undefined,
+    { mm, second, angle }: Extract<ToolEvent, { type: 'length' }>,
     context: ToolContext,
   ): Step => {
     if (!state.a) return [state, []];
-    const [w, h] = sides(state.a, state.to ?? state.a, turnOf(context));
-    if (second !== undefined) return finish(state, [sign(w) * mm, sign(h) * second], context);
-    if (state.width === null) return [{ ...state, width: mm, press: null }, []];
-    return finish(state, [sign(w) * state.width, sign(h) * mm], context);
+    const way = wayOf(angle, context);
+    const by = sides(state.a, state.to ?? state.a, turnOf(context)).map(sign) as [number, number];
+    if (way) by[way[0]] = way[1];
+    if (second !== undefined) return finish(state, [by[0] * mm, by[1] * second], context, true);
+    const [w, h] = state.typed;
+    const side = way?.[0] ?? (w === null ? 0 : 1);
+    const typed = side === 0 ? ([by[0] * mm, h] as const) : ([w, by[1] * mm] as const);
+    if (typed[0] === null || typed[1] === null) return [{ ...state, typed, press: null }, []];
+    return finish(state, [typed[0], typed[1]], context, true);
   };
 
   return {
@@ -115,7 +137,7 @@ export function rectangleTool(parts: RectangleParts): Tool<RectangleState> {
           if (event.key !== 'Enter' || !state.a || !state.to) return [state, []];
           return finish(state, drawn(state, context), context);
         case 'length':
-          return typed(state, event.mm, event.second, context);
+          return typed(state, event, context);
         case 'abandon':
           return [state.press?.first ? START : state.a ? { ...state, press: null } : START, []];
         case 'cancel':
@@ -126,10 +148,12 @@ export function rectangleTool(parts: RectangleParts): Tool<RectangleState> {
     },
     overlay: (state, context) => rectangleMarks(state, context),
     anchor: (state) => state.a,
+    typedFirst: true,
     snaps: () => parts.snaps,
     hint: (state) => {
       if (!state.a) return parts.hint;
-      if (state.width !== null) return msg('Now the other side: click, or type its length.');
+      if (state.typed.some((side) => side !== null))
+        return msg('Now the other side: click, or type its length.');
       return msg('Click the corner across, or type both sides, such as 12 x 9.');
     },
   };

@@ -14,9 +14,9 @@ export const room = rectangleTool({
   key: 'b',
   options: ROOM_OPTIONS,
   snaps: ['grid', 'end', 'middle', 'centre', 'edge', 'aligned'],
-  hint: msg('Drag from corner to corner, or click the first corner.'),
-  call: (outline, { level, option }) => ({
+  hint: msg('Drag from corner to corner, or click the first corner, or type both sides: 12 x 9.'),
+  call: (outline, { level, option }, typed) => ({
     name: 'draw-zone',
-    args: { level, outline, walls: option !== 'no-walls' },
+    args: { level, outline, walls: option !== 'no-walls', typed },
   }),
 });

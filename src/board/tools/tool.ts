@@ -29,7 +29,7 @@ export type ToolEvent =
       readonly type: 'length';
       readonly mm: number;
       readonly second?: number;
-      /** The direction that was typed with it, in degrees clockwise from x; that of the pointer where none was. */
+      /** The direction that came with it, typed or by an arrow, in degrees clockwise from x; else the pointer's. */
       readonly angle?: number;
     }
   /** A second finger or a lost pointer: the press that runs does not count; what was drawn before it stays. */
@@ -75,6 +75,8 @@ export type ToolEffect =
   /** Asks for a photo to be made upright: these corners of it, in its pixels, become those of a new picture. */
   | { readonly do: 'straighten'; readonly background: Id; readonly corners: Corners }
   | { readonly do: 'say'; readonly message: Message }
+  /** Where the next drawing begins when it begins with a typed length; the corner near it, where there is one. */
+  | { readonly do: 'stand'; readonly at: Point }
   /** Moves what is seen, mm. */
   | { readonly do: 'pan'; readonly by: Point }
   /** The tool has done what it is for: back to the select tool. */
@@ -108,6 +110,8 @@ export interface Tool<State = unknown> {
   overlay(state: State, context: ToolContext): readonly Mark[];
   /** The place from which a typed length and right angles are measured; null where none. */
   anchor(state: State): Point | null;
+  /** Whether a typed length begins a drawing, at the place where the last one left off. */
+  readonly typedFirst?: true;
   /** What the next place snaps to; empty for nothing. */
   snaps(state: State): readonly SnapKind[];
   /**

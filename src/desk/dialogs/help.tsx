@@ -13,6 +13,8 @@ const GENERAL = [
   'escape',
   'delete',
   'type',
+  'way',
+  'corner',
   'fine',
   'level',
   'ceiling',

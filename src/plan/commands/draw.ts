@@ -65,23 +65,33 @@ export function freeArea(plan: Plan, level: Id): string {
   return AREA_LETTERS.find((letter) => !taken.has(letter)) ?? 'Z';
 }
 
+const NOT_AS_TYPED = msg(
+  'A side of the room lies in a wall that stands there already, and is laid on it: look at the lengths of the room.',
+);
+
+const usesWalls = (count: number): Message =>
+  count === 1
+    ? msg('The room uses 1 wall that stands there already.')
+    : msg('The room uses {count} walls that stand there already.', { count });
+
 type ZoneLook = Partial<Pick<Zone, 'name' | 'area' | 'ceiling' | 'cableElevation'>>;
 
 /**
  * Draws a room: a zone with its ceiling and, if asked, walls along its sides. A side on a wall that stands, or within
- * half a foot of it, is laid on that wall and gets no second one.
+ * half a foot of it, is laid on that wall and gets no second one; where its sides were typed, only one within a wall.
  */
 export const drawZone: Command<{
   level: Id;
   outline: readonly Point[];
   look?: ZoneLook;
   walls?: boolean;
-}> = (plan, { level, outline, look, walls }, { kinds }) => {
+  typed?: boolean;
+}> = (plan, { level, outline, look, walls, typed }, { kinds }) => {
   const drawn = closedTidy(outline);
   const flat = msg('A room needs at least three corners that are not in a line.');
   if (drawn.length < 3 || doubleArea(drawn) === 0) return { ok: false, why: flat };
   const standing = walls ? onLevel(plan, 'walls', level) : [];
-  const laid = layOnWalls(standing, drawn);
+  const laid = layOnWalls(standing, drawn, typed);
   const corners = closedTidy(laid.outline);
   if (corners.length < 3 || doubleArea(corners) === 0) return { ok: false, why: flat };
   const draft = new Draft(plan);
@@ -107,10 +117,7 @@ export const drawZone: Command<{
     ...(used === 0
       ? {}
       : {
-          notice:
-            used === 1
-              ? msg('The room uses 1 wall that stands there already.')
-              : msg('The room uses {count} walls that stand there already.', { count: used }),
+          notice: typed && !sameOutline(drawn, corners) ? NOT_AS_TYPED : usesWalls(used),
         }),
   };
 };

@@ -123,6 +123,91 @@ describe('On the board, keys', () => {
     ]);
   });
 
+  const outlines = (d: ReturnType<typeof drive>) =>
+    [...d.plan().tables.zones.values()].map(({ outline }) => outline);
+
+  it('draw rooms off the tape one beside the other: both sides typed, and no place pointed at', () => {
+    const d = drive({ tool: 'room' });
+    d.play('type 10 x 8 · key Enter · type 12 x 8 · key Enter');
+    expect(outlines(d)).toEqual([
+      [
+        [0, 0],
+        [3048, 0],
+        [3048, 2438],
+        [0, 2438],
+      ],
+      [
+        [3048, 0],
+        [6706, 0],
+        [6706, 2438],
+        [3048, 2438],
+      ],
+    ]);
+  });
+
+  it('go to the next corner by Ctrl and an arrow, and draw from it the way of an arrow', () => {
+    const d = drive({ tool: 'room' });
+    d.play('type 10 x 8 · key Enter · key Ctrl+ArrowDown · type 10 x 5 · key ArrowLeft');
+    expect(outlines(d)[1]).toEqual([
+      [3048, 2438],
+      [0, 2438],
+      [0, 3962],
+      [3048, 3962],
+    ]);
+    expect(d.plan().tables.walls.size).toBe(7);
+  });
+
+  it('begin so far from a corner as was typed, where snapping would not let a pointer stand', () => {
+    const d = drive({ tool: 'room', snapping: true });
+    d.play(
+      'type 10 x 8 · key Enter · key w · type 2" · key ArrowRight · key 4 · key Enter · key Enter',
+    );
+    const last = [...d.plan().tables.walls.values()].at(-1)!;
+    expect([last.a, last.b]).toEqual([
+      [3048 + 51, 0],
+      [3048 + 51 + 1219, 0],
+    ]);
+  });
+
+  it('draw walls the way of each arrow after a typed length', () => {
+    const d = drive({ tool: 'wall' });
+    d.play('key 1 · key 0 · key Enter · key 8 · key ArrowDown · key 3 · key ArrowLeft · key Enter');
+    const ways = [...d.plan().tables.walls.values()].map(({ a, b }) => [b[0] - a[0], b[1] - a[1]]);
+    expect(ways).toEqual([
+      [3048, 0],
+      [0, 2438],
+      [-914, 0],
+    ]);
+  });
+
+  it('draw a room side by side, each by a length and an arrow', () => {
+    const d = drive({ tool: 'room' });
+    d.play('key ArrowRight · key Enter · key 9 · key ArrowUp');
+    expect(d.editor.view().busy).toBe(true);
+    d.play('key 7 · key ArrowLeft');
+    const [a, , c] = outlines(d)[0]!;
+    expect([c![0] - a![0], c![1] - a![1]]).toEqual([-2134, -2743]);
+  });
+
+  it('take a room back, and the next one begins where that one did', () => {
+    const d = drive({ tool: 'room' });
+    d.play(
+      'type 10 x 8 · key Enter · type 12 x 8 · key Enter · key Ctrl+z · type 6 x 8 · key Enter',
+    );
+    expect(outlines(d)[1]?.[0]).toEqual([3048, 0]);
+    expect(outlines(d)[1]?.[1]).toEqual([3048 + 1829, 0]);
+  });
+
+  it('show all by 0 with a room in hand, and keep what is no length to be mended', () => {
+    const d = drive({ tool: 'room', plan: roomPlan() });
+    const before = d.state().viewport;
+    d.play('key 0');
+    expect(d.state().viewport).not.toBe(before);
+    d.play('key 8 · key x · key x · key Enter');
+    expect(d.editor.view().typed).toBe('8xx');
+    expect(d.plan().tables.zones.size).toBe(1);
+  });
+
   it('draw without a mouse: arrows move a cross hair, Enter clicks there, Enter again ends', () => {
     const d = drive({ tool: 'wall' });
     d.play('key ArrowRight · key Enter');
