@@ -2,6 +2,7 @@ import type { Id } from '../base/ids.ts';
 import { FAR } from '../base/units.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Draft } from './change.ts';
+import { alongAfter, fittedAlong, openingsOn } from './openings.ts';
 import { nearestFace } from './outlet-place.ts';
 import { onLevel, type Plan } from './plan.ts';
 
@@ -17,6 +18,8 @@ const DRAWN = {
   devices: ['at'],
   outlets: ['at'],
   powers: ['at'],
+  notes: ['at', 'to'],
+  dimensions: ['a', 'b'],
 } as const;
 
 type DrawnTable = keyof typeof DRAWN;
@@ -31,8 +34,9 @@ const SLACK = 1.5;
 
 /**
  * Draws everything on a level larger or smaller about a place, as if it had been traced at another scale. Breadths and
- * heights stay: walls keep their thickness, and outlets hang on their faces again. False, with nothing changed, where
- * it would reach farther than a plan can or where a wall would lose its length.
+ * heights stay: walls keep their thickness and openings their width, and outlets hang on their faces again. False, and
+ * the draft is not to be used, where it would reach farther than a plan can, where a wall would lose its length, or
+ * where an opening would no longer fit in its wall.
  */
 export function scaleDrawn(draft: Draft, level: Id, about: Point, factor: number): boolean {
   const { plan } = draft;
@@ -43,11 +47,12 @@ export function scaleDrawn(draft: Draft, level: Id, about: Point, factor: number
   const puts: (() => void)[] = [];
   for (const table of TABLES) {
     for (const row of onLevel(plan, table, level)) {
-      const values = row as unknown as Record<string, Point | readonly Point[]>;
+      const values = row as unknown as Record<string, Point | readonly Point[] | null>;
       const places = Object.fromEntries(
-        DRAWN[table].map((field) => {
-          const value = values[field]!;
-          return [field, isPoint(value) ? to(value) : value.map(to)];
+        DRAWN[table].flatMap((field) => {
+          const value = values[field];
+          if (!value) return [];
+          return [[field, isPoint(value) ? to(value) : value.map(to)]];
         }),
       );
       if (!fits(table, places)) return false;
@@ -55,6 +60,12 @@ export function scaleDrawn(draft: Draft, level: Id, about: Point, factor: number
     }
   }
   for (const put of puts) put();
+  for (const { opening, wall } of openingsOn(plan, level)) {
+    const after = draft.plan.tables.walls.get(wall.id)!;
+    const along = fittedAlong(after, alongAfter(wall, after, opening.along), opening.width);
+    if (along === null) return false;
+    draft.patch('openings', opening.id, { along });
+  }
   for (const outlet of onLevel(draft.plan, 'outlets', level)) {
     const wall = outlet.wall === null ? undefined : draft.plan.tables.walls.get(outlet.wall);
     if (!wall) continue;
@@ -75,5 +86,5 @@ function fits(
   if (all.flat().some((n) => Math.abs(n) > FAR)) return false;
   const [first] = all;
   const oneSpot = all.every((p) => p[0] === first![0] && p[1] === first![1]);
-  return !oneSpot || all.length === 1 || table === 'pins';
+  return !oneSpot || all.length === 1 || table === 'pins' || table === 'notes';
 }

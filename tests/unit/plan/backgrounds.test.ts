@@ -230,6 +230,48 @@ describe('The scale of a background', () => {
   });
 });
 
+describe('What is drawn and goes along with a new scale', () => {
+  const wall = makeRow('walls', 'W1', { level: LEVEL, a: [0, 0], b: [4000, 0] });
+  const drawn = (): Plan => {
+    const plan = over(sheet({ mmPerPixel: 10, origin: [0, 0] }));
+    const door = makeRow('openings', 'G1', { wall: 'W1', along: 3000, width: 914 });
+    const note = makeRow('notes', 'T1', {
+      level: LEVEL,
+      at: [1000, 1000],
+      text: 'Look',
+      to: [2000, 500],
+    });
+    const line = makeRow('dimensions', 'M1', { level: LEVEL, a: [0, 0], b: [4000, 0] });
+    return {
+      ...plan,
+      tables: {
+        ...plan.tables,
+        walls: new Map([['W1', wall]]),
+        openings: new Map([['G1', door]]),
+        notes: new Map([['T1', note]]),
+        dimensions: new Map([['M1', line]]),
+      },
+    };
+  };
+  const scaled = (length: number) =>
+    ({ background: 'B1', a: [0, 0], b: [1000, 0], length, follow: true }) as const;
+
+  it('takes doors, notes and dimensions along, and leaves the breadth of a door', () => {
+    const plan = drawn();
+    const outcome = ask(plan, 'set-scale', scaled(2000));
+    const after = apply(plan, outcome.ok ? outcome.changes : []);
+    const { openings, notes, dimensions, walls } = after.tables;
+    expect(walls.get('W1')!.b).toEqual([8000, 0]);
+    expect(openings.get('G1')).toMatchObject({ along: 6000, width: 914 });
+    expect(notes.get('T1')).toMatchObject({ at: [2000, 2000], to: [4000, 1000] });
+    expect(dimensions.get('M1')).toMatchObject({ a: [0, 0], b: [8000, 0] });
+  });
+
+  it('is left alone where a door would not fit in its wall any more', () => {
+    expect(why(drawn(), 'set-scale', scaled(200))).toContain('too small');
+  });
+});
+
 describe('The shape of a background', () => {
   it('is level or plumb along the line that was drawn, whose first end stays', () => {
     fc.assert(
