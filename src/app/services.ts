@@ -112,7 +112,7 @@ export function createServices({
     if (!taken) return;
     await assets.put(taken.asset);
     const { level, actions } = session.getState();
-    const { width, height, paper, page, asset } = taken;
+    const { width, height, paper, dots, page, asset } = taken;
     const laid = actions.run('add-background', {
       level,
       name: name.replace(/\.[^.]*$/, '').slice(0, 80),
@@ -121,6 +121,7 @@ export function createServices({
       width,
       height,
       paper,
+      dots,
     });
     if (!laid) return;
     actions.set({ leg: 'base' });

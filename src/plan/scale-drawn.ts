@@ -1,8 +1,9 @@
 import type { Id } from '../base/ids.ts';
 import { FAR } from '../base/units.ts';
+import { distance } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Draft } from './change.ts';
-import { alongAfter, fittedAlong, openingsOn } from './openings.ts';
+import { fittedAlong, openingsOn } from './openings.ts';
 import { nearestFace } from './outlet-place.ts';
 import { onLevel, type Plan } from './plan.ts';
 
@@ -62,7 +63,8 @@ export function scaleDrawn(draft: Draft, level: Id, about: Point, factor: number
   for (const put of puts) put();
   for (const { opening, wall } of openingsOn(plan, level)) {
     const after = draft.plan.tables.walls.get(wall.id)!;
-    const along = fittedAlong(after, alongAfter(wall, after, opening.along), opening.width);
+    const share = distance(after.a, after.b) / distance(wall.a, wall.b);
+    const along = fittedAlong(after, opening.along * share, opening.width);
     if (along === null) return false;
     draft.patch('openings', opening.id, { along });
   }

@@ -146,6 +146,8 @@ const background = z.strictObject({
   height: size,
   /** How wide the whole picture is on paper, mm, where that is known; then its scale can be told as a ratio. */
   paper: or(z.nullable(z.number().check(z.gt(0), z.lte(100_000))), null),
+  /** How many of its pixels make an inch on paper, as its file says; offered where a printed scale is asked for, and not believed. */
+  dots: or(z.nullable(z.number().check(z.gt(0), z.lte(100_000))), null),
   /** Where the picture's top left corner lies, before it is tilted. */
   origin: or(point, [0, 0]),
   mmPerPixel: or(z.number().check(z.gt(0), z.lte(100_000)), 10),

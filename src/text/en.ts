@@ -859,6 +859,8 @@ export const en = {
   'scale.width': 'its width',
   'scale.dots': 'dots per inch',
   'scale.sheet-hint': 'Of the whole picture as it was brought, printed or scanned at full size.',
+  'scale.dots-said':
+    'The file says {dots}. It holds for a sheet that was scanned at its full size: compare the width with the sheet.',
   'scale.sheet-wrong':
     'Type how wide the paper is, such as 36" or 841 mm, or how many dots the scan has to the inch.',
   'scale.so': 'The whole picture is then {wide} wide.',

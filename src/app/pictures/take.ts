@@ -7,6 +7,7 @@ import { fitPixels } from '../../worker/picture-size.ts';
 import { flattenDrawing, flattenRaster } from './flatten.ts';
 import type { OpenPdf } from './pdf.ts';
 import type { Sniffed } from './sniff.ts';
+import { HEADER, statedDots } from './stated-dots.ts';
 import { openSvg } from './svg.ts';
 import { trouble } from './trouble.ts';
 
@@ -18,6 +19,8 @@ export interface Taken {
   readonly height: number;
   /** How wide it is on paper, mm, where the file says so. */
   readonly paper: number | null;
+  /** How many of its pixels make an inch on paper, as the header of a scan says; nobody has checked it. */
+  readonly dots: number | null;
 }
 
 /** How a picture is taken in. */
@@ -46,13 +49,18 @@ export async function takePicture(file: File, kind: Kind, taking: Taking): Promi
   taking.progress(0.2);
   const flat = await flattenRaster(file.name, file, kind === 'jpeg', taking.signal);
   taking.progress(0.8);
-  return flattened(file.name, flat, null);
+  const stated = statedDots(new Uint8Array(await file.slice(0, HEADER).arrayBuffer()));
+  return { ...(await flattened(file.name, flat, null)), dots: stated && dotsOf(flat, stated) };
 }
+
+/** The dots that are left to an inch of a picture that may have been made smaller. */
+const dotsOf = (flat: Flat, stated: NonNullable<ReturnType<typeof statedDots>>): number =>
+  stated.dots * Math.sqrt((flat.width * flat.height) / (stated.width * stated.height));
 
 async function flattened(name: string, flat: Flat, paper: number | null): Promise<Taken> {
   const { bytes, type, width, height } = flat;
   const asset = { hash: await hashOf(bytes), name, type, bytes };
-  return { asset, page: 1, width, height, paper };
+  return { asset, page: 1, width, height, paper, dots: null };
 }
 
 async function takeSvg(file: File, { signal, progress }: Taking): Promise<Taken> {
@@ -70,7 +78,7 @@ async function takeSvg(file: File, { signal, progress }: Taking): Promise<Taken>
     signal.throwIfAborted();
     const hash = await hashOf(bytes);
     const asset = { hash, name: file.name, type: 'image/svg+xml', bytes };
-    return { asset, page: 1, width, height, paper };
+    return { asset, page: 1, width, height, paper, dots: null };
   } finally {
     svg.close();
   }
@@ -99,7 +107,7 @@ async function takePdf(file: File, taking: Taking): Promise<Taken | null> {
     progress(0.8);
     const hash = await hashOf(kept);
     const asset = { hash, name: file.name, type: 'application/pdf', bytes: kept };
-    return { asset, page, ...size, paper };
+    return { asset, page, ...size, paper, dots: null };
   } finally {
     await pdf.close();
   }

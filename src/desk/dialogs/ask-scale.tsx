@@ -58,8 +58,10 @@ function ScaleDialog({
   answer(scale: ScaleAnswer | null): void;
 }) {
   const [text, setText] = useState('');
-  const [size, setSize] = useState<Size>('width');
-  const [sheet, setSheet] = useState('');
+  const { dots } = picture;
+  // What the file says of itself is offered, to be looked at.
+  const [size, setSize] = useState<Size>(dots === null ? 'width' : 'dots');
+  const [sheet, setSheet] = useState(dots === null ? '' : figure(dots, 0));
   const [other, setOther] = useState(picture.paper === null);
   const [follow, setFollow] = useState(false);
   const [tried, setTried] = useState(false);
@@ -147,7 +149,11 @@ function ScaleDialog({
               </output>
             </div>
             <p id="sheet-words" className={tried && paper === null ? 'field-why' : 'field-hint'}>
-              {t(tried && paper === null ? 'scale.sheet-wrong' : 'scale.sheet-hint')}
+              {tried && paper === null
+                ? t('scale.sheet-wrong')
+                : size === 'dots' && dots !== null
+                  ? t('scale.dots-said', { dots: figure(dots, 0) })
+                  : t('scale.sheet-hint')}
             </p>
           </>
         ) : null}

@@ -27,7 +27,9 @@ export const addBackground: Command<{
   height: number;
   /** How wide it is on paper, mm, if it says so itself. */
   paper?: number | null;
-}> = (plan, { level, name, asset, page = 1, width, height, paper = null }) => {
+  /** How many pixels make an inch on paper, as its file says. */
+  dots?: number | null;
+}> = (plan, { level, name, asset, page = 1, width, height, paper = null, dots = null }) => {
   const draft = new Draft(plan);
   const top = inLayers(plan, level).at(-1);
   const row = makeRow('backgrounds', draft.fresh('backgrounds'), {
@@ -38,6 +40,7 @@ export const addBackground: Command<{
     width,
     height,
     paper,
+    dots,
     mmPerPixel: (paper === null ? FIRST_WIDTH : paper * FIRST_RATIO) / width,
     order: top?.order ?? 0,
   });
@@ -262,6 +265,7 @@ export const straightenBackground: Command<{
     height,
     mmPerPixel: scale ? scale.length / distance(scale.a, scale.b) : across / width,
     paper: null,
+    dots: null,
     ratio: null,
     turn: 0,
     tilt: 0,
