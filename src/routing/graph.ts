@@ -2,7 +2,15 @@ import type { Point } from '../geometry/point.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { Beside } from './beside.ts';
 import { type Ground, groundOf, type Through } from './ground.ts';
-import { type LineSet, linesOf, mostCoordinates, type Wishes, wishesOf, workOf } from './lines.ts';
+import {
+  type LineSet,
+  linesOf,
+  mostCoordinates,
+  type Wish,
+  type Wishes,
+  wishesOf,
+  workOf,
+} from './lines.ts';
 import { Media, UNITS } from './medium.ts';
 import { networkOf } from './network.ts';
 import { crossingsOf, eachOn, type Nodes, type Row, rowOf } from './nodes.ts';
@@ -66,7 +74,7 @@ export interface Graph {
    * Coordinates along each axis at which anything begins or ends, and some more; null where things lie at an angle, so
    * that they may anywhere.
    */
-  readonly edges: readonly [ReadonlyMap<number, unknown>, ReadonlyMap<number, unknown>] | null;
+  readonly edges: readonly [ReadonlyMap<number, Wish>, ReadonlyMap<number, Wish>] | null;
 }
 
 /**

@@ -150,32 +150,63 @@ function swept(p: Point, q: Point, r: number): Shape {
   ]);
 }
 
+/** A wall on its way to becoming a body: c is its coordinate across, lo and hi are its ends along its axis. */
+interface WallRow {
+  readonly index: number;
+  readonly a: Point;
+  readonly b: Point;
+  readonly half: number;
+  readonly work: Passing;
+  readonly axis: 0 | 1 | 2;
+  readonly point: boolean;
+  readonly c: number;
+  readonly lo: number;
+  readonly hi: number;
+}
+
+function rowOf(wall: SiteWall, index: number, ends: readonly Point[], site: Site): WallRow {
+  const [a, b] = ends as [Point, Point];
+  const axis = a[1] === b[1] ? 0 : a[0] === b[0] ? 1 : 2;
+  const point = a[0] === b[0] && a[1] === b[1];
+  const along = axis === 1 ? 1 : 0;
+  const half = wall.thickness / 2;
+  const lo = Math.min(a[along], b[along]) - half;
+  const hi = Math.max(a[along], b[along]) + half;
+  const work = passing(wall, site.prices);
+  return { index, a, b, half, work, axis, point, c: a[1 - along]!, lo, hi };
+}
+
+/** Whether two walls are of one body where they meet. */
+const alike = (p: WallRow, q: WallRow): boolean =>
+  p.axis === q.axis &&
+  p.c === q.c &&
+  p.point === q.point &&
+  p.half === q.half &&
+  p.work.price === q.work.price &&
+  p.work.firestop === q.work.firestop &&
+  p.work.work === q.work.work;
+
+/** Order in which walls that are alike stand together, each group along its line. */
+const inLine = (p: WallRow, q: WallRow): number =>
+  p.axis - q.axis ||
+  p.c - q.c ||
+  Number(p.point) - Number(q.point) ||
+  p.half - q.half ||
+  p.work.price - q.work.price ||
+  Number(p.work.firestop) - Number(q.work.firestop) ||
+  (p.work.work < q.work.work ? -1 : p.work.work > q.work.work ? 1 : 0) ||
+  p.lo - q.lo ||
+  p.index - q.index;
+
 function bodiesOf(
   site: Site,
   into: (wall: SiteWall) => readonly Point[],
 ): { bodies: Body[]; bodyOf: Body[] } {
-  const rows = site.walls.map((wall, index) => {
-    const [a, b] = into(wall) as [Point, Point];
-    const work = passing(wall, site.prices);
-    const axis = a[1] === b[1] ? 0 : a[0] === b[0] ? 1 : 2;
-    const point = a[0] === b[0] && a[1] === b[1];
-    return { index, a, b, half: wall.thickness / 2, work, axis: axis as 0 | 1 | 2, point };
-  });
+  const rows = site.walls.map((wall, index) => rowOf(wall, index, into(wall), site));
   const bodies: Body[] = [];
   const bodyOf: Body[] = new Array(rows.length);
-  const groups = new Map<string, (typeof rows)[number][]>();
-  for (const row of rows) {
-    const { work, axis, half, a } = row;
-    const where = axis === 2 ? `angle${row.index}` : `${row.point}${axis} ${a[1 - axis]}`;
-    const key = `${where} ${half} ${work.work} ${work.price} ${work.firestop}`;
-    const group = groups.get(key);
-    if (group) group.push(row);
-    else groups.set(key, [row]);
-  }
-  for (const group of groups.values()) {
-    const { axis } = group[0]!;
-    if (axis === 2) {
-      const { a, b, half, work, index } = group[0]!;
+  for (const { axis, a, b, half, work, index } of rows)
+    if (axis === 2)
       bodies.push({
         shape: turnedBox(a, b, half),
         walls: [index],
@@ -183,27 +214,21 @@ function bodiesOf(
         axis,
         spot: false,
       });
-      continue;
+  const straight = rows.filter((row) => row.axis !== 2).sort(inLine);
+  for (let i = 0; i < straight.length; ) {
+    const row = straight[i]!;
+    const { axis, half, work, point, c, lo: from } = row;
+    let to = row.hi;
+    const walls = [row.index];
+    for (i++; i < straight.length; i++) {
+      const next = straight[i]!;
+      if (next.lo > to || !alike(row, next)) break;
+      to = Math.max(to, next.hi);
+      walls.push(next.index);
     }
-    const lo = (r: (typeof rows)[number]) => Math.min(r.a[axis], r.b[axis]) - r.half;
-    const hi = (r: (typeof rows)[number]) => Math.max(r.a[axis], r.b[axis]) + r.half;
-    group.sort((p, q) => lo(p) - lo(q) || p.index - q.index);
-    for (let i = 0; i < group.length; ) {
-      const from = lo(group[i]!);
-      let to = hi(group[i]!);
-      const walls = [group[i]!.index];
-      for (i++; i < group.length && lo(group[i]!) <= to; i++) {
-        to = Math.max(to, hi(group[i]!));
-        walls.push(group[i]!.index);
-      }
-      const { half, work, a } = group[0]!;
-      const c = a[1 - axis]!;
-      const shape =
-        axis === 0
-          ? boxShape(from, c - half, to, c + half)
-          : boxShape(c - half, from, c + half, to);
-      bodies.push({ shape, walls, passing: work, axis, spot: group[0]!.point });
-    }
+    const shape =
+      axis === 0 ? boxShape(from, c - half, to, c + half) : boxShape(c - half, from, c + half, to);
+    bodies.push({ shape, walls, passing: work, axis, spot: point });
   }
   bodies.sort((p, q) => p.walls[0]! - q.walls[0]!);
   for (const body of bodies) for (const index of body.walls) bodyOf[index] = body;

@@ -25,7 +25,7 @@ export interface LineSet {
 }
 
 /** Wishes for one coordinate: spans that a line must touch, for each side. */
-interface Wish {
+export interface Wish {
   /** Something can only be joined here, so the line is thinned out apart from the others. */
   must: boolean;
   /** Ways end here: the line is never thinned out. */
@@ -150,8 +150,8 @@ export function wishesOf(ground: Ground, media: Media, tracks: readonly Track[])
 const coordinatesOf = (wishes: Wishes, axis: 0 | 1): number[] =>
   [...wishes.axes[axis].keys()].sort((a, b) => a - b);
 
-/** What lies beside a coordinate that is wished for. */
-function profileOf(media: Media, axis: 0 | 1, at: number, wish: Wish, side: 0 | 1): Profile {
+/** What lies beside a coordinate that is wished for; looked at once. */
+export function profileOf(media: Media, axis: 0 | 1, at: number, wish: Wish, side: 0 | 1): Profile {
   wish.profiles[side] ??= media.beside(axis, at, side);
   return wish.profiles[side];
 }

@@ -66,6 +66,12 @@ function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Netwo
   const to = new Int32Array(total);
   const weight = weights(total, maxCost);
   const extra = weights(total, maxSecond);
+  // Taken out of their objects once: the loop is run through for every state.
+  const [hList, vList] = graph.list;
+  const { place: hPlace, cost: hCost, second: hSecond } = h;
+  const { place: vPlace, cost: vCost, second: vSecond } = v;
+  const { kind } = turns;
+  const { bend } = graph;
   let e = 0;
   for (let state = 0; state < states; state++) {
     let end = first[state]!;
@@ -73,24 +79,32 @@ function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Netwo
     if (state < plane) {
       const node = state >> 1;
       const axis = state & 1;
-      const toll = axis === 0 ? h : v;
-      const list = graph.list[axis]!;
-      const k = toll.place[node]!;
-      if (k > 0 && toll.cost[k - 1]! >= 0) {
-        to[e] = 2 * list[k - 1]! + axis;
-        weight[e] = toll.cost[k - 1]!;
-        extra[e++] = toll.second[k - 1]!;
+      const along = axis === 0;
+      const list = along ? hList : vList;
+      const cost = along ? hCost : vCost;
+      const second = along ? hSecond : vSecond;
+      const k = along ? hPlace[node]! : vPlace[node]!;
+      if (k > 0) {
+        const back = cost[k - 1]!;
+        if (back >= 0) {
+          to[e] = 2 * list[k - 1]! + axis;
+          weight[e] = back;
+          extra[e++] = second[k - 1]!;
+        }
       }
-      if (k >= 0 && toll.cost[k]! >= 0) {
-        to[e] = 2 * list[k + 1]! + axis;
-        weight[e] = toll.cost[k]!;
-        extra[e++] = toll.second[k]!;
+      if (k >= 0) {
+        const on = cost[k]!;
+        if (on >= 0) {
+          to[e] = 2 * list[k + 1]! + axis;
+          weight[e] = on;
+          extra[e++] = second[k]!;
+        }
       }
-      const turn = turns.kind[node]!;
+      const turn = kind[node]!;
       if (turn > 0) {
         to[e] = state ^ 1;
         if (turn === 1) {
-          weight[e] = graph.bend;
+          weight[e] = bend;
           extra[e++] = BEND;
         } else {
           const { cost, second } = turnBetween(graph, h.medium[node]!, v.medium[node]!);

@@ -48,23 +48,38 @@ export class Nodes {
   }
 }
 
-/** The crossings of two sets of lines, in the order of the lines along x; null where there are more than `most`. */
+/**
+ * The crossings of two sets of lines, in the order of the lines along x; null where there are more than `most`. They are
+ * counted first: room for all that there might be would often be several times what they need.
+ */
 export function crossingsOf(h: LineSet, v: LineSet, most: number): Nodes | null {
   const spans = spansAcross(h, v);
-  const nodes = new Nodes(roomFor(spans, most));
+  const count = countOf(h, v, spans);
+  if (count > most) return null;
+  const nodes = new Nodes(count);
   for (let i = 0; i < h.count; i++) {
     const y = h.c[i]!;
-    // A line reaches a place on one side of its end, so of the two sides of a line there, one does.
     const above = h.side[i] === 1;
-    for (let j = spans[2 * i]!, end = spans[2 * i + 1]!; j < end; j++) {
-      const lo = v.lo[j]!;
-      const hi = v.hi[j]!;
-      if (above ? y < lo || y >= hi : y <= lo || y > hi) continue;
-      nodes.add(v.c[j]!, y, i, j);
-    }
-    if (nodes.count > most) return null;
+    for (let j = spans[2 * i]!, end = spans[2 * i + 1]!; j < end; j++)
+      if (reaches(v.lo[j]!, v.hi[j]!, y, above)) nodes.add(v.c[j]!, y, i, j);
   }
   return nodes;
+}
+
+/** A line reaches a place on one side of its end, so of the two sides of a line there, one does. */
+const reaches = (lo: number, hi: number, y: number, above: boolean): boolean =>
+  above ? y >= lo && y < hi : y > lo && y <= hi;
+
+function countOf(h: LineSet, v: LineSet, spans: Int32Array): number {
+  const { lo, hi } = v;
+  let count = 0;
+  for (let i = 0; i < h.count; i++) {
+    const y = h.c[i]!;
+    const above = h.side[i] === 1;
+    for (let j = spans[2 * i]!, end = spans[2 * i + 1]!; j < end; j++)
+      if (reaches(lo[j]!, hi[j]!, y, above)) count++;
+  }
+  return count;
 }
 
 /** For each line along x, the first line along y that it may cross and the one after the last. */
@@ -81,13 +96,6 @@ function spansAcross(h: LineSet, v: LineSet): Int32Array {
     spans[2 * i + 1] = Math.max(from, to);
   }
   return spans;
-}
-
-/** Room for all crossings that there can be, within bounds: beyond them it grows. */
-function roomFor(spans: Int32Array, most: number): number {
-  let room = 0;
-  for (let i = 0; i < spans.length; i += 2) room += spans[i + 1]! - spans[i]!;
-  return Math.min(room, most, 1 << 20) + 16;
 }
 
 /** The nodes of each line along one axis, in order along it. */
@@ -107,6 +115,12 @@ export function rowOf(nodes: Nodes, axis: 0 | 1, lines: LineSet, crossings: numb
   const from = new Int32Array(lines.count + 1);
   for (let node = 0; node < count; node++) if (line[node]! >= 0) from[line[node]! + 1]!++;
   for (let l = 0; l < lines.count; l++) from[l + 1]! += from[l]!;
+  // Crossings are numbered in the order of the lines along x.
+  if (axis === 0 && count === crossings) {
+    const list = new Int32Array(count);
+    for (let node = 0; node < count; node++) list[node] = node;
+    return { from, list, position: at.subarray(0, count) };
+  }
   const fill = from.slice();
   const list = new Int32Array(from[lines.count]!);
   const position = new Float64Array(list.length);

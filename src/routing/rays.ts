@@ -58,6 +58,8 @@ export function castRays(
         lead = Math.round(start.lead * 2 * graph.site.prices.pathwayFactor);
         bends = via.track.axis === axis ? 0 : 1;
       }
+      const cost = rise * UNITS + enter + lead + bends * graph.bend;
+      if (best.hopelessFrom(cost, start.x, start.y)) continue;
       const ray: Ray = {
         axis,
         c,
@@ -65,7 +67,7 @@ export function castRays(
         profile,
         from,
         forward,
-        cost: rise * UNITS + enter + lead + bends * graph.bend,
+        cost,
         second: Math.round(2 * (rise + start.lead)) + bends * BEND,
         start,
         legs: via ? [via.leg] : [],
