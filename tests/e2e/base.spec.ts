@@ -407,3 +407,54 @@ test('several plans lie over each other in an order, each cropped, locked and pu
   expect(Math.abs(bottom!.crop!.x0 - 200)).toBeLessThan(6);
   expect(Math.abs(bottom!.crop!.x1 - 1400)).toBeLessThan(6);
 });
+
+test('a picture is pasted, a WebP is brought, and a scan says how fine it is', async ({
+  page,
+  context,
+}) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  const desk = await openJob(page);
+  await desk.blank();
+  const drawn = (type: string) =>
+    page.evaluate(async (mime) => {
+      const canvas = new OffscreenCanvas(300, 200);
+      const pen = canvas.getContext('2d')!;
+      pen.fillStyle = '#fff';
+      pen.fillRect(0, 0, 300, 200);
+      pen.strokeRect(20, 20, 260, 160);
+      const blob = await canvas.convertToBlob({ type: mime });
+      if (mime === 'image/png')
+        await navigator.clipboard.write([new ClipboardItem({ 'image/png': blob })]);
+      const bytes = new Uint8Array(await blob.arrayBuffer());
+      return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+    }, type);
+  await drawn('image/png');
+  await page.keyboard.press('Control+v');
+  await expect(desk.leg('base')).toContainText(t('leg.base.set-scale'), SOON);
+  const pasted = backgroundOf(await desk.plan());
+  expect([pasted.width, pasted.height, pasted.dots]).toEqual([300, 200, null]);
+
+  const webp = Buffer.from(await drawn('image/webp'), 'base64');
+  expect(webp.subarray(8, 12).toString('latin1')).toBe('WEBP');
+  const choose = (name: string, mimeType: string, buffer: Buffer) =>
+    desk.choose({ name, mimeType, buffer }, () =>
+      desk.shelf.getByRole('button', { name: t('base.choose') }).click(),
+    );
+  await choose('sketch.webp', 'image/webp', webp);
+  await expect(desk.shelf.getByRole('heading', { name: 'sketch' })).toBeVisible(SOON);
+
+  const { scannedPlan } = await import('./picture.ts');
+  await choose('scan.png', 'image/png', scannedPlan(200));
+  await expect(desk.shelf.getByRole('heading', { name: 'scan', exact: true })).toBeVisible(SOON);
+  const sheets = [...(await desk.plan()).tables.backgrounds.values()];
+  expect(sheets.map(({ name }) => name)).toEqual([pasted.name, 'sketch', 'scan']);
+  expect(sheets[1]!.width).toBe(300);
+  const scan = sheets[2]!;
+  // It is offered and not applied: the sheet lies as wide as one that says nothing.
+  expect([Math.round(scan.dots!), scan.paper]).toEqual([200, null]);
+  expect(scan.mmPerPixel * scan.width).toBeCloseTo(20_000, 0);
+  const printed = t('base.of', { tool: t('base.printed'), name: 'scan' });
+  await desk.shelf.getByRole('button', { name: printed }).click();
+  await expect(desk.dialog.getByRole('textbox', { name: t('scale.dots') })).toHaveValue('200');
+  await expect(desk.dialog).toContainText(t('scale.dots-said', { dots: '200' }));
+});

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { PDFDocument } from '@cantoo/pdf-lib';
 import { expect, type Page, test } from '@playwright/test';
 import { t } from '../../src/text/index.ts';
 import { issueOf, sampleText } from './core.ts';
@@ -53,7 +54,11 @@ test('no bad picture harms the open job, and each says so', async ({ page }) => 
   const mine = await desk.saved();
   const scan = scannedPlan();
   const pdf = readFileSync(new URL('../fixtures/plans/workshop-floor.pdf', import.meta.url));
+  const locked = await PDFDocument.create();
+  locked.addPage([200, 200]);
+  locked.encrypt({ userPassword: 'sesame', ownerPassword: 'open' });
   const bad: readonly Brought[] = [
+    { name: 'locked.pdf', mimeType: 'application/pdf', buffer: Buffer.from(await locked.save()) },
     { name: 'cut.png', mimeType: 'image/png', buffer: scan.subarray(0, 60) },
     { name: 'cut.pdf', mimeType: 'application/pdf', buffer: pdf.subarray(0, 5000) },
     { name: 'words.png', mimeType: 'image/png', buffer: Buffer.from('this is no picture') },
@@ -67,6 +72,10 @@ test('no bad picture harms the open job, and each says so', async ({ page }) => 
         desk.shelf.getByRole('button', { name: t('base.choose') }).click(),
       );
       await expect(desk.notices.getByText(`“${file.name}” is`)).toHaveCount(1, SOON);
+      if (file.name === 'locked.pdf')
+        await expect(desk.notices).toContainText(
+          'locked with a password. Print it to a new PDF without one',
+        );
       expect(await desk.saved()).toBe(mine);
     });
   }

@@ -18,8 +18,9 @@ export const SCAN = {
   cross: 650,
 } as const;
 
-/** The bytes of the picture. */
-export const scannedPlan = (): Buffer => png(SCAN.width, SCAN.height, scannedRows());
+/** The bytes of the picture, which say how many dots make an inch where that is told. */
+export const scannedPlan = (dots?: number): Buffer =>
+  png(SCAN.width, SCAN.height, scannedRows(), dots);
 
 /** The corners of the sheet in the photo of it, and the size of the photo, px. */
 export const PHOTO: {
@@ -99,7 +100,7 @@ function scannedRows(): Buffer {
 }
 
 /** A PNG of 8-bit grey rows, by ISO/IEC 15948. */
-function png(width: number, height: number, rows: Buffer): Buffer {
+function png(width: number, height: number, rows: Buffer, dots?: number): Buffer {
   const head = Buffer.alloc(13);
   head.writeUInt32BE(width, 0);
   head.writeUInt32BE(height, 4);
@@ -107,9 +108,19 @@ function png(width: number, height: number, rows: Buffer): Buffer {
   return Buffer.concat([
     Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
     chunk('IHDR', head),
+    ...(dots === undefined ? [] : [chunk('pHYs', perMetre(dots))]),
     chunk('IDAT', deflateSync(rows)),
     chunk('IEND', Buffer.alloc(0)),
   ]);
+}
+
+/** Dots to the metre, across and down. */
+function perMetre(dots: number): Buffer {
+  const data = Buffer.alloc(9);
+  data.writeUInt32BE(Math.round(dots / 0.0254), 0);
+  data.writeUInt32BE(Math.round(dots / 0.0254), 4);
+  data[8] = 1;
+  return data;
 }
 
 function chunk(type: string, data: Buffer): Buffer {
