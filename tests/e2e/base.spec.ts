@@ -155,6 +155,30 @@ for (const [name, type, bytes] of [
     await expect.poll(() => sharpness(desk), { timeout: 20_000 }).toBeGreaterThan(150);
   });
 
+test('a PDF that is cropped and turned is still the PDF that it was, and as sharp', async ({
+  page,
+}) => {
+  const bytes = fixture('workshop-floor.pdf');
+  const desk = await brought(page, 'workshop.pdf', 'application/pdf', bytes);
+  await page.getByLabel(t('base.fade')).fill('100');
+  await desk.shelf.getByText(t('base.shape')).click();
+  await desk.take(t('base.crop'));
+  const plan = await desk.plan();
+  const whole = backgroundOf(plan);
+  const chart = await desk.fit(plan);
+  const at = (x: number, y: number) =>
+    chart(fromPicture(whole, [x * whole.width, y * whole.height]));
+  await desk.drag(at(0.1, 0.3), at(0.6, 0.8));
+  await desk.shelf.getByRole('button', { name: t('base.turn') }).click();
+  const shaped = backgroundOf(await desk.plan());
+  expect(Math.abs(shaped.crop!.x1 / whole.width - 0.6)).toBeLessThan(0.01);
+  expect(shaped.turn).toBe(90);
+  const [asset] = assetsOf(await desk.saved());
+  expect(Buffer.from(asset!.data, 'base64').equals(bytes)).toBe(true);
+  await zoomTo(desk, SHEET.inside.left, 1150, 14);
+  await expect.poll(() => sharpness(desk), { timeout: 20_000 }).toBeGreaterThan(150);
+});
+
 test('the scale that is printed on a sheet can be typed, and what was traced goes along if it should', async ({
   page,
 }) => {
