@@ -214,7 +214,9 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       say: (message, tone = 'plain') => {
         notices += 1;
         const notice: Notice = { id: notices, tone, message };
-        set((s) => ({ notices: [...s.notices.slice(-3), notice] }));
+        // What is said again takes the place of what was said.
+        const others = get().notices.filter((shown) => !sameWords(shown.message, message));
+        set({ notices: [...others.slice(-3), notice] });
       },
       dismiss: (id) => set((s) => ({ notices: s.notices.filter((n) => n.id !== id) })),
     };
@@ -249,6 +251,9 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
     };
   });
 }
+
+const sameWords = (a: Message, b: Message): boolean =>
+  a.text === b.text && JSON.stringify(a.params) === JSON.stringify(b.params);
 
 /** The place in the plan under a place on the board, and back. */
 export const toPlan = (view: Viewport, x: number, y: number): Point => [

@@ -14,7 +14,7 @@ export const room = rectangleTool({
   key: 'b',
   options: ROOM_OPTIONS,
   snaps: ['grid', 'end', 'middle', 'centre', 'edge', 'aligned'],
-  hint: msg('Drag from corner to corner, or click the first corner, or type both sides: 12 x 9.'),
+  hint: msg('Drag from corner to corner, or click the first corner.'),
   call: (outline, { level, option }, typed) => ({
     name: 'draw-zone',
     args: { level, outline, walls: option !== 'no-walls', typed },

@@ -169,6 +169,30 @@ describe('On the board, keys', () => {
     ]);
   });
 
+  it('leave a typed side beside a wall where it was typed, and lay one within a wall on it, saying so', () => {
+    const d = drive({ tool: 'room' });
+    d.play('type 10 x 8 · key Enter · key Ctrl+ArrowDown · type 10 x 5 · key ArrowLeft');
+    // A neighbour on the right, four inches deeper than the first: its foot is beside no wall.
+    d.play('key Ctrl+ArrowUp · key Ctrl+ArrowRight · key Ctrl+ArrowUp');
+    const start = d.keys.cursor();
+    d.play(`type 6 x 8'4" · key Enter`);
+    expect([start, outlines(d)[2]![2]]).toEqual([
+      [3048, 0],
+      [3048 + 1829, 2540],
+    ]);
+    // Within the wall at its left there is no room for another.
+    d.play(`key Ctrl+ArrowDown · type 6'1" x 3 · key ArrowLeft`);
+    expect(outlines(d)[3]!.map((p) => p[0])).toEqual([4877, 3048, 3048, 4877]);
+    expect(d.state().notices.at(-1)!.message.text).toContain('laid on it');
+  });
+
+  it('say what is said again in the place of what was said', () => {
+    const d = drive({ tool: 'room' });
+    for (let i = 0; i < 4; i++) d.play('type 10 x 8 · key Enter');
+    expect(d.state().notices).toHaveLength(1);
+    expect(d.state().notices[0]!.message.text).toContain('uses 1 wall');
+  });
+
   it('draw walls the way of each arrow after a typed length', () => {
     const d = drive({ tool: 'wall' });
     d.play('key 1 · key 0 · key Enter · key 8 · key ArrowDown · key 3 · key ArrowLeft · key Enter');
