@@ -162,9 +162,11 @@ const blockedBy = ({ reason, by, reached }: NoRoute): Blocked => ({
   reached,
 });
 
+const cordOf = (task: Task): number => task.device?.cord ?? DEVICE_CORD;
+
 /** What a run is before it has a way. */
 function blank(s: Settings, task: Task) {
-  const cord = task.device?.cord ?? DEVICE_CORD;
+  const cord = cordOf(task);
   const { jack, outlet } = task;
   return {
     jack: jack.id,
@@ -173,14 +175,13 @@ function blank(s: Settings, task: Task) {
     device: jack.device,
     level: outlet?.level ?? '',
     limit: Math.max(0, Math.min(s.linkLimit, s.channelLimit - cord - s.cordCloset)),
-    cord,
   };
 }
 
 function blockedRun(s: Settings, task: Task, blocked: Blocked): Run {
-  const { cord: _, ...rest } = blank(s, task);
+  const base = blank(s, task);
   return {
-    ...rest,
+    ...base,
     closet: task.jack.closet,
     status: 'unroutable',
     across: 0,
@@ -203,15 +204,15 @@ function blockedRun(s: Settings, task: Task, blocked: Blocked): Run {
 }
 
 function routedRun(s: Settings, task: Task, route: Route, pinned: Pinned | null, plan: Plan): Run {
-  const { cord, ...rest } = blank(s, task);
+  const base = blank(s, task);
   const allowed = allowancesOf(plan, task.jack);
   const slack = allowed.outletSlack + allowed.fieldLoop + allowed.closetLoop;
   const cable = route.path + slack;
   const { segments } = route;
-  const over = cable > rest.limit;
-  const near = cable * 100 >= rest.limit * s.nearPercent;
+  const over = cable > base.limit;
+  const near = cable * 100 >= base.limit * s.nearPercent;
   return {
-    ...rest,
+    ...base,
     closet: route.closet,
     status: over ? 'over' : near ? 'near' : 'ok',
     across: route.across,
@@ -220,7 +221,7 @@ function routedRun(s: Settings, task: Task, route: Route, pinned: Pinned | null,
     path: route.path,
     cable,
     order: orderLength(cable, allowed),
-    channel: cable + cord + s.cordCloset,
+    channel: cable + cordOf(task) + s.cordCloset,
     cost: route.cost,
     parts: partsOf(segments, allowed),
     segments,

@@ -55,8 +55,7 @@ function turnBetween({ media, bend }: Plain, a: number, b: number) {
 /** All arcs in the order of their states: back and on along the line, the turn, and what tracks add. */
 function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Network {
   const [h, v] = tolls;
-  const plane = 2 * graph.nodes;
-  const states = plane + graph.stopOf.length;
+  const states = 2 * graph.nodes + graph.stopOf.length;
   const total = 2 * (h.count + v.count + turns.count + links.count);
   const maxCost = Math.max(h.maxCost, v.maxCost, turns.maxCost, links.maxCost);
   const maxSecond = Math.max(h.maxSecond, v.maxSecond, turns.maxSecond, links.maxSecond);
@@ -64,16 +63,47 @@ function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Netwo
   const first = new Int32Array(states + 1);
   const later = chainLinks(links, first);
   const to = new Int32Array(total);
-  const weight = weights(total, maxCost);
-  const extra = weights(total, maxSecond);
-  // Taken out of their objects once: the loop is run through for every state.
+  const cost = weights(total, maxCost);
+  const second = weights(total, maxSecond);
+  const net: Network = { states, first, to, cost, second, maxCost };
+  let e = 0;
+  for (let from = 0; from < states; from += AT_ONCE)
+    e = writeArcs(
+      graph,
+      tolls,
+      turns,
+      links,
+      later,
+      net,
+      from,
+      Math.min(states, from + AT_ONCE),
+      e,
+    );
+  first[states] = e;
+  return net;
+}
+
+/** States whose arcs are written by one call: engines compile a function that is called often, not a loop that is long. */
+const AT_ONCE = 512;
+
+/** Writes the arcs of the states from one to before another, from place e on; answers with the place after them. */
+function writeArcs(
+  graph: Plain,
+  [h, v]: Tolls,
+  { kind }: Turns,
+  links: Links,
+  later: Int32Array,
+  { first, to, cost: weight, second: extra }: Network,
+  from: number,
+  before: number,
+  e: number,
+): number {
+  const { bend } = graph;
   const [hList, vList] = graph.list;
   const { place: hPlace, cost: hCost, second: hSecond } = h;
   const { place: vPlace, cost: vCost, second: vSecond } = v;
-  const { kind } = turns;
-  const { bend } = graph;
-  let e = 0;
-  for (let state = 0; state < states; state++) {
+  const plane = 2 * graph.nodes;
+  for (let state = from; state < before; state++) {
     let end = first[state]!;
     first[state] = e;
     if (state < plane) {
@@ -84,21 +114,17 @@ function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Netwo
       const cost = along ? hCost : vCost;
       const second = along ? hSecond : vSecond;
       const k = along ? hPlace[node]! : vPlace[node]!;
-      if (k > 0) {
-        const back = cost[k - 1]!;
-        if (back >= 0) {
-          to[e] = 2 * list[k - 1]! + axis;
-          weight[e] = back;
-          extra[e++] = second[k - 1]!;
-        }
+      const back = k > 0 ? cost[k - 1]! : -1;
+      if (back >= 0) {
+        to[e] = 2 * list[k - 1]! + axis;
+        weight[e] = back;
+        extra[e++] = second[k - 1]!;
       }
-      if (k >= 0) {
-        const on = cost[k]!;
-        if (on >= 0) {
-          to[e] = 2 * list[k + 1]! + axis;
-          weight[e] = on;
-          extra[e++] = second[k]!;
-        }
+      const on = k >= 0 ? cost[k]! : -1;
+      if (on >= 0) {
+        to[e] = 2 * list[k + 1]! + axis;
+        weight[e] = on;
+        extra[e++] = second[k]!;
       }
       const turn = kind[node]!;
       if (turn > 0) {
@@ -107,9 +133,9 @@ function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Netwo
           weight[e] = bend;
           extra[e++] = BEND;
         } else {
-          const { cost, second } = turnBetween(graph, h.medium[node]!, v.medium[node]!);
-          weight[e] = cost;
-          extra[e++] = second;
+          const between = turnBetween(graph, h.medium[node]!, v.medium[node]!);
+          weight[e] = between.cost;
+          extra[e++] = between.second;
         }
       }
     }
@@ -120,8 +146,7 @@ function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Netwo
       extra[e++] = links.second[i]!;
     }
   }
-  first[states] = e;
-  return { states, first, to, cost: weight, second: extra, maxCost };
+  return e;
 }
 
 /**

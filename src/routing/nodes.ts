@@ -54,15 +54,11 @@ export class Nodes {
  */
 export function crossingsOf(h: LineSet, v: LineSet, most: number): Nodes | null {
   const spans = spansAcross(h, v);
-  const count = countOf(h, v, spans);
+  let count = 0;
+  for (let i = 0; i < h.count; i++) count += countOn(h, v, i, spans[2 * i]!, spans[2 * i + 1]!);
   if (count > most) return null;
   const nodes = new Nodes(count);
-  for (let i = 0; i < h.count; i++) {
-    const y = h.c[i]!;
-    const above = h.side[i] === 1;
-    for (let j = spans[2 * i]!, end = spans[2 * i + 1]!; j < end; j++)
-      if (reaches(v.lo[j]!, v.hi[j]!, y, above)) nodes.add(v.c[j]!, y, i, j);
-  }
+  for (let i = 0; i < h.count; i++) crossOn(h, v, i, spans[2 * i]!, spans[2 * i + 1]!, nodes);
   return nodes;
 }
 
@@ -70,16 +66,21 @@ export function crossingsOf(h: LineSet, v: LineSet, most: number): Nodes | null 
 const reaches = (lo: number, hi: number, y: number, above: boolean): boolean =>
   above ? y >= lo && y < hi : y > lo && y <= hi;
 
-function countOf(h: LineSet, v: LineSet, spans: Int32Array): number {
-  const { lo, hi } = v;
+/** How many of the lines along y from one to before another cross line i along x. */
+function countOn({ c, side }: LineSet, { lo, hi }: LineSet, i: number, from: number, to: number) {
+  const y = c[i]!;
+  const above = side[i] === 1;
   let count = 0;
-  for (let i = 0; i < h.count; i++) {
-    const y = h.c[i]!;
-    const above = h.side[i] === 1;
-    for (let j = spans[2 * i]!, end = spans[2 * i + 1]!; j < end; j++)
-      if (reaches(lo[j]!, hi[j]!, y, above)) count++;
-  }
+  for (let j = from; j < to; j++) if (reaches(lo[j]!, hi[j]!, y, above)) count++;
   return count;
+}
+
+/** Adds their crossings. */
+function crossOn(h: LineSet, v: LineSet, i: number, from: number, to: number, nodes: Nodes): void {
+  const y = h.c[i]!;
+  const above = h.side[i] === 1;
+  for (let j = from; j < to; j++)
+    if (reaches(v.lo[j]!, v.hi[j]!, y, above)) nodes.add(v.c[j]!, y, i, j);
 }
 
 /** For each line along x, the first line along y that it may cross and the one after the last. */

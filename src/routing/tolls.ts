@@ -34,35 +34,41 @@ export class LineTolls {
 
 /** Walks each line of an axis once, along its nodes and the stretches of its profile together. */
 export function lineTolls(graph: Omit<Graph, 'net'>, axis: 0 | 1): LineTolls {
-  const { media, lines, lineOf } = graph;
-  const list = graph.list[axis];
-  const from = graph.from[axis];
-  const position = graph.listPosition[axis];
-  const { count, profiles } = lines[axis];
+  const tolls = new LineTolls(graph.nodes, graph.list[axis].length);
+  const out: Toll = { cost: 0, length: 0 };
+  for (let line = 0; line < graph.lines[axis].count; line++)
+    walkLine(graph, axis, line, tolls, out);
+  return tolls;
+}
+
+function walkLine(
+  { media, lines, lineOf, list: lists, from, listPosition }: Omit<Graph, 'net'>,
+  axis: 0 | 1,
+  line: number,
+  tolls: LineTolls,
+  out: Toll,
+): void {
+  const profile = lines[axis].profiles[line]!;
+  const list = lists[axis];
+  const position = listPosition[axis];
   const across = lineOf[axis === 0 ? 1 : 0];
   const sides = lines[axis === 0 ? 1 : 0].side;
-  const tolls = new LineTolls(graph.nodes, list.length);
-  const out: Toll = { cost: 0, length: 0 };
-  for (let line = 0; line < count; line++) {
-    const profile = profiles[line]!;
-    const begin = from[line]!;
-    const end = from[line + 1]!;
-    let before = begin < end ? stretchAt(profile, position[begin]!, 0) : 0;
-    for (let k = begin; k < end; k++) {
-      const node = list[k]!;
-      const other = across[node]!;
-      const at = position[k]!;
-      const stretch = stretchFrom(profile, before, at, other < 0 ? 0 : sides[other]!);
-      tolls.place[node] = k;
-      tolls.medium[node] = profile.media[stretch]!;
-      if (k > begin) {
-        tollWithin(media, profile, before, position[k - 1]!, stretch, at, out);
-        tolls.put(k - 1, out);
-      }
-      before = stretch;
+  const begin = from[axis][line]!;
+  const end = from[axis][line + 1]!;
+  let before = begin < end ? stretchAt(profile, position[begin]!, 0) : 0;
+  for (let k = begin; k < end; k++) {
+    const node = list[k]!;
+    const other = across[node]!;
+    const at = position[k]!;
+    const stretch = stretchFrom(profile, before, at, other < 0 ? 0 : sides[other]!);
+    tolls.place[node] = k;
+    tolls.medium[node] = profile.media[stretch]!;
+    if (k > begin) {
+      tollWithin(media, profile, before, position[k - 1]!, stretch, at, out);
+      tolls.put(k - 1, out);
     }
+    before = stretch;
   }
-  return tolls;
 }
 
 /** The stretch at a position and side, looked for from one that is near it. */

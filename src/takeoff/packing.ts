@@ -1,6 +1,12 @@
 /** A box: the indices of its pieces in the list of sizes. */
 type Box = readonly number[];
 
+/** A box with the sum of its sizes, which is asked for in every round. */
+interface Filled {
+  readonly box: Box;
+  readonly sum: number;
+}
+
 /** Rounds of repacking, boxes repacked at once, and choices looked at for one box: bounds on work, not on a clock. */
 const ROUNDS = 2000;
 const REPACKED = 10;
@@ -25,17 +31,18 @@ export function packBoxes(
   first: Box[] = bestFitDecreasing(sizes, capacity),
 ): Box[] {
   const chance = sequence();
-  let boxes = first;
+  const withSum = (box: Box): Filled => ({ box, sum: filled(box, sizes) });
+  let boxes = first.map(withSum);
   for (let round = 0; round < ROUNDS && boxes.length > bound; round += 1) {
-    const { chosen, others } = choose(boxes, sizes, chance);
-    const pieces = chosen.flat();
+    const { chosen, others } = choose(boxes, chance);
+    const pieces = chosen.flatMap(({ box }) => box);
     // By length every other time: long pieces first packs well, and any other order finds what that misses.
     if (round % 2 === 0) pieces.sort((a, b) => sizes[b]! - sizes[a]! || a - b);
     else shuffle(pieces, chance);
-    const refilled = fillTightly(pieces, sizes, capacity);
-    if (isNoWorse(refilled, chosen, sizes)) boxes = [...others, ...refilled];
+    const refilled = fillTightly(pieces, sizes, capacity).map(withSum);
+    if (isNoWorse(refilled, chosen)) boxes = others.concat(refilled);
   }
-  return boxes;
+  return boxes.map(({ box }) => box);
 }
 
 /**
@@ -64,13 +71,10 @@ const filled = (box: Box, sizes: readonly number[]): number =>
   box.reduce((sum, piece) => sum + sizes[piece]!, 0);
 
 /** The emptiest box and some others by chance, apart from the rest. */
-function choose(
-  boxes: readonly Box[],
-  sizes: readonly number[],
-  chance: (below: number) => number,
-) {
-  const fills = boxes.map((box) => filled(box, sizes));
-  const picked = new Set([fills.indexOf(Math.min(...fills))]);
+function choose(boxes: readonly Filled[], chance: (below: number) => number) {
+  let emptiest = 0;
+  for (let i = 1; i < boxes.length; i += 1) if (boxes[i]!.sum < boxes[emptiest]!.sum) emptiest = i;
+  const picked = new Set([emptiest]);
   while (picked.size < Math.min(REPACKED, boxes.length)) picked.add(chance(boxes.length));
   return {
     chosen: [...picked].map((i) => boxes[i]!),
@@ -79,10 +83,10 @@ function choose(
 }
 
 /** Fewer boxes, or as many with their room gathered in fewer of them. */
-function isNoWorse(next: readonly Box[], last: readonly Box[], sizes: readonly number[]): boolean {
+function isNoWorse(next: readonly Filled[], last: readonly Filled[]): boolean {
   if (next.length !== last.length) return next.length < last.length;
-  const gathered = (boxes: readonly Box[]) =>
-    boxes.reduce((sum, box) => sum + filled(box, sizes) ** 2, 0);
+  const gathered = (boxes: readonly Filled[]) =>
+    boxes.reduce((total, { sum }) => total + sum ** 2, 0);
   return gathered(next) >= gathered(last);
 }
 
