@@ -16,7 +16,11 @@ export function meetTracks(graph: Graph, ray: Ray, end: number, best: Taker): vo
   const hi = ray.forward ? end : ray.from;
   for (let index = 0; index < tracks.length; index++) {
     const track = tracks[index]!;
-    if (!track.anywhere || track.axis === ray.axis || !reaches(track, ray.axis, ray.c)) continue;
+    if (!track.anywhere || !reaches(track, ray.axis, ray.c)) continue;
+    if (track.axis === ray.axis) {
+      setOutAlong(graph, ray, index, best);
+      continue;
+    }
     const k = track.axis === 2 ? shareAt(track, ray.axis, ray.c) : 0;
     const at = placeAcross(track, ray.axis, k);
     if (at < lo || at > hi) continue;
@@ -48,6 +52,13 @@ function placeAcross(track: Track, axis: 0 | 1, k: number): number {
   return track.ay + k * (track.by - track.ay);
 }
 
+/** Where the ray begins on a track that lies along it: it may go on by the track at once. Farther on, nodes join them. */
+function setOutAlong(graph: Graph, ray: Ray, index: number, best: Taker): void {
+  const { pa, pb } = graph.tracks[index]!;
+  if (ray.from < Math.min(pa, pb) || ray.from > Math.max(pa, pb)) return;
+  meetTrack(graph, ray, index, { at: ray.from, p: ray.from }, ray.forward, best);
+}
+
 function meetTrack(
   graph: Graph,
   ray: Ray,
@@ -63,7 +74,8 @@ function meetTrack(
   else toll(media, ray.profile, hit.at, side, ray.from, 0, out);
   if (out.cost < 0) return;
   const medium = mediumAt(ray.profile, hit.at, side);
-  const trackSide = track.axis === 2 ? 0 : ray.side;
+  const turned = track.axis === ray.axis ? 0 : 1;
+  const trackSide = track.axis === 2 ? 0 : turned ? ray.side : side;
   const face = track.line < 0 ? mediumAt(track.profile, hit.p, trackSide) : medium;
   if (media.list[face]!.barred || media.list[medium]!.barred) return;
   const drop = Math.abs(media.list[medium]!.z - elevationOn(media, track, hit.p, trackSide));
@@ -73,8 +85,8 @@ function meetTrack(
     index,
     hit.p,
     trackSide,
-    ray.cost + out.cost + drop * UNITS + wall + graph.bend,
-    ray.second + BEND + Math.round(2 * (out.length + drop)),
+    ray.cost + out.cost + drop * UNITS + wall + turned * graph.bend,
+    ray.second + turned * BEND + Math.round(2 * (out.length + drop)),
     2 * Math.abs(hit.at - ray.from),
     ray.start,
     [...ray.legs, rayLeg(ray, hit.at, side)],

@@ -442,6 +442,29 @@ describe('off the frame', () => {
     expect(route.cost).toBe(2400 + 1500 + 100 + 2000 + 1350);
   });
 
+  it('a cable that comes up at a wall face with a pathway along it goes on by the pathway without a bend', () => {
+    const site: Site = {
+      ...room({
+        walls: [wall('W1', { a: [1000, 1000], b: [5000, 1000], thickness: 400, top: 'grid' })],
+      }),
+      pathways: [
+        pathway({
+          kind: 'hook-line',
+          points: [
+            [0, 1200],
+            [5000, 1200],
+          ],
+        }),
+      ],
+      closets: [{ id: 'C1', at: [0, 1200], height: 2850 }],
+    };
+    const far: Terminal = { at: [3000, 800], height: 450, mount: 'wall', wall: 'W1' };
+    const route = routed(site, far);
+    // Up, through the wall to its other face, and home at four fifths.
+    expect(route.cost).toBe(2400 + 400 + 3000 * 0.8);
+    expect(route).toMatchObject({ bends: 0, path: 2400 + 400 + 3000 });
+  });
+
   it('a slanted wall is passed at its price, and followed along its face', () => {
     const slanted = (exterior: boolean) =>
       room({ walls: [wall('W1', { a: [2000, 2000], b: [8000, 8000], exterior })] });
