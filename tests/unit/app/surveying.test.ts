@@ -118,18 +118,19 @@ describe('surveying along', () => {
       ceilings: noStudy,
     };
     const { session, along, place } = bench(port);
-    const said = () => session.getState().notices.map((n) => n.message.params.reason);
+    // What is said again takes the place of what was said, with a number of its own.
+    const said = () => session.getState().notices.map((n) => [n.id, n.message.params.reason]);
     place(1000);
     await expect(along.current()).rejects.toThrow('no way');
     place(2000);
     await expect(along.current()).rejects.toThrow('no way');
-    expect(said()).toEqual(['no way']);
+    expect(said()).toEqual([[1, 'no way']]);
     broken = false;
     place(3000);
     await along.current();
     broken = true;
     place(4000);
     await expect(along.current()).rejects.toThrow('no way');
-    expect(said()).toEqual(['no way', 'no way']);
+    expect(said()).toEqual([[2, 'no way']]);
   });
 });
