@@ -35,12 +35,12 @@ export function Dialog({
         onShut();
       }}
     >
-      <header className="dialog-head">
+      <div className="dialog-head">
         <h2 id={id}>{title}</h2>
         <IconButton label={t('dialog.shut')} onClick={onShut}>
           {ICONS.close}
         </IconButton>
-      </header>
+      </div>
       {children}
     </dialog>
   );
