@@ -176,27 +176,18 @@ function rowOf(wall: SiteWall, index: number, ends: readonly Point[], site: Site
   return { index, a, b, half, work, axis, point, c: a[1 - along]!, lo, hi };
 }
 
-/** Whether two walls are of one body where they meet. */
-const alike = (p: WallRow, q: WallRow): boolean =>
-  p.axis === q.axis &&
-  p.c === q.c &&
-  p.point === q.point &&
-  p.half === q.half &&
-  p.work.price === q.work.price &&
-  p.work.firestop === q.work.firestop &&
-  p.work.work === q.work.work;
-
-/** Order in which walls that are alike stand together, each group along its line. */
-const inLine = (p: WallRow, q: WallRow): number =>
+/** 0 for walls that are of one body where they meet; else an order of those that are not. */
+const apart = (p: WallRow, q: WallRow): number =>
   p.axis - q.axis ||
   p.c - q.c ||
   Number(p.point) - Number(q.point) ||
   p.half - q.half ||
   p.work.price - q.work.price ||
   Number(p.work.firestop) - Number(q.work.firestop) ||
-  (p.work.work < q.work.work ? -1 : p.work.work > q.work.work ? 1 : 0) ||
-  p.lo - q.lo ||
-  p.index - q.index;
+  (p.work.work < q.work.work ? -1 : p.work.work > q.work.work ? 1 : 0);
+
+/** Those of one kind together, each group along its line. */
+const inLine = (p: WallRow, q: WallRow): number => apart(p, q) || p.lo - q.lo || p.index - q.index;
 
 function bodiesOf(
   site: Site,
@@ -222,7 +213,7 @@ function bodiesOf(
     const walls = [row.index];
     for (i++; i < straight.length; i++) {
       const next = straight[i]!;
-      if (next.lo > to || !alike(row, next)) break;
+      if (next.lo > to || apart(row, next) !== 0) break;
       to = Math.max(to, next.hi);
       walls.push(next.index);
     }

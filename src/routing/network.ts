@@ -66,19 +66,10 @@ function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Netwo
   const cost = weights(total, maxCost);
   const second = weights(total, maxSecond);
   const net: Network = { states, first, to, cost, second, maxCost };
+  const parts = { tolls, turns, links, later };
   let e = 0;
   for (let from = 0; from < states; from += AT_ONCE)
-    e = writeArcs(
-      graph,
-      tolls,
-      turns,
-      links,
-      later,
-      net,
-      from,
-      Math.min(states, from + AT_ONCE),
-      e,
-    );
+    e = writeArcs(graph, parts, net, from, Math.min(states, from + AT_ONCE), e);
   first[states] = e;
   return net;
 }
@@ -86,13 +77,18 @@ function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Netwo
 /** States whose arcs are written by one call: engines compile a function that is called often, not a loop that is long. */
 const AT_ONCE = 512;
 
+/** What the arcs of a network are made of, with the ends of links chained by their states. */
+interface Parts {
+  readonly tolls: Tolls;
+  readonly turns: Turns;
+  readonly links: Links;
+  readonly later: Int32Array;
+}
+
 /** Writes the arcs of the states from one to before another, from place e on; answers with the place after them. */
 function writeArcs(
   graph: Plain,
-  [h, v]: Tolls,
-  { kind }: Turns,
-  links: Links,
-  later: Int32Array,
+  { tolls: [h, v], turns: { kind }, links, later }: Parts,
   { first, to, cost: weight, second: extra }: Network,
   from: number,
   before: number,
