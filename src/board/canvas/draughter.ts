@@ -1,3 +1,4 @@
+import { isSame } from '../../base/same.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -157,7 +158,8 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
 
 /** Whether a layout shows something else than what is asked for, and not only an older state of it. */
 const otherDrawing = ({ view: a }: PlateAsk, { view: b }: PlateAsk): boolean =>
-  a.level !== b.level || a.leg !== b.leg || a.shown !== b.shown;
+  // What is shown is another object in every message.
+  a.level !== b.level || a.leg !== b.leg || !isSame(a.shown, b.shown);
 
 /** The strips that come into view when a picture moves by some px. */
 function stripsOf({ width, height }: Viewport, dx: number, dy: number): readonly Area[] {

@@ -81,7 +81,9 @@ function draughting() {
   const ask = (more: Partial<PlateAsk>): PlateAnswer => {
     log.length = 0;
     id += 1;
-    draughter({ id, rows: [], view, place, theme: 'light', ratio: 1, ...more });
+    // As a worker gets it: nothing in it is the same object as in the ask before.
+    const asked: PlateAsk = { id, rows: [], view, place, theme: 'light', ratio: 1, ...more };
+    draughter(structuredClone(asked));
     return answers.at(-1)!;
   };
   const rest = () => {
