@@ -44,6 +44,7 @@ export function inOrder<T>(rows: ReadonlyMap<Id, T>): ReadonlyMap<Id, T> {
 export function apply(plan: Plan, changes: Changes): Plan {
   if (changes.length === 0) return plan;
   const touched = new Map<TableName, Map<Id, AnyEntity>>();
+  const grown = new Set<TableName>();
   for (const change of changes) {
     let table = touched.get(change.table);
     if (!table) {
@@ -56,9 +57,16 @@ export function apply(plan: Plan, changes: Changes): Plan {
       );
     }
     if (change.after === null) table.delete(change.id);
-    else table.set(change.id, change.after);
+    else {
+      if (!table.has(change.id)) grown.add(change.table);
+      table.set(change.id, change.after);
+    }
   }
-  const tables = [...touched].map(([table, rows]) => [table, inOrder(rows)]);
+  // Rows that merely change keep their place.
+  const tables = [...touched].map(([table, rows]) => [
+    table,
+    grown.has(table) ? inOrder(rows) : rows,
+  ]);
   return { tables: { ...plan.tables, ...Object.fromEntries(tables) } as Tables };
 }
 

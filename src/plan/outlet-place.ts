@@ -103,15 +103,14 @@ export function followDevices(
   devices: Iterable<Device>,
   kinds: ReadonlyMap<string, KindFacts>,
 ): void {
-  const byDevice = new Map<string, Set<string>>();
-  for (const jack of draft.plan.tables.jacks.values()) {
-    if (jack.device === null) continue;
-    byDevice.set(jack.device, (byDevice.get(jack.device) ?? new Set()).add(jack.outlet));
-  }
-  for (const device of devices) {
+  const outlets = new Map([...devices].map((device) => [device, new Set<string>()]));
+  const ofDevice = new Map([...outlets].map(([device, ids]) => [device.id, ids]));
+  for (const { device, outlet } of draft.plan.tables.jacks.values())
+    if (device !== null) ofDevice.get(device)?.add(outlet);
+  for (const [device, ids] of outlets) {
     const kind = kinds.get(device.kind);
     if (!kind) continue;
-    for (const id of byDevice.get(device.id) ?? []) {
+    for (const id of ids) {
       const outlet = draft.plan.tables.outlets.get(id);
       if (outlet?.placed === 'auto' && !outlet.locked)
         draft.patch('outlets', id, outletPlace(draft.plan, kind, device));

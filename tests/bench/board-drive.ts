@@ -1,3 +1,4 @@
+import { writeFileSync } from 'node:fs';
 import type { Browser, CDPSession, Page } from '@playwright/test';
 
 /** A place on the page, px. */
@@ -156,6 +157,7 @@ export class Hand {
         'disabled-by-default-devtools.timeline.frame',
         'devtools.timeline.frame',
         'blink.user_timing',
+        ...(process.env.BENCH_TRACE ? ['toplevel', 'cc', 'viz', 'blink', 'v8'] : []),
       ],
     });
     await this.#page.evaluate(() =>
@@ -165,9 +167,9 @@ export class Hand {
     const { times, inputs, long } = await this.#page.evaluate(() =>
       (window as unknown as { frames: { stop(): Frames } }).frames.stop(),
     );
-    const trace = JSON.parse((await this.#browser.stopTracing()).toString()) as {
-      traceEvents: TraceEvent[];
-    };
+    const text = (await this.#browser.stopTracing()).toString();
+    if (process.env.BENCH_TRACE) writeFileSync(process.env.BENCH_TRACE, text);
+    const trace = JSON.parse(text) as { traceEvents: TraceEvent[] };
     const script = scriptOf(trace.traceEvents);
     const spans: number[] = [];
     for (let i = 1; i < times.length; i++) if (inputs[i - 1]) spans.push(times[i]! - times[i - 1]!);

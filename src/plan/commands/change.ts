@@ -199,12 +199,20 @@ export const tooFar = (place: Point | readonly Point[]): boolean =>
 function withCompany(plan: Plan, refs: readonly Ref[]): Map<string, Ref> {
   const all = new Map(refs.map((ref) => [`${ref.table}/${ref.id}`, ref]));
   const add = (table: TableName, id: Id) => all.set(`${table}/${id}`, { table, id });
-  for (const device of plan.tables.devices.values()) {
-    if (device.host !== null && all.has(`devices/${device.host}`)) add('devices', device.id);
-  }
-  for (const outlet of plan.tables.outlets.values()) {
-    if (outlet.wall !== null && all.has(`walls/${outlet.wall}`)) add('outlets', outlet.id);
-  }
+  const picked = (table: TableName) =>
+    new Set(refs.filter((ref) => ref.table === table).map((ref) => ref.id));
+  // Asked in every frame of a drag: no text is made for a row that stays.
+  const hosts = picked('devices');
+  if (hosts.size > 0)
+    for (const { id, host } of plan.tables.devices.values())
+      if (host !== null && hosts.has(host)) {
+        hosts.add(id);
+        add('devices', id);
+      }
+  const walls = picked('walls');
+  if (walls.size > 0)
+    for (const { id, wall } of plan.tables.outlets.values())
+      if (wall !== null && walls.has(wall)) add('outlets', id);
   return all;
 }
 
