@@ -85,6 +85,12 @@ export function compose(first: Changes, second: Changes): Changes {
   return [...rows.values()].filter((c) => !same(c.before, c.after));
 }
 
+/** Tables that a draft is still changing. */
+const inHand = new WeakSet<object>();
+
+/** Whether a table may still change, so that nothing may be remembered of it. */
+export const isInHand = (table: object): boolean => inHand.has(table);
+
 /** Gathers changes against a plan; reads see what was already put. */
 export class Draft {
   readonly #base: Plan;
@@ -140,6 +146,7 @@ export class Draft {
     let rows = this.#touched.get(table);
     if (!rows) {
       rows = new Map(this.#plan.tables[table] as ReadonlyMap<Id, AnyEntity>);
+      inHand.add(rows);
       this.#touched.set(table, rows);
       this.#plan = { tables: { ...this.#plan.tables, [table]: rows } as Tables };
     }

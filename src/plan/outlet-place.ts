@@ -1,3 +1,4 @@
+import type { Id } from '../base/ids.ts';
 import { distance, nearestOnSegment, nearestOnWall } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { ceilingAt } from './areas.ts';
@@ -5,6 +6,7 @@ import type { Draft } from './change.ts';
 import type { KindFacts } from './kind-facts.ts';
 import { alongOf, type Gaps, gapsAt, placeAlong } from './openings.ts';
 import { type Device, type Outlet, onLevel, type Plan, type Wall } from './plan.ts';
+import { wallsNear } from './walls-near.ts';
 
 /** Where an outlet goes: everything of it but its id. */
 export type OutletPlace = Pick<Outlet, 'level' | 'at' | 'mount' | 'height' | 'wall'>;
@@ -71,6 +73,11 @@ function faceBeside(
   return places.sort((p, q) => distance(at, p) - distance(at, q))[0] ?? null;
 }
 
+function hasWalls(plan: Plan, level: Id): boolean {
+  for (const wall of plan.tables.walls.values()) if (wall.level === level) return true;
+  return false;
+}
+
 /**
  * Where the outlet of a device goes by itself: on the ceiling for what hangs there; else on the nearest wall face
  * within reach of its cord; where walls are drawn but none is in reach, on a drop from the ceiling beside the device;
@@ -91,10 +98,10 @@ export function outletPlace(
   if (kind.mount !== 'wall') return { ...base, at, mount: kind.mount, wall: null };
   const rise = Math.abs(kind.outletHeight - device.height);
   const reach = Math.sqrt(Math.max(0, device.cord * device.cord - rise * rise));
-  const walls = onLevel(plan, 'walls', level);
+  const walls = wallsNear(plan, level, at, reach);
   const face = nearestFace(walls, at, reach, gapsAt(plan, kind.outletHeight));
   if (face) return { ...base, at: face.at, mount: 'wall', wall: face.wall.id };
-  return { ...base, at, mount: walls.length > 0 ? 'pole' : 'wall', wall: null };
+  return { ...base, at, mount: hasWalls(plan, level) ? 'pole' : 'wall', wall: null };
 }
 
 /** Places the outlets of these devices anew, where nobody has moved them by hand. */

@@ -7,7 +7,8 @@ import type { Editor } from '../editor.ts';
 import type { Keys } from '../keys.ts';
 import type { SessionApi, SessionStore } from '../session.ts';
 import { createDrawing, type Drawing } from './drawing.ts';
-import { type BoardPaint, type BoardTheme, paintDrawing, paintTop } from './paint-board.ts';
+import { createLayers } from './layers.ts';
+import type { BoardTheme } from './paint-board.ts';
 import { keepPictures, type PictureSource, type Pictures } from './pictures.ts';
 import { attachPointers, type MenuRequest } from './pointers.ts';
 
@@ -43,8 +44,7 @@ const drawingChanged = (a: SessionStore, b: SessionStore): boolean =>
 export function BoardCanvas(props: CanvasParts) {
   const { session, kinds, editor, keys, theme } = props;
   const host = useRef<HTMLDivElement>(null);
-  const drawing = useRef<Konva.Layer>(null);
-  const top = useRef<Konva.Layer>(null);
+  const [layers] = useState(createLayers);
   const latest = useRef(props);
   latest.current = props;
   const pointer = useRef<Point | null>(null);
@@ -53,9 +53,9 @@ export function BoardCanvas(props: CanvasParts) {
   const drawn = useRef<Drawing | null>(null);
   const [size, setSize] = useState({ width: 0, height: 0 });
 
-  const board = (): BoardPaint => {
+  layers.board = () => {
     const { theme } = latest.current;
-    drawn.current ??= createDrawing(kinds, () => drawing.current?.batchDraw());
+    drawn.current ??= createDrawing(kinds, layers.touch);
     const shown = drawn.current.at(session.getState(), theme, Konva.pixelRatio);
     editor.drawnAt(shown.places);
     return {
@@ -65,37 +65,33 @@ export function BoardCanvas(props: CanvasParts) {
       theme,
       pointer: pointer.current,
       finger: finger.current,
-      below: drawing.current?.getCanvas()._canvas ?? null,
+      below: layers.drawing?.getCanvas()._canvas ?? null,
       cursor: keys.cursor(),
       picture: (want) => pictures.current?.get(want) ?? [],
+      rulers: layers.rulers,
     };
   };
 
   useEffect(() => {
-    const both = () => {
-      drawing.current?.batchDraw();
-      top.current?.batchDraw();
-    };
-    const kept = keepPictures(latest.current.pictures, both);
+    const kept = keepPictures(latest.current.pictures, layers.anew);
     pictures.current = kept;
     const offSession = session.subscribe((now, before) => {
-      if (drawingChanged(now, before)) both();
-      else if (now.selection !== before.selection || now.hover !== before.hover)
-        top.current?.batchDraw();
+      if (drawingChanged(now, before)) layers.touch();
+      else if (now.selection !== before.selection || now.hover !== before.hover) layers.touchTop();
     });
-    const offEditor = editor.subscribe(() => top.current?.batchDraw());
+    const offEditor = editor.subscribe(layers.touchTop);
     // The fonts come after the first drawing; letters are measured again with them.
-    document.fonts?.ready.then(both);
-    document.fonts?.addEventListener('loadingdone', both);
+    document.fonts?.ready.then(layers.anew);
+    document.fonts?.addEventListener('loadingdone', layers.anew);
     return () => {
       offSession();
       offEditor();
-      document.fonts?.removeEventListener('loadingdone', both);
+      document.fonts?.removeEventListener('loadingdone', layers.anew);
       kept.dispose();
       drawn.current?.dispose();
       drawn.current = null;
     };
-  }, [session, editor]);
+  }, [session, editor, layers]);
 
   useEffect(() => {
     const element = host.current;
@@ -107,19 +103,19 @@ export function BoardCanvas(props: CanvasParts) {
       onMenu: (request) => latest.current.onMenu(request),
       onPlace: (at) => {
         pointer.current = at;
-        top.current?.batchDraw();
+        layers.touchTop();
       },
       onFinger: (at) => {
         if (at === finger.current) return;
         finger.current = at;
-        top.current?.batchDraw();
+        layers.touchTop();
       },
       onPan: (panning) => {
         element.dataset.panning = String(panning);
       },
     });
     return detach;
-  }, [session, editor, keys]);
+  }, [session, editor, keys, layers]);
 
   useEffect(() => {
     const element = host.current;
@@ -131,14 +127,20 @@ export function BoardCanvas(props: CanvasParts) {
       // Layers that are there keep the ratio that they were made with, unless they are told: a zoomed page changes it.
       if (ratio !== Konva.pixelRatio) {
         Konva.pixelRatio = ratio;
-        drawing.current?.getCanvas().setPixelRatio(ratio);
-        top.current?.getCanvas().setPixelRatio(ratio);
+        layers.drawing?.getCanvas().setPixelRatio(ratio);
+        layers.top?.getCanvas().setPixelRatio(ratio);
+        layers.anew();
       }
       setSize({ width, height });
     });
     observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
+    // A browser that took a canvas away for a while gives it back empty.
+    element.addEventListener('contextrestored', layers.anew, true);
+    return () => {
+      observer.disconnect();
+      element.removeEventListener('contextrestored', layers.anew, true);
+    };
+  }, [layers]);
 
   useEffect(() => {
     if (size.width === 0) return;
@@ -146,32 +148,39 @@ export function BoardCanvas(props: CanvasParts) {
     const { width, height } = viewport;
     if (width !== size.width || height !== size.height)
       actions.set({ viewport: { ...viewport, ...size } });
-    drawing.current?.batchDraw();
-    top.current?.batchDraw();
-  }, [size, session]);
+    layers.anew();
+  }, [size, session, layers]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new theme is a reason to paint
-  useEffect(() => {
-    drawing.current?.batchDraw();
-    top.current?.batchDraw();
-  }, [theme]);
+  useEffect(layers.touch, [theme]);
 
   return (
     <div className="board-canvas" ref={host}>
       {size.width > 0 && size.height > 0 ? (
         <Stage width={size.width} height={size.height} listening={false}>
-          <Layer ref={drawing} listening={false}>
+          <Layer
+            ref={(layer) => {
+              layers.drawing = layer;
+            }}
+            listening={false}
+            clearBeforeDraw={false}
+          >
             <Shape
               listening={false}
               perfectDrawEnabled={false}
-              sceneFunc={(context) => paintDrawing(context._context, board())}
+              sceneFunc={(context) => layers.paintDrawing(context._context)}
             />
           </Layer>
-          <Layer ref={top} listening={false}>
+          <Layer
+            ref={(layer) => {
+              layers.top = layer;
+            }}
+            listening={false}
+          >
             <Shape
               listening={false}
               perfectDrawEnabled={false}
-              sceneFunc={(context) => paintTop(context._context, board())}
+              sceneFunc={(context) => layers.paintTop(context._context)}
             />
           </Layer>
         </Stage>

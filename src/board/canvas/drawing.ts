@@ -37,14 +37,26 @@ const CROWDED = 600;
 
 /** The drawing of a session; `again` is called when there is something newer to paint. */
 export function createDrawing(kinds: KindRegistry, again: () => void): Drawing {
-  const here = paced(sceneMaker(kinds), again);
-  const aside = createAside(kinds, again);
+  const newer = () => {
+    last = null;
+    again();
+  };
+  const here = paced(sceneMaker(kinds), newer);
+  const aside = createAside(kinds, newer);
+  /** Both canvases of a frame ask for the same. */
+  let last: { readonly of: readonly unknown[]; readonly shown: Shown } | null = null;
+
+  function make(session: SessionStore, theme: BoardTheme, ratio: number): Shown {
+    const there = rowsDrawn(session.history.plan) > CROWDED && aside.at(session, theme, ratio);
+    if (there) return there;
+    const scene = here(session);
+    return { pictures: [], plate: null, scene, places: scene.drawn };
+  }
+
   return {
-    at(session, theme, ratio) {
-      const there = rowsDrawn(session.history.plan) > CROWDED && aside.at(session, theme, ratio);
-      if (there) return there;
-      const scene = here(session);
-      return { pictures: [], plate: null, scene, places: scene.drawn };
+    at(...of) {
+      if (last?.of.some((value, i) => value !== of[i]) !== false) last = { of, shown: make(...of) };
+      return last.shown;
     },
     dispose: aside.dispose,
   };

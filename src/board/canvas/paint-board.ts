@@ -1,4 +1,3 @@
-import type { Units } from '../../base/units.ts';
 import { PALETTES } from '../../drawing/palette.ts';
 import type { Point } from '../../geometry/point.ts';
 import { job } from '../../plan/plan.ts';
@@ -6,16 +5,14 @@ import { t } from '../../text/index.ts';
 import type { EditorView } from '../editor.ts';
 import { ring } from '../gestures/marks.ts';
 import { highlightMarks } from '../highlight.ts';
-import { division, ticks } from '../rulers.ts';
+import { ticks } from '../rulers.ts';
 import { paperPixels, type Scene, type SceneLayer } from '../scene.ts';
 import { type SessionStore, toBoard, type Viewport } from '../session.ts';
 import type { SnapAct, Snapped } from '../snap.ts';
 import { fadedPalette } from './faded.ts';
-import { type Paint, paintMarks, planFrame, SCREEN } from './painter.ts';
+import { RULER, type Rulers } from './paint-rulers.ts';
+import { type Paint, paintMarks, planFrame } from './painter.ts';
 import type { Plate } from './plates.ts';
-
-/** Breadth of the rulers along the top and the left, px. */
-export const RULER = 20;
 
 export type BoardTheme = 'light' | 'dark';
 
@@ -38,6 +35,7 @@ export interface BoardPaint {
   readonly finger: Point | null;
   readonly below: HTMLCanvasElement | null;
   readonly picture: Paint['picture'];
+  readonly rulers: Rulers;
 }
 
 function paintOn(context: CanvasRenderingContext2D, board: BoardPaint): Paint {
@@ -60,18 +58,29 @@ export function paintDrawing(context: CanvasRenderingContext2D, board: BoardPain
   context.fillStyle = paint.palette.paper;
   context.fillRect(0, 0, viewport.width, viewport.height);
   if (board.editor.tool.snaps(board.editor.tool.start).includes('grid')) paintGrid(paint, board);
-  const frame = planFrame(viewport);
-  const layers = (of: readonly SceneLayer[]) => {
-    for (const { marks, strength } of of)
-      paintMarks(
-        { ...paint, palette: fadedPalette(board.theme, strength), strength },
-        marks,
-        frame,
-      );
-  };
-  layers(board.pictures);
+  paintLayers(paint, board, board.pictures);
   if (board.plate) paintPlate(context, board.plate, viewport);
-  layers(board.scene.layers);
+  else paintLayers(paint, board, board.scene.layers);
+}
+
+/** Whatever a drawing by a plate is painted from: it need not be painted again before some of it has changed. */
+export const drawingOf = ({
+  plate,
+  pictures,
+  session,
+  theme,
+  editor,
+}: BoardPaint): readonly unknown[] | null =>
+  plate && [plate, pictures, session.viewport, theme, editor.tool, job(session.history.plan).units];
+
+function paintLayers(
+  paint: Paint,
+  { session, theme }: BoardPaint,
+  of: readonly SceneLayer[],
+): void {
+  const frame = planFrame(session.viewport);
+  for (const { marks, strength } of of)
+    paintMarks({ ...paint, palette: fadedPalette(theme, strength), strength }, marks, frame);
 }
 
 /** A plate where it lies now: at its own zoom pixel by pixel, else larger or smaller until the next one comes. */
@@ -101,9 +110,10 @@ function paintGrid({ context, palette, width, height }: Paint, { session }: Boar
   context.globalAlpha = 1;
 }
 
-/** What lies over the drawing: selection, gesture, snaps, cursor, rulers. */
+/** What lies over the drawing: what its plate lacks, selection, gesture, snaps, cursor, rulers. */
 export function paintTop(context: CanvasRenderingContext2D, board: BoardPaint): void {
   const paint = paintOn(context, board);
+  if (board.plate) paintLayers(paint, board, board.scene.layers);
   const frame = planFrame(board.session.viewport);
   const drawing = board.editor.busy && board.editor.tool.id !== 'select';
   paintMarks(paint, highlightMarks(board.session, board.places, drawing), frame);
@@ -114,7 +124,12 @@ export function paintTop(context: CanvasRenderingContext2D, board: BoardPaint): 
   if (board.editor.typed !== '') paintTyped(paint, board);
   if (board.finger && board.below && aims(board.editor))
     paintLoupe(paint, board, board.finger, board.below);
-  paintRulers(paint, board);
+  board.rulers.paint(paint, {
+    units: job(board.session.history.plan).units,
+    theme: board.theme,
+    view: board.session.viewport,
+    pointer: board.pointer,
+  });
 }
 
 /** Whether the finger is about to put something, so that its place matters. */
@@ -305,91 +320,3 @@ function paintCursor({ context, palette }: Paint, [x, y]: Point): void {
   context.lineTo(x, y + 14);
   context.stroke();
 }
-
-/** Rulers along the top and the left edge, with the pointer's place on both. */
-function paintRulers(paint: Paint, board: BoardPaint): void {
-  const { context, palette, width, height } = paint;
-  const { viewport, history } = board.session;
-  const units = job(history.plan).units;
-  context.fillStyle = palette.desk;
-  context.fillRect(0, 0, width, RULER);
-  context.fillRect(0, RULER, RULER, height - RULER);
-  paintMarks(
-    paint,
-    [
-      {
-        op: 'line',
-        points: [
-          [RULER, height],
-          [RULER, RULER],
-          [width, RULER],
-        ],
-        style: { stroke: 'faint', width: 0.2 },
-      },
-    ],
-    SCREEN,
-  );
-  context.fillStyle = palette.soft;
-  context.strokeStyle = palette.soft;
-  context.lineWidth = 1;
-  context.font = '10px "Atkinson Hyperlegible Mono", ui-monospace, monospace';
-  edge(context, units, viewport.scale, viewport.left, width, false);
-  edge(context, units, viewport.scale, viewport.top, height, true);
-  context.fillStyle = palette.desk;
-  context.fillRect(0, 0, RULER, RULER);
-  context.fillStyle = palette.soft;
-  context.textAlign = 'center';
-  context.textBaseline = 'middle';
-  context.fillText(units, RULER / 2, RULER / 2 + 0.5);
-  if (!board.pointer) return;
-  context.fillStyle = palette.pick;
-  const [x, y] = board.pointer;
-  if (x > RULER) context.fillRect(Math.round(x), 0, 1, RULER);
-  if (y > RULER) context.fillRect(0, Math.round(y), RULER, 1);
-}
-
-function edge(
-  context: CanvasRenderingContext2D,
-  units: Units,
-  scale: number,
-  start: number,
-  length: number,
-  upright: boolean,
-): void {
-  const { major, minor } = division(units, scale);
-  const half = Math.round(major / minor) % 2 === 0;
-  context.save();
-  if (upright) {
-    // The left ruler is the top one turned by a quarter.
-    context.translate(0, 0);
-    context.transform(0, 1, 1, 0, 0, 0);
-  }
-  context.beginPath();
-  ticks(units, scale, start, length).forEach(({ at, label: words }) => {
-    if (at < RULER) return;
-    const x = Math.round(at) + 0.5;
-    const tall = words !== null ? 9 : half && isHalf(at / scale + start, major) ? 6 : 4;
-    context.moveTo(x, RULER);
-    context.lineTo(x, RULER - tall);
-  });
-  context.stroke();
-  context.restore();
-  context.textBaseline = 'alphabetic';
-  for (const { at, label: words } of ticks(units, scale, start, length)) {
-    if (words === null || at < RULER + 4) continue;
-    if (!upright) {
-      context.textAlign = 'left';
-      context.fillText(words, Math.round(at) + 3, RULER - 9);
-      continue;
-    }
-    context.save();
-    context.translate(RULER - 9, Math.round(at) - 3);
-    context.rotate(-Math.PI / 2);
-    context.textAlign = 'left';
-    context.fillText(words, 0, 0);
-    context.restore();
-  }
-}
-
-const isHalf = (mm: number, major: number): boolean =>
-  Math.abs(((mm / major) % 1) - 0.5) < 0.01 || Math.abs(((mm / major) % 1) + 0.5) < 0.01;

@@ -328,7 +328,7 @@ function paintPicture(paint: Paint, mark: Of<'picture'>, frame: Frame): void {
 }
 
 /** Pixels of the canvas for one of the page. */
-const deviceRatio = (context: CanvasRenderingContext2D): number => {
+export const deviceRatio = (context: CanvasRenderingContext2D): number => {
   const { a, b } = context.getTransform();
   return Math.hypot(a, b) || 1;
 };
