@@ -56,6 +56,8 @@ const recorder = () => {
         times.length = 0;
         inputs.length = 0;
         long = 0;
+        // What came before, to get here, is no input of the first frame.
+        input = 0;
         on = true;
         performance.mark('bench-start');
         requestAnimationFrame(tick);

@@ -33,29 +33,34 @@ test('a crowded plan is drawn aside and still shows what moves at once', async (
   const device = plan.tables.devices.get('D1')!;
   const at = chart(device.at);
   const box = await desk.canvas();
-  /** How much of a small square of the drawing is not paper. */
-  const inked = (x: number, y: number) =>
+  /** How much of a small square of the drawing, or of what lies over it, is drawn in a dark ink. */
+  const inked = (x: number, y: number, over = 0) =>
     page.evaluate(
-      ([left, top]) => {
-        const canvas = document.querySelector<HTMLCanvasElement>('.board-canvas canvas')!;
+      ([left, top, which]) => {
+        const canvas =
+          document.querySelectorAll<HTMLCanvasElement>('.board-canvas canvas')[which!]!;
         const ratio = canvas.width / canvas.clientWidth;
         const { data } = canvas
           .getContext('2d')!
           .getImageData((left! - 7) * ratio, (top! - 7) * ratio, 14 * ratio, 14 * ratio);
         let dark = 0;
-        for (let i = 0; i < data.length; i += 4) if (data[i + 1]! < 140) dark += 1;
+        for (let i = 0; i < data.length; i += 4)
+          if (data[i]! < 190 && data[i + 1]! < 140 && data[i + 3]! > 200) dark += 1;
         return dark;
       },
-      [x - box.x, y - box.y],
+      [x - box.x, y - box.y, over],
     );
   await expect.poll(() => inked(at.x, at.y), { timeout: 30_000 }).toBeGreaterThan(4);
   const there = { x: at.x + 14, y: at.y + 60 };
   await page.mouse.move(at.x, at.y);
+  expect(await inked(there.x, there.y, 1)).toBe(0);
   await page.mouse.down();
   await page.mouse.move(at.x + 8, at.y + 30, { steps: 3 });
   await page.mouse.move(there.x, there.y, { steps: 3 });
-  await expect.poll(() => inked(there.x, there.y)).toBeGreaterThan(4);
+  // What is in hand is drawn over the drawing, which lacks it from now on.
+  await expect.poll(() => inked(there.x, there.y, 1)).toBeGreaterThan(4);
   await page.mouse.up();
+  await expect.poll(() => inked(there.x, there.y, 1), { timeout: 30_000 }).toBe(0);
   await expect.poll(() => inked(there.x, there.y)).toBeGreaterThan(4);
   await expect(desk.undo()).toBeEnabled();
 });
