@@ -328,6 +328,7 @@ export function drawScene(
     kinds,
     measure: fontMeasure,
     groups: new Set([...groups].filter(PARTS[part])),
+    overPictures: groups.has('background'),
     spread: part === 'all' || part === 'lines',
     keep: true,
     notes: NOTED.includes(leg) && !small,

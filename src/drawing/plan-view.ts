@@ -62,6 +62,8 @@ export interface PlanView {
   readonly measure: TextMeasure;
   /** What is drawn; all where it is left out. */
   readonly groups?: ReadonlySet<PlanGroup>;
+  /** Whether pictures are painted beneath, though perhaps not as part of this drawing; by itself as the groups say. */
+  readonly overPictures?: boolean;
   /** Whether jacks say their height and mount under the label. */
   readonly heights?: boolean;
   /** Whether crowded symbols move aside on a leader line; without it they stay where they are and may touch. */

@@ -4,7 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import { insidePolygon } from '../geometry/polygon.ts';
 import { inLayers, shownPart } from '../plan/picture-place.ts';
 import { type Background, onLevel, type Wall, type Zone } from '../plan/plan.ts';
-import { areaInk, type Mark, type Part, pictureKey, type Style } from './display.ts';
+import { areaInk, type Ink, type Mark, type Part, pictureKey, type Style } from './display.ts';
 import { avoidBox, avoidWall, type Box, boxAround, isFree, overlaps, take } from './label-place.ts';
 import { CAP_HEIGHT, wrapText } from './measure.ts';
 import { type Drafting, toPaper } from './plan-view.ts';
@@ -35,12 +35,34 @@ function partOf(picture: Background): Part {
   return { x0: x0 / w, y0: y0 / h, x1: x1 / w, y1: y1 / h };
 }
 
+/**
+ * How strong a fill over a picture is, 0 to 1. A deep ink thinned so far looks like its tint on paper, and takes a tenth
+ * of the contrast of the lines beneath it, so that inner walls can still be traced.
+ */
+export const OVER_PICTURE = 0.1;
+
 /** Rooms: the tint of their service area; under a hard ceiling fine lines, since nobody gets above it. */
-export function zoneMarks({ plan, view, wants, put }: Drafting): void {
+export function zoneMarks(drafting: Drafting): void {
+  const { plan, view, wants, put } = drafting;
   if (!wants('zones')) return;
+  const over = overPicture(drafting);
   for (const zone of onLevel(plan, 'zones', view.level)) {
-    put('zones', { op: 'line', closed: true, points: zone.outline, style: zoneStyle(zone) });
+    const [op, closed, points] = ['line', true, zone.outline] as const;
+    for (const style of filled(zoneStyle(zone), `area-${areaInk(zone.area)}`, over))
+      put('zones', { op, closed, points, style });
   }
+}
+
+/** Whether a picture shows beneath what is drawn on the level. */
+const overPicture = ({ plan, view, wants }: Drafting): boolean =>
+  (view.overPictures ?? wants('background')) &&
+  inLayers(plan, view.level).some((picture) => !picture.hidden);
+
+/** A filled style as it is, or over a picture in two: a thin fill of a deep ink that shows it, then hatch and outline. */
+function filled(style: Style, deep: Ink, over: boolean): Style[] {
+  if (!over) return [style];
+  const { fill: _, ...lines } = style;
+  return [{ fill: deep, opacity: OVER_PICTURE }, lines];
 }
 
 /** How a room is filled: the tint of its service area, hatched under a closed ceiling. */
@@ -60,11 +82,14 @@ export const KEEPOUT_STYLE: Style = {
 };
 
 /** Keep-outs: cross lines and a dashed border, with the name on top. */
-export function keepoutMarks({ plan, view, field, wants, put }: Drafting): void {
+export function keepoutMarks(drafting: Drafting): void {
+  const { plan, view, field, wants, put } = drafting;
   if (!wants('keepouts')) return;
+  const styles = filled(KEEPOUT_STYLE, 'warn', overPicture(drafting));
   for (const keepout of onLevel(plan, 'keepouts', view.level)) {
     avoidBox(field, boundsOf(keepout.outline.map((p) => toPaper(view, p))));
-    put('keepouts', { op: 'line', closed: true, points: keepout.outline, style: KEEPOUT_STYLE });
+    for (const style of styles)
+      put('keepouts', { op: 'line', closed: true, points: keepout.outline, style });
   }
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { AreaInk } from '../../../src/drawing/display.ts';
 import { PALETTES, type Theme } from '../../../src/drawing/palette.ts';
+import { OVER_PICTURE } from '../../../src/drawing/room-marks.ts';
 
 const THEMES: readonly Theme[] = ['paper', 'light', 'dark'];
 const AREAS = [0, 1, 2, 3, 4, 5, 6, 7] as const satisfies readonly AreaInk[];
@@ -26,6 +27,13 @@ function contrast(a: string, b: string): number {
   const [x, y] = [luminance(a), luminance(b)];
   return (Math.max(x, y) + 0.05) / (Math.min(x, y) + 0.05);
 }
+
+/** A colour painted over another with some opacity. */
+const over = (top: string, under: string, opacity: number): string => {
+  const part = (colour: string, i: number) => Number.parseInt(colour.slice(i, i + 2), 16);
+  const mixed = [1, 3, 5].map((i) => part(top, i) * opacity + part(under, i) * (1 - opacity));
+  return `#${mixed.map((v) => Math.round(v).toString(16).padStart(2, '0')).join('')}`;
+};
 
 /** What people without red, green or blue cones see: Machado, Oliveira and Fernandes 2009, severity 1. */
 const SIGHT: Readonly<Record<string, readonly number[]>> = {
@@ -78,6 +86,19 @@ describe('palettes', () => {
     expect(contrast(palette.warn, palette['warn-paper'])).toBeGreaterThanOrEqual(4.5);
     expect(contrast(palette.paper, palette.cable)).toBeGreaterThanOrEqual(4.5);
   });
+
+  it.each(THEMES)(
+    '%s: an area over a picture is a tint that its own ink and words read on',
+    (theme) => {
+      const palette = PALETTES[theme];
+      for (const area of AREAS) {
+        const fill = over(palette[`area-${area}`], palette.paper, OVER_PICTURE);
+        expect(fill, `area ${area}`).not.toBe(palette.paper);
+        for (const ink of [`area-${area}`, 'ink', 'soft', 'cable'] as const)
+          expect(contrast(palette[ink], fill), `${ink} on ${area}`).toBeGreaterThanOrEqual(4.5);
+      }
+    },
+  );
 
   it.each(THEMES)('%s: any two area inks stay apart for every kind of colour sight', (theme) => {
     for (const [name, sight] of Object.entries(SIGHT))

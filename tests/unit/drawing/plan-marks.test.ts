@@ -9,6 +9,7 @@ import {
   type PlanView,
   planMarks,
 } from '../../../src/drawing/plan-marks.ts';
+import { OVER_PICTURE } from '../../../src/drawing/room-marks.ts';
 import { wayWidth } from '../../../src/drawing/way-marks.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
@@ -214,6 +215,44 @@ describe('plan marks', () => {
     ]);
     const hidden = planOf({ backgrounds: { B1: { ...picture, hidden: true } } });
     expect(draw(hidden).layers).toEqual([]);
+  });
+
+  it('let a shown picture be seen through rooms and keep-outs, and fill them whole without one', () => {
+    const outline = [
+      [0, 0],
+      [4000, 0],
+      [4000, 3000],
+    ] as const;
+    const picture = { level: 'L1', asset: 'a'.repeat(16), width: 100, height: 50, mmPerPixel: 90 };
+    const hard = { kind: 'hard', height: 2700 } as const;
+    const fills = (hidden: boolean, more: Partial<PlanView> = {}) => {
+      const plan = planOf({
+        backgrounds: { B1: { ...picture, hidden } },
+        zones: { Z1: { level: 'L1', area: 'B', ceiling: hard, outline } },
+        keepouts: { K1: { level: 'L1', outline } },
+      });
+      const drawing = draw(plan, NOTHING, more);
+      const marks = [...layer(drawing, 'zones'), ...layer(drawing, 'keepouts')];
+      const lines = marks.flatMap((mark) => (mark.op === 'line' ? [mark.style] : []));
+      // Outline and hatch are as strong over a picture as without one.
+      expect(lines.filter((s) => s.hatch && s.stroke && s.opacity === undefined).length).toBe(2);
+      return lines.flatMap(({ fill, opacity }) => (fill ? [[fill, opacity]] : []));
+    };
+    const whole = [
+      ['tint-1', undefined],
+      ['warn-paper', undefined],
+    ];
+    const thin = [
+      ['area-1', OVER_PICTURE],
+      ['warn', OVER_PICTURE],
+    ];
+    expect(OVER_PICTURE).toBeLessThanOrEqual(0.45);
+    expect(fills(false)).toEqual(thin);
+    expect(fills(true)).toEqual(whole);
+    expect(fills(false, { overPictures: false })).toEqual(whole);
+    const alone = { groups: new Set<PlanGroup>(['zones', 'keepouts']) };
+    expect(fills(false, alone)).toEqual(whole);
+    expect(fills(false, { ...alone, overPictures: true })).toEqual(thin);
   });
 
   it('give an empty drawing for a level that is not there', () => {
