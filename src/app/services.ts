@@ -124,8 +124,10 @@ export function createServices({
       dots,
     });
     if (!laid) return;
-    actions.set({ leg: 'base' });
+    // The card then says what is next, and the plan is not in the way of the first drag on it.
+    actions.set({ leg: 'base', selection: [] });
     fitPlan(session);
+    say(msg('“{name}” is here. Next, set its scale, on the Base leg.', { name }));
   }
 
   const bring = (file: File, choosePage: ChoosePage | null): Promise<void> =>

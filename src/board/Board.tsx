@@ -16,6 +16,7 @@ import {
   type LengthRequest,
   type StraightenRequest,
 } from './editor.ts';
+import { followPicture } from './follow-picture.ts';
 import { createKeys, type Keys } from './keys.ts';
 import { Overview } from './overview.tsx';
 import type { SessionApi } from './session.ts';
@@ -49,7 +50,9 @@ export function Board(props: BoardProps) {
       straighten: (request) => asked.current.onStraighten(request),
     });
     setParts({ editor, keys: createKeys(session, editor, kinds) });
+    const stop = followPicture(session);
     return () => {
+      stop();
       editor.dispose();
       setParts(null);
     };

@@ -12,7 +12,7 @@ import type { SessionApi, SessionStore } from './session.ts';
 import { endNear, endToward, gridStep, placeBy, type Snapped, snap, snapTargets } from './snap.ts';
 import { tools } from './tools/index.ts';
 import type { PointerStep, Tool, ToolContext, ToolEffect, ToolEvent } from './tools/tool.ts';
-import { beginsLength, goesOn, readTyped } from './typing.ts';
+import { beginsLength, goesOn, readTyped, whyNoLength } from './typing.ts';
 
 /** Keys held with a step of the pointer, and whether it is a finger. */
 export interface Held {
@@ -266,13 +266,14 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
 
   const type = (key: string): boolean => {
     if (typed === '' ? !beginsLength(key) : !goesOn(key)) return false;
-    if (tool.anchor(state) === null && !(standing() && (typed !== '' || key !== FIT_KEY)))
-      return false;
+    if (!measuring() && !(standing() && (typed !== '' || key !== FIT_KEY))) return false;
     typed += key;
     if (standing()) standAt(stand ?? firstStand());
     changed();
     return true;
   };
+
+  const measuring = (): boolean => tool.lengths !== false && tool.anchor(state) !== null;
 
   const frameAngle = (): number => {
     const { history, level } = session.getState();
@@ -312,17 +313,11 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   };
 
   const enterTyped = (by: Point | null = null): void => {
-    const read = readTyped(typed, job(session.getState().history.plan).units);
+    const { history, actions } = session.getState();
+    const { units } = job(history.plan);
+    const read = readTyped(typed, units);
     if (!read) {
-      session
-        .getState()
-        .actions.say(
-          msg(
-            '"{typed}" is not a length. Type it as 12\'-6", 12 6, 3.8 m or 380 cm; with a direction as 12\'6" < 45.',
-            { typed },
-          ),
-          'warning',
-        );
+      actions.say(whyNoLength(typed, units), 'warning');
       return;
     }
     typed = '';
@@ -441,7 +436,7 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
             typed,
             hint: spoken(begins ? atTheRing(tool.hint(state)) : tool.hint(state)),
             busy: state !== tool.start,
-            measuring: tool.anchor(state) !== null,
+            measuring: measuring(),
             anchor: tool.anchor(state),
             stand: begins,
           },

@@ -206,6 +206,8 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
           opened: history.plan,
           tool: 'select',
           toolOption: '',
+          // What was said was said of the job before.
+          notices: [],
         });
       },
       set: (fields) => set(fields),
@@ -214,8 +216,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       say: (message, tone = 'plain') => {
         notices += 1;
         const notice: Notice = { id: notices, tone, message };
-        // What is said again takes the place of what was said.
-        const others = get().notices.filter((shown) => !sameWords(shown.message, message));
+        const others = get().notices.filter((shown) => !replaces(notice, shown));
         set({ notices: [...others.slice(-3), notice] });
       },
       dismiss: (id) => set((s) => ({ notices: s.notices.filter((n) => n.id !== id) })),
@@ -252,8 +253,15 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
   });
 }
 
-const sameWords = (a: Message, b: Message): boolean =>
-  a.text === b.text && JSON.stringify(a.params) === JSON.stringify(b.params);
+/**
+ * Whether a notice takes the place of an earlier one: the newest of what is merely told, whatever its numbers and names;
+ * a warning only where it says the same of the same thing.
+ */
+const replaces = (notice: Notice, shown: Notice): boolean =>
+  shown.message.text === notice.message.text &&
+  shown.tone === notice.tone &&
+  (notice.tone === 'plain' ||
+    JSON.stringify(shown.message.params) === JSON.stringify(notice.message.params));
 
 /** The place in the plan under a place on the board, and back. */
 export const toPlan = (view: Viewport, x: number, y: number): Point => [

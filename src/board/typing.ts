@@ -1,4 +1,5 @@
-import { parseLength, type Units } from '../base/units.ts';
+import { type Message, msg } from '../base/message.ts';
+import { hasTooManyInches, parseLength, type Units } from '../base/units.ts';
 
 /** Keys that begin a typed length, and those that go on with one. */
 const BEGINS = /^[0-9.]$/;
@@ -33,6 +34,19 @@ export function readTyped(
   if (b === undefined || b.trim() === '') return { mm };
   const second = positive(b, units);
   return second === null ? null : { mm, second };
+}
+
+/** Why what was typed is no length. */
+export function whyNoLength(typed: string, units: Units): Message {
+  if (typed.split(/[x×<]/i).some((part) => hasTooManyInches(part, units)))
+    return msg(
+      '"{typed}" has a foot or more in its inches: after the feet come 0 to 11, as in 12\'-6".',
+      { typed },
+    );
+  return msg(
+    '"{typed}" is not a length. Type it as 12\'-6", 12 6, 3.8 m or 380 cm; with a direction as 12\'6" < 45.',
+    { typed },
+  );
 }
 
 function positive(text: string, units: Units): number | null {

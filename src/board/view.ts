@@ -76,7 +76,8 @@ export function fitted(view: Viewport, extent: Extent): Viewport {
   };
 }
 
-const clampScale = (scale: number): number => Math.min(CLOSEST, Math.max(FARTHEST, scale));
+/** A zoom within what the board shows. */
+export const clampScale = (scale: number): number => Math.min(CLOSEST, Math.max(FARTHEST, scale));
 
 /** The view closer or farther by a factor, with the place under (x, y) px staying there. */
 export function zoomed(view: Viewport, factor: number, x: number, y: number): Viewport {

@@ -22,6 +22,7 @@ import { JobLine } from './job-line.tsx';
 import { JobMenu } from './job-menu.tsx';
 import { useDeskKeys } from './keys.ts';
 import { Ladder } from './ladder/index.tsx';
+import { watchLegs } from './leg-turn.ts';
 import { Notices } from './notices.tsx';
 import { createPrintChoice, paperFor, usePageCount, usePrintChoice } from './print-choice.ts';
 import { RunStrip } from './run-strip.tsx';
@@ -30,7 +31,6 @@ import { useSheetList } from './sheet-list.ts';
 import { Shelf } from './shelf/index.tsx';
 import { Start } from './start.tsx';
 import { useTheme } from './theme.ts';
-import { strange, TOOL } from './tool-ids.ts';
 import './styles/index.css';
 
 /** The panel that is drawn out on a narrow screen; on a wide one shelf and card always stand. */
@@ -60,6 +60,7 @@ export function Desk({
 }
 
 function Frame({ board }: { board: ReactNode }) {
+  const { session } = useDesk();
   const actions = useActions();
   const [theme, setTheme] = useTheme();
   const [panel, setPanel] = useState<Panel>('none');
@@ -70,7 +71,7 @@ function Frame({ board }: { board: ReactNode }) {
   const pages = usePages();
   useDeskKeys();
   usePutAway(() => setPanel('none'));
-  useToolsOfLeg();
+  useEffect(() => watchLegs(session), [session]);
   const draw = (next: Panel) => setPanel((now) => (now === next ? 'none' : next));
   const toLeg = (next: Leg) => {
     actions.set({ leg: next });
@@ -177,18 +178,6 @@ function usePutAway(putAway: () => void): void {
         if (taken && now.tool !== 'select') putAway();
       }),
     [session, putAway],
-  );
-}
-
-/** A tool that the leg which is opened does not offer is put back. */
-function useToolsOfLeg(): void {
-  const { session } = useDesk();
-  useEffect(
-    () =>
-      session.subscribe((now, before) => {
-        if (now.leg !== before.leg && strange(now.tool, now.leg)) now.actions.pick(TOOL.select);
-      }),
-    [session],
   );
 }
 

@@ -21,8 +21,11 @@ export interface ScaleOutcome {
   readonly by: string;
   readonly verdict: 'right' | 'near' | 'off';
   readonly axis: Axis;
-  /** Whether the check runs another way than the length that set the scale, so that it says something of both. */
-  readonly otherWay: boolean;
+  /**
+   * What the check says of the picture: of both ways, where it runs another way than the length that set the scale; of
+   * its own way alone; or of a printed scale, which no line has set.
+   */
+  readonly covers: 'both' | 'one' | 'printed';
 }
 
 /** What the check length says of a background's scale; null while one of the two is missing. */
@@ -40,8 +43,8 @@ export function scaleOutcome(background: Background): ScaleOutcome | null {
     by: formatPercent(size),
     verdict: size <= RIGHT_WITHIN ? 'right' : size <= OFF_BEYOND ? 'near' : 'off',
     axis,
-    // A printed scale speaks for both ways, so a check says as much as it can.
-    otherWay: scale === null || axis !== axisOf(background, scale.a, scale.b),
+    covers:
+      scale === null ? 'printed' : axis === axisOf(background, scale.a, scale.b) ? 'one' : 'both',
   };
 }
 

@@ -29,8 +29,11 @@ export const TOOL = {
 /** The tools that a leg offers; those of no leg, as select and measure, are at hand on all. */
 const OFFERED: Partial<Record<Leg, readonly string[]>> = {
   base: [TOOL.setScale, TOOL.checkScale, TOOL.level, TOOL.crop, TOOL.straighten],
-  rooms: [TOOL.room, TOOL.outline, TOOL.fillRoom, TOOL.wall, TOOL.opening, TOOL.keepout],
-  devices: [TOOL.device, TOOL.spare, TOOL.power, TOOL.closet],
+  rooms: [
+    ...[TOOL.room, TOOL.outline, TOOL.fillRoom, TOOL.wall, TOOL.opening, TOOL.keepout],
+    ...[TOOL.note, TOOL.dimension],
+  ],
+  devices: [TOOL.device, TOOL.spare, TOOL.power, TOOL.closet, TOOL.repeat],
   runs: [TOOL.pathway, TOOL.riser, TOOL.pin],
 };
 

@@ -165,7 +165,7 @@ export const en = {
   'base.set-again': 'Set the scale again',
   'base.set-hint': 'draw along a length you know',
   'base.check': 'Check the scale',
-  'base.check-hint': 'draw along a second length',
+  'base.check-hint': 'draw along another length you know',
   'base.said.none': 'The scale is not set, so no length is right yet.',
   'base.said.unchecked': 'Set by a length of {length}. Check it along a second one.',
   'base.said.measured': 'The check line {way} measures {measured} where you typed {real}:',
@@ -175,9 +175,11 @@ export const en = {
   'base.verdict.right': 'The scale is right.',
   'base.verdict.near': 'That is near, but not a tape. Set it along a longer length if you can.',
   'base.verdict.off': 'Set the scale again before you trust a length.',
-  'base.said.both-ways':
+  'base.said.covers-both':
     'This line runs another way than the one that set the scale, so both ways have been looked at.',
-  'base.said.one-way':
+  'base.said.covers-printed':
+    'No line set this scale: it is the printed one. Check a line the other way too if the plan is a scan or a photo.',
+  'base.said.covers-one':
     'Check a line the other way too: a photo or a scan can be stretched one way only.',
   'base.axis.across': 'across the drawing',
   'base.axis.down': 'up the drawing',
@@ -505,9 +507,12 @@ export const en = {
   'next.go-tool': 'Take the tool',
   'next.go-leg': 'On to {leg}',
   'next.bring': 'Bring the floor plan you have, or draw on the blank sheet. Then set its scale.',
-  'next.scale': 'Every length hangs on the scale. Draw along a length you know, and type it.',
+  'next.scale':
+    'Next is the scale: every length hangs on it. Draw along a length you know, and type it. Or go by the scale that is printed on the plan.',
   'next.check':
     'The scale is set. Draw along a second known length, the other way, to see whether it is right.',
+  'next.check-printed':
+    'The scale is the printed one. Draw along a length that you know, to see whether it is right.',
   'next.drawn':
     'This job is drawn to scale without a picture. You can still bring one and lay it under.',
   'next.rooms': 'The base stands. Trace the rooms, or go straight to Devices.',

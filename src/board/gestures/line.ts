@@ -79,6 +79,7 @@ export function lineTool(parts: LineParts): Tool<LineState> {
     },
     overlay: (state, context) => lineMarks(parts, state, context),
     anchor: (state) => (state.done ? null : state.a),
+    ...(parts.measured ? {} : { lengths: false as const }),
     snaps: () => parts.snaps,
     hint: (state) => (state.a && !state.done ? msg('Click the other end.') : parts.hint),
   };

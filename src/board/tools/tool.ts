@@ -110,6 +110,8 @@ export interface Tool<State = unknown> {
   overlay(state: State, context: ToolContext): readonly Mark[];
   /** The place from which a typed length and right angles are measured; null where none. */
   anchor(state: State): Point | null;
+  /** A typed length means nothing in it, though it has an anchor for right angles. */
+  readonly lengths?: false;
   /** Whether a typed length begins a drawing, at the place where the last one left off. */
   readonly typedFirst?: true;
   /** What the next place snaps to; empty for nothing. */

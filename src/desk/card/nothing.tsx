@@ -1,10 +1,12 @@
 import type { Leg } from '../../board/session.ts';
-import type { Plan } from '../../plan/plan.ts';
+import { hasScale, inLayers } from '../../plan/picture-place.ts';
+import type { Background, Plan } from '../../plan/plan.ts';
 import type { Survey } from '../../results/types.ts';
 import { type Key, t } from '../../text/index.ts';
 import { isBlank } from '../blank.ts';
 import { useActions, useKinds, usePlan, useRestingSurvey, useSession } from '../context.tsx';
 import { Button } from '../controls/parts.tsx';
+import { PrintedScale } from '../shelf/base.tsx';
 import { TOOL } from '../tool-ids.ts';
 import { CardHead } from './head.tsx';
 
@@ -19,14 +21,25 @@ export function Nothing() {
       <CardHead title={t(`nothing.${leg}`)} />
       <p className="nothing">{t(next)}</p>
       <NextButton next={next} />
+      {next === 'next.scale' ? <PrintedScales /> : null}
     </>
   );
+}
+
+/** The other way to a scale, for each picture of this level that has none. */
+function PrintedScales() {
+  const level = useSession((s) => s.level);
+  const without = inLayers(usePlan(), level).filter((picture) => !hasScale(picture));
+  return without.map((picture) => (
+    <PrintedScale key={picture.id} background={picture} named={without.length > 1} />
+  ));
 }
 
 /** Steps that a tool does, and the tool. */
 const TOOLS: Partial<Record<NextKey, string>> = {
   'next.scale': TOOL.setScale,
   'next.check': TOOL.checkScale,
+  'next.check-printed': TOOL.checkScale,
   'next.first-room': TOOL.room,
   'next.walls': TOOL.wall,
   'next.closet': TOOL.closet,
@@ -63,14 +76,21 @@ function NextButton({ next }: { next: NextKey }) {
 
 type NextKey = Exclude<Extract<Key, `next.${string}`>, `next.go-${string}`>;
 
+/** What the pictures still want: a scale, then a check of it. */
+function baseStep(pictures: readonly Background[]): NextKey {
+  if (!pictures.every(hasScale)) return 'next.scale';
+  const unchecked = pictures.find((picture) => picture.check === null);
+  if (!unchecked) return 'next.rooms';
+  return unchecked.scale === null ? 'next.check-printed' : 'next.check';
+}
+
 /** The next useful thing to do on a leg. */
 export function nextStep(leg: Leg, plan: Plan, survey: Survey | null): NextKey {
   const { backgrounds, zones, walls, closets, devices, jacks } = plan.tables;
   switch (leg) {
     case 'base':
       if (backgrounds.size === 0) return isBlank(plan) ? 'next.bring' : 'next.drawn';
-      if ([...backgrounds.values()].some((b) => b.scale === null)) return 'next.scale';
-      return [...backgrounds.values()].some((b) => b.check === null) ? 'next.check' : 'next.rooms';
+      return baseStep([...backgrounds.values()]);
     case 'rooms':
       if (zones.size === 0) return 'next.first-room';
       return walls.size === 0 ? 'next.walls' : 'next.ceilings';

@@ -89,7 +89,7 @@ function Scale({ backgrounds }: { backgrounds: readonly Background[] }) {
 }
 
 /** Sets the scale by what is printed on the plan. */
-function PrintedScale({ background, named }: { background: Background; named: boolean }) {
+export function PrintedScale({ background, named }: { background: Background; named: boolean }) {
   const { session } = useDesk();
   const actions = useActions();
   const set = async () => {
@@ -126,7 +126,6 @@ export function ScaleWords({ background, named }: { background: Background; name
   const way = t(`base.axis.${outcome.axis}`);
   const measured = formatLength(outcome.measured, units);
   const real = formatLength(outcome.real, units);
-  const more = outcome.otherWay ? 'base.said.both-ways' : 'base.said.one-way';
   return (
     <div className={`said said-${outcome.verdict}`}>
       <p>
@@ -141,7 +140,7 @@ export function ScaleWords({ background, named }: { background: Background; name
         </strong>{' '}
         {t(`base.verdict.${outcome.verdict}`)}
       </p>
-      <p>{t(more)}</p>
+      <p>{t(`base.said.covers-${outcome.covers}`)}</p>
     </div>
   );
 }

@@ -70,9 +70,10 @@ const NOT_AS_TYPED = msg(
 );
 
 const usesWalls = (count: number): Message =>
-  count === 1
-    ? msg('The room uses 1 wall that stands there already.')
-    : msg('The room uses {count} walls that stand there already.', { count });
+  msg('The room uses {count} {walls} already there.', {
+    count,
+    walls: count === 1 ? 'wall' : 'walls',
+  });
 
 type ZoneLook = Partial<Pick<Zone, 'name' | 'area' | 'ceiling' | 'cableElevation'>>;
 

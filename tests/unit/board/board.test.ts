@@ -3,7 +3,7 @@ import { highlightMarks } from '../../../src/board/highlight.ts';
 import { division, ticks } from '../../../src/board/rulers.ts';
 import { paperPixels, sceneMaker } from '../../../src/board/scene.ts';
 import { createSession, LEGS, toBoard, toPlan } from '../../../src/board/session.ts';
-import { readTyped } from '../../../src/board/typing.ts';
+import { readTyped, whyNoLength } from '../../../src/board/typing.ts';
 import { fitPlan, fitted, planExtent, zoomed } from '../../../src/board/view.ts';
 import type { Mark } from '../../../src/drawing/display.ts';
 import { kinds } from '../../../src/kinds/index.ts';
@@ -107,6 +107,14 @@ describe('A typed length', () => {
     ['', 'm', null],
   ] as const)('%s in %s', (text, units, read) => {
     expect(readTyped(text, units)).toEqual(read);
+  });
+
+  it('is refused with the reason where its inches make a foot', () => {
+    for (const text of ["12'-13", "9 x 12'13", "12'-12 < 45"]) {
+      expect(readTyped(text, 'ft')).toBeNull();
+      expect(whyNoLength(text, 'ft').text).toContain('0 to 11');
+    }
+    expect(whyNoLength('1--', 'ft').text).toContain('is not a length');
   });
 });
 

@@ -190,7 +190,7 @@ describe('On the board, keys', () => {
     const d = drive({ tool: 'room' });
     for (let i = 0; i < 4; i++) d.play('type 10 x 8 · key Enter');
     expect(d.state().notices).toHaveLength(1);
-    expect(d.state().notices[0]!.message.text).toContain('uses 1 wall');
+    expect(d.state().notices[0]!.message.text).toContain('already there');
   });
 
   it('draw walls the way of each arrow after a typed length', () => {

@@ -322,6 +322,17 @@ describe('The scale tools', () => {
     },
   );
 
+  it('take no typed length, since the real one is asked for', () => {
+    const d = drive({ plan: picturePlan(), tool: 'check-scale' });
+    d.play('click 1000,1000 · move 3000,1000');
+    expect(d.editor.view()).toMatchObject({ busy: true, measuring: false });
+    d.play('key 4');
+    expect(d.editor.view().typed).toBe('');
+    const measure = drive({ plan: picturePlan(), tool: 'measure' });
+    measure.play('click 1000,1000 · move 3000,1000 · key 4');
+    expect(measure.editor.view()).toMatchObject({ measuring: true, typed: '4' });
+  });
+
   it('leave the plan as it is when nobody answers', async () => {
     const d = drive({ plan: picturePlan(), tool: 'set-scale', answer: null });
     const before = d.text();

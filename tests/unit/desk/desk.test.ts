@@ -13,7 +13,7 @@ import { boxWords, priceGroups } from '../../../src/desk/price-groups.ts';
 import { viewOn } from '../../../src/desk/show.ts';
 import { TOOL } from '../../../src/desk/tool-ids.ts';
 import { kinds } from '../../../src/kinds/index.ts';
-import { emptyPlan } from '../../../src/plan/plan.ts';
+import { emptyPlan, makeRow } from '../../../src/plan/plan.ts';
 import type { PriceLine } from '../../../src/results/types.ts';
 import { t } from '../../../src/text/index.ts';
 import { Site, smallSite, surveyOf } from './site.ts';
@@ -69,6 +69,21 @@ test('each leg of a blank job names a next step that the catalogue has', () => {
   expect(nextStep('devices', emptyPlan(), null)).toBe('next.closet');
   expect(nextStep('devices', smallSite().plan, null)).toBe('next.move-device');
   expect(nextStep('checks', smallSite().plan, surveyOf([]))).toBe('next.clear');
+});
+
+test('after a plan comes its scale, then a check of it, then the rooms', () => {
+  const picture = { asset: 'a'.repeat(16), width: 1000, height: 800, paper: 900 };
+  const step = (more: object) => {
+    const row = makeRow('backgrounds', 'B1', { level: 'L1', ...picture, ...more });
+    const { tables } = emptyPlan();
+    return nextStep('base', { tables: { ...tables, backgrounds: new Map([['B1', row]]) } }, null);
+  };
+  const line = { a: [0, 0], b: [500, 0], length: 9000 };
+  expect(step({})).toBe('next.scale');
+  expect(step({ scale: line })).toBe('next.check');
+  expect(step({ ratio: 48 })).toBe('next.check-printed');
+  expect(step({ ratio: 48, check: line })).toBe('next.rooms');
+  expect(step({ scale: line, check: line })).toBe('next.rooms');
 });
 
 test('several things are counted by what they are, most first', () => {

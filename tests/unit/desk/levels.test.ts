@@ -7,6 +7,7 @@ import { endsWith } from '../../../src/desk/card/riser-card.tsx';
 import { blockedWords } from '../../../src/desk/card/run-card.tsx';
 import { runSum } from '../../../src/desk/card/run-sum.ts';
 import { contentsOf } from '../../../src/desk/contents/rows.ts';
+import { watchLegs } from '../../../src/desk/leg-turn.ts';
 import { runGroups } from '../../../src/desk/run-groups.ts';
 import { ownOfKind } from '../../../src/desk/shelf/kind-allowances.tsx';
 import { goneWords, readDegrees } from '../../../src/desk/shelf/levels.tsx';
@@ -271,6 +272,38 @@ test('a tool of another leg is put back when a leg is opened, and one that is of
   expect(strange(TOOL.pin, 'price')).toBe(true);
   expect(strange(TOOL.select, 'base')).toBe(false);
   expect(strange('measure', 'print')).toBe(false);
+  expect(strange(TOOL.note, 'rooms')).toBe(false);
+  expect(strange(TOOL.note, 'devices')).toBe(true);
+});
+
+test('a leg that is opened finds no foreign tool in hand, and no picture off the Base leg', () => {
+  const session = smallSite().session();
+  const stop = watchLegs(session);
+  const { actions } = session.getState();
+  actions.run('add-background', {
+    level: 'L1',
+    name: 'plan',
+    asset: 'a'.repeat(16),
+    width: 100,
+    height: 80,
+  });
+  const picture = session.getState().selection;
+  expect(picture.map((ref) => ref.table)).toEqual(['backgrounds']);
+  actions.pick(TOOL.setScale);
+  actions.set({ leg: 'rooms' });
+  expect(session.getState()).toMatchObject({ tool: 'select', selection: [] });
+  const [room] = [...session.getState().history.plan.tables.devices.keys()];
+  actions.select([...picture, { table: 'devices', id: room! }]);
+  actions.pick('measure');
+  actions.set({ leg: 'runs' });
+  expect(session.getState().selection).toEqual([{ table: 'devices', id: room }]);
+  expect(session.getState().tool).toBe('measure');
+  actions.select(picture);
+  actions.set({ leg: 'base' });
+  expect(session.getState().selection).toEqual(picture);
+  stop();
+  actions.set({ leg: 'rooms' });
+  expect(session.getState().selection).toEqual(picture);
 });
 
 test('a job is as it was opened until something is done to it, also after another was open', () => {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { axisOf, OFF_BEYOND, RIGHT_WITHIN, scaleOutcome } from '../../../src/desk/scale-outcome.ts';
 import { makeRow } from '../../../src/plan/plan.ts';
+import { t } from '../../../src/text/index.ts';
 
 const picture = (more: object) =>
   makeRow('backgrounds', 'B1', {
@@ -36,10 +37,16 @@ test('the verdict changes just beyond each limit', () => {
 });
 
 test('a check the other way than the scale says something of both ways', () => {
-  expect(checked(10_000)?.otherWay).toBe(true);
-  expect(scaleOutcome(picture({ check: { a: [0, 0], b: [800, 0], length: 8000 } }))?.otherWay).toBe(
-    false,
-  );
+  expect(checked(10_000)?.covers).toBe('both');
+  const same = { check: { a: [0, 0], b: [800, 0], length: 8000 } };
+  expect(scaleOutcome(picture(same))?.covers).toBe('one');
+});
+
+test('a check of a printed scale is not compared with a line that nobody drew', () => {
+  const printed = { scale: null, paper: 800, ratio: 25 };
+  expect(checked(10_000, printed)?.covers).toBe('printed');
+  const words = t('base.said.covers-printed');
+  expect(words).not.toMatch(/the one that set the scale/);
 });
 
 test('a quarter turn of the picture swaps across and down', () => {
