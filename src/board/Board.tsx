@@ -119,7 +119,7 @@ function BoardBar({
   const view = useSyncExternalStore(editor.subscribe, () => barOf(editor, units));
   const [words, busy, measuring, drawing] = view.split('\n') as [string, string, string, string];
   return (
-    <div className="board-bar">
+    <div className="board-bar" data-drawing={drawing}>
       <p className="board-hint" id={hint} role="status">
         {words}
       </p>
@@ -160,6 +160,7 @@ function FitSelection({ session }: { session: SessionApi }) {
   return (
     <button
       type="button"
+      className="board-picked"
       disabled={!any}
       aria-label={t('board.to-selection')}
       title={t('board.to-selection')}

@@ -26,6 +26,7 @@ import { watchLegs } from './leg-turn.ts';
 import { Notices } from './notices.tsx';
 import { createPrintChoice, paperFor, usePageCount, usePrintChoice } from './print-choice.ts';
 import { RunStrip } from './run-strip.tsx';
+import { SampleStrip } from './sample-strip.tsx';
 import type { Services } from './services.ts';
 import { useSheetList } from './sheet-list.ts';
 import { Shelf } from './shelf/index.tsx';
@@ -66,6 +67,8 @@ function Frame({ board }: { board: ReactNode }) {
   const [panel, setPanel] = useState<Panel>('none');
   const [contents, setContents] = useState(false);
   const [ladder, setLadder] = useState(true);
+  // An empty ladder takes no more than a line: the room is the drawing's.
+  const runs = useSession((s) => s.history.plan.tables.jacks.size > 0);
   const leg = useSession((s) => s.leg);
   const drop = useBring();
   const pages = usePages();
@@ -80,7 +83,13 @@ function Frame({ board }: { board: ReactNode }) {
     setPanel((now) => (now === 'shelf' && next === leg ? 'none' : 'shelf'));
   };
   return (
-    <div className="desk" data-panel={panel} data-ladder={ladder} data-leg={leg} {...drop.handlers}>
+    <div
+      className="desk"
+      data-panel={panel}
+      data-ladder={runs ? ladder : 'none'}
+      data-leg={leg}
+      {...drop.handlers}
+    >
       <a className="skip" href="#board">
         {t('skip.board')}
       </a>
@@ -95,6 +104,7 @@ function Frame({ board }: { board: ReactNode }) {
           contents={contents}
           onContents={() => setContents(!contents)}
         />
+        <SampleStrip />
         <div className="desk-board" id="board" tabIndex={-1}>
           {board}
           <Welcome />
@@ -102,7 +112,7 @@ function Frame({ board }: { board: ReactNode }) {
           <Notices />
           {drop.over ? <p className="drop-here">{t('base.drop-here')}</p> : null}
         </div>
-        <LadderFrame open={ladder} onOpen={setLadder} />
+        {runs ? <LadderFrame open={ladder} onOpen={setLadder} /> : <NoLadder />}
       </main>
       <aside className="card" aria-label={t('panel.card')}>
         <Card />
@@ -126,6 +136,16 @@ function LadderFrame({ open, onOpen }: { open: boolean; onOpen(open: boolean): v
       </button>
       {open ? <Ladder /> : null}
     </div>
+  );
+}
+
+/** The ladder while there is no run to stand on it. */
+function NoLadder() {
+  return (
+    <section className="ladder-frame" aria-label={t('ladder.title')}>
+      <h2 className="ladder-title">{t('ladder.title')}</h2>
+      <p className="ladder-none">{t('ladder.none')}</p>
+    </section>
   );
 }
 

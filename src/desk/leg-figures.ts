@@ -5,7 +5,7 @@ import { hasScale, ratioOf } from '../plan/picture-place.ts';
 import { job, type Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 import { formatCount, formatMoneyShort, t } from '../text/index.ts';
-import { isBlank } from './blank.ts';
+import { isBlank, isUnplaced } from './blank.ts';
 import { type ScaleOutcome, scaleOutcome } from './scale-outcome.ts';
 
 /** How a leg stands: `todo` asks for something, `warn` is wrong, `good` is done. */
@@ -40,12 +40,8 @@ export function legFigures(given: LegContext): readonly LegFigure[] {
     rooms: plain(formatCount(context.plan.tables.zones.size)),
     devices: plain(devicesFigure(context.plan)),
     runs: runsFigure(context.survey, job(context.plan).units),
-    checks: checksFigure(context.survey),
-    price: plain(
-      context.survey
-        ? formatMoneyShort(context.survey.price.totalCents, context.survey.price.currency)
-        : '-',
-    ),
+    checks: checksFigure(context),
+    price: plain(priceFigure(context)),
     print: plain(context.pages === null ? '-' : t.count('leg.sheets', context.pages)),
   };
   return LEGS.map((leg) => ({ leg, name: t(`leg.${leg}`), ...say[leg] }));
@@ -91,11 +87,21 @@ function runsFigure(survey: Survey | null, units: Units): Said {
   return lost === 0 ? plain(total) : { figure: total, tone: 'warn' };
 }
 
-function checksFigure(survey: Survey | null): Said {
+/** A total of nothing is not said as a price, unless there is something in it after all. */
+function priceFigure({ plan, survey }: LegContext): string {
+  if (!survey) return '-';
+  const { totalCents, currency } = survey.price;
+  return totalCents === 0 && isUnplaced(plan)
+    ? t('leg.none')
+    : formatMoneyShort(totalCents, currency);
+}
+
+function checksFigure({ plan, survey }: LegContext): Said {
   if (!survey) return plain('-');
   const fix = survey.findings.filter((f) => f.severity === 'error').length;
   if (fix > 0) return { figure: t('leg.checks.fix', { count: formatCount(fix) }), tone: 'warn' };
   const look = survey.findings.filter((f) => f.severity === 'warning').length;
   if (look > 0) return { figure: t('leg.checks.look', { count: formatCount(look) }), tone: 'todo' };
+  if (isUnplaced(plan)) return plain(t('leg.none'));
   return { figure: t('leg.checks.clear'), tone: 'good' };
 }

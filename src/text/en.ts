@@ -91,6 +91,7 @@ export const en = {
   'leg.checks.fix': '{count} to fix',
   'leg.checks.look': '{count} to look at',
   'leg.checks.clear': 'all clear',
+  'leg.none': 'nothing placed',
   'leg.sheets.one': '{count} sheet',
   'leg.sheets.other': '{count} sheets',
 
@@ -137,6 +138,13 @@ export const en = {
   'shown.overview': 'Overview map',
   'theme.light': 'Light colours',
   'theme.dark': 'Dark colours',
+
+  'sample.label': 'Sample',
+  'sample.is': 'This is a sample.',
+  'sample.words': 'Take it apart as you like; nothing in it is precious.',
+  'sample.own': 'Begin your own job',
+  'sample.shut': 'Shut this line',
+  'sample.base': 'This job is a sample. What you bring here goes under it.',
 
   'start.title': 'Begin with the floor plan you have',
   'start.lead':
@@ -372,6 +380,8 @@ export const en = {
   'part.slack': 'loops and slack',
 
   'checks.waiting': 'The first check comes with the first measure.',
+  'checks.none': 'Nothing is placed yet, so there is little to check.',
+  'checks.none-words': 'Place the network closet and devices: every move is checked at once.',
   'checks.clear': 'All clear.',
   'checks.clear-words': 'Nothing here stands against the plan. Walk the site before you order.',
   'checks.caution':
@@ -386,6 +396,9 @@ export const en = {
   'finding.why': 'why: {source}',
 
   'price.waiting': 'The price comes with the first measure.',
+  'price.none': 'Nothing is placed yet, so there is nothing to price.',
+  'price.none-words':
+    'Place devices, and every cable, part and hour is counted. Your own prices can be typed now.',
   'price.quote': 'Quote',
   'price.lines': 'Line by line',
   'price.each': '{quantity} at {price}',
@@ -531,6 +544,8 @@ export const en = {
     'Select a jack or a bar of the ladder to open its sum. Draw a pathway, and cables gather on it.',
   'next.mend': 'Take the findings from the top. Show brings each one into view.',
   'next.clear': 'Nothing stands against the plan. Walk the site with a print before you order.',
+  'next.nothing-placed':
+    'Nothing is placed yet. Place the network closet and the devices that need a jack.',
   'next.price':
     'Type your own prices on the shelf. Every line says how many and why; the total follows.',
   'next.print':

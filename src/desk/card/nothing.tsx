@@ -3,7 +3,7 @@ import { hasScale, inLayers } from '../../plan/picture-place.ts';
 import type { Background, Plan } from '../../plan/plan.ts';
 import type { Survey } from '../../results/types.ts';
 import { type Key, t } from '../../text/index.ts';
-import { isBlank } from '../blank.ts';
+import { isBlank, isUnplaced } from '../blank.ts';
 import { useActions, useKinds, usePlan, useRestingSurvey, useSession } from '../context.tsx';
 import { Button } from '../controls/parts.tsx';
 import { PrintedScale } from '../shelf/base.tsx';
@@ -51,6 +51,7 @@ const LEGS: Partial<Record<NextKey, Leg>> = {
   'next.drawn': 'rooms',
   'next.ceilings': 'devices',
   'next.no-runs': 'devices',
+  'next.nothing-placed': 'devices',
   'next.clear': 'price',
 };
 
@@ -101,9 +102,10 @@ export function nextStep(leg: Leg, plan: Plan, survey: Survey | null): NextKey {
       if (jacks.size === 0) return 'next.no-runs';
       return closets.size === 0 ? 'next.closet' : 'next.read-run';
     case 'checks':
+      if (isUnplaced(plan) && (survey?.findings.length ?? 0) === 0) return 'next.nothing-placed';
       return (survey?.findings.length ?? 0) > 0 ? 'next.mend' : 'next.clear';
     case 'price':
-      return 'next.price';
+      return isUnplaced(plan) ? 'next.nothing-placed' : 'next.price';
     case 'print':
       return 'next.print';
   }

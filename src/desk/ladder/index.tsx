@@ -44,7 +44,7 @@ export function Ladder() {
         />
       </header>
       {rows.length === 0 ? (
-        <p className="ladder-none">{t(survey ? 'ladder.none' : 'ladder.measuring')}</p>
+        <p className="ladder-none">{t('ladder.measuring')}</p>
       ) : form === 'bars' ? (
         <>
           <Bars rows={rows} onList={toList} />

@@ -11,6 +11,7 @@ import { type Reading, TypedField } from '../controls/typed-field.tsx';
 import { askScale } from '../dialogs/ask-scale.tsx';
 import { choosePage } from '../dialogs/choose-page.tsx';
 import { replaceJob } from '../dialogs/replace.tsx';
+import { BeginOwn, isSample } from '../sample-strip.tsx';
 import { scaleOutcome } from '../scale-outcome.ts';
 import { TOOL } from '../tool-ids.ts';
 
@@ -21,6 +22,12 @@ export function BaseShelf() {
   const backgrounds = inLayers(plan, level).reverse();
   return (
     <>
+      {isSample(plan) ? (
+        <div className="stack">
+          <p className="note">{t('sample.base')}</p>
+          <BeginOwn />
+        </div>
+      ) : null}
       <Bring first={backgrounds.length === 0} />
       {backgrounds.length > 0 ? <Scale backgrounds={backgrounds} /> : null}
       {backgrounds.map((background) => (

@@ -1,6 +1,7 @@
 import type { Finding, Severity } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
-import { useRestingSurvey } from '../context.tsx';
+import { isUnplaced } from '../blank.ts';
+import { usePlan, useRestingSurvey } from '../context.tsx';
 import { Section } from '../controls/parts.tsx';
 import { FindingCard } from '../finding-card.tsx';
 
@@ -12,7 +13,16 @@ const keyOf = (finding: Finding, i: number): string =>
 
 export function ChecksShelf() {
   const findings = useRestingSurvey()?.findings ?? null;
+  const unplaced = isUnplaced(usePlan());
   if (findings === null) return <p className="note">{t('checks.waiting')}</p>;
+  if (findings.length === 0 && unplaced)
+    return (
+      <div className="said">
+        <p>
+          <strong>{t('checks.none')}</strong> {t('checks.none-words')}
+        </p>
+      </div>
+    );
   if (findings.length === 0)
     return (
       <div className="said said-right">

@@ -4,6 +4,7 @@ import { type Prices, prices } from '../../plan/plan.ts';
 import { PRICE_GROUPS } from '../../results/price-groups.ts';
 import type { BoxPlan, Price, PriceLine } from '../../results/types.ts';
 import { formatCount, formatHours, t } from '../../text/index.ts';
+import { isUnplaced } from '../blank.ts';
 import { useActions, usePlan, useRestingSurvey, useUnits } from '../context.tsx';
 import { MoneyField, TextField, WholeField } from '../controls/fields.tsx';
 import { Fold, Section } from '../controls/parts.tsx';
@@ -11,9 +12,16 @@ import { boxWords, priceGroups } from '../price-groups.ts';
 
 export function PriceShelf() {
   const survey = useRestingSurvey();
+  const unplaced = isUnplaced(usePlan());
   return (
     <>
-      {survey ? (
+      {survey?.price.totalCents === 0 && unplaced ? (
+        <div className="said">
+          <p>
+            <strong>{t('price.none')}</strong> {t('price.none-words')}
+          </p>
+        </div>
+      ) : survey ? (
         <>
           <Sums price={survey.price} />
           <Lines price={survey.price} />

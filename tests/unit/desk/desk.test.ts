@@ -68,6 +68,8 @@ test('each leg of a blank job names a next step that the catalogue has', () => {
   for (const leg of LEGS) expect(t(nextStep(leg, emptyPlan(), null))).not.toBe('');
   expect(nextStep('devices', emptyPlan(), null)).toBe('next.closet');
   expect(nextStep('devices', smallSite().plan, null)).toBe('next.move-device');
+  for (const leg of ['checks', 'price'] as const)
+    expect(nextStep(leg, emptyPlan(), surveyOf([]))).toBe('next.nothing-placed');
   expect(nextStep('checks', smallSite().plan, surveyOf([]))).toBe('next.clear');
 });
 

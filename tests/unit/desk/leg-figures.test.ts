@@ -44,6 +44,27 @@ test('a drawn job says its rooms, devices with jacks, total cable, price and she
   });
 });
 
+test('while nothing is placed neither checks nor price say that all is well', () => {
+  const drawn = new Site().run('draw-zone', {
+    level: 'L1',
+    outline: [
+      [0, 0],
+      [4000, 0],
+      [4000, 3000],
+    ],
+  });
+  const priced = (totalCents: number) => {
+    const survey = surveyOf([]);
+    return { ...survey, price: { ...survey.price, totalCents } };
+  };
+  const { checks, price } = say(drawn.plan, priced(0));
+  expect([checks, price]).toEqual(['nothing placed (plain)', 'nothing placed (plain)']);
+  // A hole that is drawn alone may still cost something, and a finding is still said.
+  expect(say(drawn.plan, priced(9900))['price']).toBe('$99 (plain)');
+  const warned = surveyOf([], [finding({ severity: 'warning' })]);
+  expect(say(drawn.plan, warned)['checks']).toBe('1 to look at (todo)');
+});
+
 test('in metres the total cable is in metres', () => {
   const site = smallSite().run('edit', { table: 'job', id: 'job', fields: { units: 'm' } });
   const run = runOf('J1', 'A1', [part('across', 304_800)]);
