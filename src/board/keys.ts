@@ -2,6 +2,7 @@ import { FOOT, INCH } from '../base/units.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { levelBeside } from '../plan/levels.ts';
+import { isLocked } from '../plan/locks.ts';
 import { DRAWN, job, onLevel, type Ref } from '../plan/plan.ts';
 import { withRoomWalls } from './company.ts';
 import { createCopies } from './copies.ts';
@@ -201,6 +202,20 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
     return true;
   };
 
+  /** Mirrors or locks what is selected: keys with Shift, since every letter alone picks something. */
+  const withShift = (key: 'm' | 'l'): boolean => {
+    const { selection: refs, actions, history } = state();
+    if (refs.length === 0) return false;
+    if (key === 'm') return actions.run('mirror', { refs, across: 'x' });
+    return actions.run('lock', { refs, locked: !refs.every((ref) => isLocked(history.plan, ref)) });
+  };
+
+  /** Keys with Shift that mean something of their own; all others mean what they mean without it. */
+  const plainOrShift = (key: string, shift: boolean): boolean => {
+    if (shift && (key === 'm' || key === 'l')) return withShift(key);
+    return (shift && pickByKey(`Shift+${key.toUpperCase()}`)) || plain(key);
+  };
+
   const pickByKey = (key: string): boolean => {
     const { actions } = state();
     for (const tool of tools.values())
@@ -277,7 +292,8 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
       if (editor.key(key, { shift })) return true;
       if (key === 'Delete' || key === 'Backspace') return remove();
     }
-    return (key.length === 1 || key.startsWith('Page')) && plain(key.toLowerCase());
+    const told = key.length === 1 || key.startsWith('Page');
+    return told && plainOrShift(key.toLowerCase(), shift);
   };
 
   return {

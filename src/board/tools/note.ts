@@ -8,7 +8,7 @@ const WORDS = 'Note';
 const line = lineTool({
   id: 'note',
   label: msg('Note'),
-  key: '',
+  key: 'Shift+N',
   snaps: ['end', 'middle', 'place'],
   hint: msg('Click what the note is about, then where its words go. Type them on its card.'),
   stays: false,

@@ -95,7 +95,7 @@ export interface ToolOption {
 export interface Tool<State = unknown> {
   readonly id: string;
   readonly label: Message;
-  /** The key that picks it; empty for none. */
+  /** The key that picks it, such as `w` or `Shift+N`; empty for none. */
   readonly key: string;
   /** What it can be told to place or draw, the first by itself; left out where that comes from elsewhere. */
   readonly options?: readonly ToolOption[];

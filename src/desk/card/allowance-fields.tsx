@@ -12,11 +12,14 @@ type Field = keyof Allowances;
 export function AllowanceFields({
   own,
   above,
+  differing,
   onCommit,
 }: {
   own: OwnAllowances;
   /** What holds above, each in words. */
   above: Readonly<Record<Field, string>>;
+  /** Fields in which some rows differ, so that emptying one takes back what any of them has of its own. */
+  differing?: ReadonlySet<Field>;
   onCommit(fields: OwnAllowances): void;
 }) {
   return ALLOWANCE_FIELDS.map((field) => {
@@ -24,6 +27,7 @@ export function AllowanceFields({
       label: t(`setting.${field}`),
       value: own[field] ?? null,
       follows: above[field],
+      mixed: differing?.has(field) ?? false,
       onCommit: (value: number | null) => onCommit({ [field]: value }),
     };
     if (field === 'wastePercent')
@@ -56,6 +60,13 @@ export function commonAllowances(plan: Plan, jacks: readonly string[]): OwnAllow
   );
 }
 
+/** The allowances in which these jacks differ by what they have of their own. */
+export function differingAllowances(plan: Plan, jacks: readonly string[]): ReadonlySet<Field> {
+  const values = (field: Field) =>
+    new Set(jacks.map((id) => plan.tables.jacks.get(id)?.allowances?.[field] ?? null));
+  return new Set(ALLOWANCE_FIELDS.filter((field) => values(field).size > 1));
+}
+
 /** What stands in the empty fields of some jacks: what holds above all of them, or that they differ. */
 function aboveAll(
   plan: Plan,
@@ -66,9 +77,9 @@ function aboveAll(
     const jack = plan.tables.jacks.get(id);
     return jack ? allowanceWords(allowancesOf(plan, { ...jack, allowances: null }), units) : [];
   });
+  const own = differingAllowances(plan, jacks);
   const differs = (field: Field) =>
-    new Set(jacks.map((id) => plan.tables.jacks.get(id)?.allowances?.[field] ?? null)).size > 1 ||
-    new Set(words.map((of) => of[field])).size > 1;
+    own.has(field) || new Set(words.map((of) => of[field])).size > 1;
   return Object.fromEntries(
     ALLOWANCE_FIELDS.map((field) => [
       field,
@@ -95,6 +106,7 @@ export function AllowanceFold({ jacks }: { jacks: readonly string[] }) {
       <AllowanceFields
         own={commonAllowances(plan, jacks)}
         above={aboveAll(plan, jacks, units)}
+        differing={differingAllowances(plan, jacks)}
         onCommit={commit}
       />
       {own ? (

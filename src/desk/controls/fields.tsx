@@ -12,6 +12,7 @@ import { type Reading, TypedField } from './typed-field.tsx';
 
 interface Common {
   readonly label: string;
+  readonly mixed?: boolean | undefined;
   readonly hint?: string | undefined;
   readonly quiet?: boolean | undefined;
 }

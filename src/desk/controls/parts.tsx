@@ -1,6 +1,7 @@
 import type { ButtonHTMLAttributes, ReactNode } from 'react';
 import { areaInk } from '../../drawing/display.ts';
 import { useActions, useSession } from '../context.tsx';
+import { keyWords } from '../key-words.ts';
 import { TOOL } from '../tool-ids.ts';
 
 /** A titled part of a panel. */
@@ -112,7 +113,7 @@ export function ToolRow({
         {count === undefined && !toolKey ? null : (
           <>
             <span className="tool-keys">
-              {toolKey ? <span className="key">{toolKey.toUpperCase()}</span> : null}
+              {toolKey ? <span className="key">{keyWords(toolKey)}</span> : null}
             </span>
             <span className="tool-count">{count || null}</span>
           </>

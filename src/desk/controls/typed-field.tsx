@@ -17,6 +17,8 @@ export interface TypedFieldProps<T> {
   /** Letters read left to right; figures stand at the right. */
   readonly kind?: 'words' | 'figure' | undefined;
   readonly placeholder?: string | undefined;
+  /** It stands for several values that differ: what is typed is kept even where it reads like the one that is shown. */
+  readonly mixed?: boolean | undefined;
   readonly mode?: 'text' | 'decimal' | 'numeric' | undefined;
   readonly after?: ReactNode;
 }
@@ -59,7 +61,17 @@ export function TypedField<T>(props: TypedFieldProps<T>) {
   );
 }
 
-function useTyped<T>({ value, show, read, onCommit }: TypedFieldProps<T>) {
+/** What leaving a field means for what was typed in it: a value to keep, why it is none, or that nothing is changed. */
+export function leaving<T>(
+  text: string,
+  { value, show, read, mixed }: Pick<TypedFieldProps<T>, 'value' | 'show' | 'read' | 'mixed'>,
+): Reading<T> | { readonly same: true } {
+  const same = !mixed && text.trim() === show(value).trim();
+  const reading = same ? { value } : read(text);
+  return 'value' in reading && reading.value === value && !mixed ? { same: true } : reading;
+}
+
+function useTyped<T>({ value, show, read, onCommit, mixed }: TypedFieldProps<T>) {
   const [text, setText] = useState<string | null>(null);
   const [why, setWhy] = useState<string | null>(null);
   const drop = () => {
@@ -68,17 +80,19 @@ function useTyped<T>({ value, show, read, onCommit }: TypedFieldProps<T>) {
   };
   const leave = () => {
     if (text === null) return;
-    if (text.trim() === show(value).trim()) return drop();
-    const reading = read(text);
-    if ('why' in reading) return setWhy(reading.why);
+    const left = leaving(text, { value, show, read, mixed });
+    if ('why' in left) return setWhy(left.why);
     drop();
-    if (reading.value !== value) onCommit(reading.value);
+    if ('value' in left) onCommit(left.value);
   };
   const key = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === 'Enter') {
       event.preventDefault();
       leave();
     }
+    // A field of several values looks empty: taking away what is not there empties all of them.
+    if (mixed && text === null && (event.key === 'Backspace' || event.key === 'Delete'))
+      setText('');
     if (event.key === 'Escape' && text !== null) {
       event.stopPropagation();
       drop();

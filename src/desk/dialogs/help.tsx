@@ -3,6 +3,7 @@ import type { Units } from '../../base/units.ts';
 import { tools } from '../../board/tools/index.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import { t } from '../../text/index.ts';
+import { keyWords } from '../key-words.ts';
 import { Dialog } from './dialog.tsx';
 
 const GENERAL = [
@@ -21,6 +22,8 @@ const GENERAL = [
   'snap',
   'fit',
   'turn',
+  'mirror',
+  'lock',
   'copy',
   'repeat',
 ] as const;
@@ -80,7 +83,7 @@ function KeyList({
         {rows.map((row) => (
           <div key={row.id}>
             <dt>
-              <kbd>{row.key.toUpperCase()}</kbd>
+              <kbd>{keyWords(row.key)}</kbd>
             </dt>
             <dd>{renderMessage(row.label, units)}</dd>
           </div>

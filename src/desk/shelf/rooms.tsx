@@ -62,6 +62,7 @@ function Words() {
         picture={TOOL_PICTURES.note}
         name={t('thing.notes')}
         hint={t('rooms.note-hint')}
+        toolKey={tools.get(TOOL.note)?.key ?? ''}
       />
       <ToolRow
         tool={TOOL.dimension}

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { undoLabel } from '../../../src/board/session.ts';
 import { tools } from '../../../src/board/tools/index.ts';
 import { kinds } from '../../../src/kinds/index.ts';
+import { isLocked } from '../../../src/plan/locks.ts';
+import type { Ref } from '../../../src/plan/plan.ts';
 import { drive, planWith, roomPlan } from './driver.ts';
 
 describe('On the board, keys', () => {
@@ -72,6 +75,25 @@ describe('On the board, keys', () => {
     expect(d.state().snapping).toBe(false);
     d.play('key S');
     expect(d.state().snapping).toBe(true);
+  });
+
+  it('mirror and lock what is selected with Shift, and pick a tool as ever without', () => {
+    const d = drive({ plan: roomPlan() });
+    d.play('click 3000,600 · key Shift+L');
+    const [{ id, table }] = d.state().selection as [Ref];
+    expect(isLocked(d.plan(), { id, table })).toBe(true);
+    d.play('key Shift+L');
+    expect(isLocked(d.plan(), { id, table })).toBe(false);
+    d.play('key . · key Shift+M');
+    expect(undoLabel(d.state())?.text).toMatch(/^Mirror/);
+    d.play('key Escape');
+    const steps = d.state().history.cursor;
+    d.play('key Shift+M');
+    expect([d.state().tool, d.state().history.cursor]).toEqual(['select', steps]);
+    d.play('key Shift+N');
+    expect(d.state().tool).toBe('note');
+    d.play('key n');
+    expect(d.state().tool).toBe('closet');
   });
 
   it('zoom, about the middle', () => {

@@ -1,12 +1,17 @@
 import { describe, expect, it, test } from 'vitest';
 import { isBlank } from '../../../src/desk/blank.ts';
-import { allowanceWords, commonAllowances } from '../../../src/desk/card/allowance-fields.tsx';
+import {
+  allowanceWords,
+  commonAllowances,
+  differingAllowances,
+} from '../../../src/desk/card/allowance-fields.tsx';
 import { placeAfter, runsToAdd } from '../../../src/desk/card/pin-card.tsx';
 import { pinCost, pinOf, pinWords } from '../../../src/desk/card/pinning.tsx';
 import { endsWith } from '../../../src/desk/card/riser-card.tsx';
 import { blockedWords } from '../../../src/desk/card/run-card.tsx';
 import { runSum } from '../../../src/desk/card/run-sum.ts';
 import { contentsOf } from '../../../src/desk/contents/rows.ts';
+import { leaving } from '../../../src/desk/controls/typed-field.tsx';
 import { watchLegs } from '../../../src/desk/leg-turn.ts';
 import { runGroups } from '../../../src/desk/run-groups.ts';
 import { ownOfKind } from '../../../src/desk/shelf/kind-allowances.tsx';
@@ -184,6 +189,19 @@ describe('Allowances in words', () => {
       fieldLoop: null,
       closetLoop: null,
     });
+  });
+
+  it('in which runs differ are taken back by emptying their common field', () => {
+    const site = smallSite().run('allow-jacks', { jacks: ['J2'], fields: { fieldLoop: 200 } });
+    const mixed = differingAllowances(site.plan, ['J1', 'J2']);
+    expect([...mixed]).toEqual(['fieldLoop']);
+    const read = (text: string) => ({ value: text === '' ? null : Number(text) });
+    const field = { value: null, show: () => '', read };
+    expect(leaving<number | null>('', { ...field, mixed: true })).toEqual({ value: null });
+    expect(leaving<number | null>('', { ...field, mixed: false })).toEqual({ same: true });
+    expect(leaving<number | null>('7', field)).toEqual({ value: 7 });
+    site.run('allow-jacks', { jacks: ['J1', 'J2'], fields: { fieldLoop: null } });
+    expect(differingAllowances(site.plan, ['J1', 'J2']).size).toBe(0);
   });
 
   it('of a kind are counted', () => {
