@@ -6,7 +6,7 @@ import { risersOn } from '../plan/levels.ts';
 import { shownCorners } from '../plan/picture-place.ts';
 import { onLevel, type Plan } from '../plan/plan.ts';
 import { paperPixels } from './scene.ts';
-import { type SessionApi, shownPlan, toPlan, type Viewport } from './session.ts';
+import { type SessionApi, shownPlan, toBoard, toPlan, type Viewport } from './session.ts';
 
 /** A box in the plan, mm. */
 export interface Extent {
@@ -84,6 +84,27 @@ export function zoomed(view: Viewport, factor: number, x: number, y: number): Vi
   const [px, py] = toPlan(view, x, y);
   const scale = clampScale(view.scale * factor);
   return { ...view, scale, left: px - x / scale, top: py - y / scale };
+}
+
+/** Whether an extent lies in a view, clear of its rulers. */
+function within(view: Viewport, { x0, y0, x1, y1 }: Extent): boolean {
+  const [left, top] = toBoard(view, [x0, y0]);
+  const [right, bottom] = toBoard(view, [x1, y1]);
+  return left >= RULERS && top >= RULERS && right <= view.width && bottom <= view.height;
+}
+
+/**
+ * The view on a board that has become another size, as when a panel beside it opens: what was seen whole is seen whole
+ * again; else the place at the upper left stays.
+ */
+export function resized(
+  view: Viewport,
+  size: Pick<Viewport, 'width' | 'height'>,
+  extent: Extent | null,
+): Viewport {
+  const now = { ...view, ...size };
+  const lost = extent !== null && within(view, extent) && !within(now, extent);
+  return lost ? fitted(now, extent) : now;
 }
 
 /** Zooms to fit the open level; an empty level shows 20 m from its origin. */

@@ -21,7 +21,7 @@ import { choosePage } from './dialogs/choose-page.tsx';
 import { JobLine } from './job-line.tsx';
 import { JobMenu } from './job-menu.tsx';
 import { useDeskKeys } from './keys.ts';
-import { Ladder } from './ladder/index.tsx';
+import { LadderFrame, useLadder } from './ladder/frame.tsx';
 import { watchLegs } from './leg-turn.ts';
 import { Notices } from './notices.tsx';
 import { createPrintChoice, paperFor, usePageCount, usePrintChoice } from './print-choice.ts';
@@ -66,9 +66,7 @@ function Frame({ board }: { board: ReactNode }) {
   const [theme, setTheme] = useTheme();
   const [panel, setPanel] = useState<Panel>('none');
   const [contents, setContents] = useState(false);
-  const [ladder, setLadder] = useState(true);
-  // An empty ladder takes no more than a line: the room is the drawing's.
-  const runs = useSession((s) => s.history.plan.tables.jacks.size > 0);
+  const [ladder, setLadder] = useLadder();
   const leg = useSession((s) => s.leg);
   const drop = useBring();
   const pages = usePages();
@@ -83,13 +81,7 @@ function Frame({ board }: { board: ReactNode }) {
     setPanel((now) => (now === 'shelf' && next === leg ? 'none' : 'shelf'));
   };
   return (
-    <div
-      className="desk"
-      data-panel={panel}
-      data-ladder={runs ? ladder : 'none'}
-      data-leg={leg}
-      {...drop.handlers}
-    >
+    <div className="desk" data-panel={panel} data-ladder={ladder} data-leg={leg} {...drop.handlers}>
       <a className="skip" href="#board">
         {t('skip.board')}
       </a>
@@ -112,40 +104,13 @@ function Frame({ board }: { board: ReactNode }) {
           <Notices />
           {drop.over ? <p className="drop-here">{t('base.drop-here')}</p> : null}
         </div>
-        {runs ? <LadderFrame open={ladder} onOpen={setLadder} /> : <NoLadder />}
+        <LadderFrame open={ladder} drawnOut={panel === 'ladder'} onOpen={setLadder} />
       </main>
       <aside className="card" aria-label={t('panel.card')}>
         <Card />
       </aside>
       <PanelBar panel={panel} onPanel={draw} />
     </div>
-  );
-}
-
-function LadderFrame({ open, onOpen }: { open: boolean; onOpen(open: boolean): void }) {
-  return (
-    <div className="ladder-frame">
-      <button
-        type="button"
-        className="ladder-toggle"
-        aria-expanded={open}
-        onClick={() => onOpen(!open)}
-      >
-        {ICONS.bars}
-        {t(open ? 'ladder.fold' : 'ladder.open')}
-      </button>
-      {open ? <Ladder /> : null}
-    </div>
-  );
-}
-
-/** The ladder while there is no run to stand on it. */
-function NoLadder() {
-  return (
-    <section className="ladder-frame" aria-label={t('ladder.title')}>
-      <h2 className="ladder-title">{t('ladder.title')}</h2>
-      <p className="ladder-none">{t('ladder.none')}</p>
-    </section>
   );
 }
 

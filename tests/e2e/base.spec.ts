@@ -185,7 +185,7 @@ test('the scale that is printed on a sheet can be typed, and what was traced goe
   const desk = await brought(page, 'w.pdf', 'application/pdf', fixture('workshop-floor.pdf'));
   const setTo = async (text: string, follow: boolean) => {
     await desk.to('base');
-    await page.getByRole('button', { name: t('base.printed') }).click();
+    await desk.shelf.getByRole('button', { name: t('base.printed') }).click();
     await desk.dialog.getByLabel(t('scale.printed')).fill(text);
     if (follow) await desk.dialog.getByRole('radio', { name: t('follow.follow') }).check();
     await desk.dialog.getByRole('button', { name: t('length.set.go') }).click();

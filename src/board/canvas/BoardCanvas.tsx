@@ -6,6 +6,7 @@ import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Editor } from '../editor.ts';
 import type { Keys } from '../keys.ts';
 import type { SessionApi, SessionStore } from '../session.ts';
+import { planExtent, resized } from '../view.ts';
 import { createDrawing, type Drawing } from './drawing.ts';
 import { createLayers } from './layers.ts';
 import type { BoardTheme } from './paint-board.ts';
@@ -144,10 +145,10 @@ export function BoardCanvas(props: CanvasParts) {
 
   useEffect(() => {
     if (size.width === 0) return;
-    const { viewport, actions } = session.getState();
+    const { viewport, level, history, actions } = session.getState();
     const { width, height } = viewport;
     if (width !== size.width || height !== size.height)
-      actions.set({ viewport: { ...viewport, ...size } });
+      actions.set({ viewport: resized(viewport, size, planExtent(history.plan, level)) });
     layers.anew();
   }, [size, session, layers]);
 

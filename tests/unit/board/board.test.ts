@@ -4,7 +4,7 @@ import { division, ticks } from '../../../src/board/rulers.ts';
 import { paperPixels, sceneMaker } from '../../../src/board/scene.ts';
 import { createSession, LEGS, toBoard, toPlan } from '../../../src/board/session.ts';
 import { readTyped, whyNoLength } from '../../../src/board/typing.ts';
-import { fitPlan, fitted, planExtent, zoomed } from '../../../src/board/view.ts';
+import { fitPlan, fitted, planExtent, resized, zoomed } from '../../../src/board/view.ts';
 import type { Mark } from '../../../src/drawing/display.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import { emptyPlan, type Ref } from '../../../src/plan/plan.ts';
@@ -42,6 +42,18 @@ describe('The view', () => {
     expect(right).toBeCloseTo(1000 - air);
     expect(top).toBeGreaterThan(20);
     expect(top + bottom).toBeCloseTo(700 + 20);
+  });
+
+  it('shows whole again what was seen whole when the board shrinks, and else stays where it is', () => {
+    const extent = { x0: 0, y0: 0, x1: 60_000, y1: 10_000 };
+    const fit = fitted(view, extent);
+    const low = { width: 1000, height: 200 };
+    expect(resized(fit, low, extent)).toEqual(fitted({ ...fit, ...low }, extent));
+    const lower = { width: 1000, height: 650 };
+    expect(resized(fit, lower, extent)).toEqual({ ...fit, ...lower });
+    const aside = { ...fit, left: fit.left + 30_000 };
+    expect(resized(aside, low, extent)).toEqual({ ...aside, ...low });
+    expect(resized(fit, low, null)).toEqual({ ...fit, ...low });
   });
 
   it('counts backgrounds to what is on a level, unless they are hidden', () => {
