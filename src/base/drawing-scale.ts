@@ -58,7 +58,7 @@ const kept = (ratio: number): number | null =>
 
 /**
  * Reads a scale as it is printed on a plan: `1/8" = 1'-0"`, `1/8 in = 1 ft`, `3/32"=1'`, `1" = 20'`, `1 cm = 1 m`,
- * `1:100`, `1 : 96`, `1/100`, `Scale: 1/4" = 1'`.
+ * `1:100`, `1 : 96`, `1/100`, `Scale: 1/4" = 1'`, and in words: `1/4 inch to the foot`, `1/48th scale`.
  *
  * @returns how many times larger the building is than the drawing, or null when it is no scale. A bare number before
  *   `=` is inches and after it feet; both alike in metric, so `1 = 100` is 1:100.
@@ -68,8 +68,10 @@ export function parseScale(text: string): number | null {
     .trim()
     .replace(/^scale\b[\s:=]*/i, '')
     .replace(/\(.*\)$/, '')
-    .trim();
-  const ratio = /^(\d+(?:[.,]\d+)?)\s*(?::|\/)\s*(\d+(?:[.,]\d+)?)$/.exec(plain);
+    .trim()
+    .replace(/\s+scale$/i, '')
+    .replace(/\b(?:the|an?|each|every|per)\s+(?=(?:foot|ft|met(?:re|er)|m)\b)/i, ONE);
+  const ratio = /^(\d+(?:[.,]\d+)?)\s*(?::|\/)\s*(\d+(?:[.,]\d+)?)(?:th)?$/i.exec(plain);
   if (ratio) return kept(numberOf(ratio[2]!) / numberOf(ratio[1]!));
   const sides = plain.split(/\s*(?:=|\bequals\b|\bis\b|\bto\b)\s*/i);
   if (sides.length !== 2) return null;
@@ -80,6 +82,9 @@ export function parseScale(text: string): number | null {
   const real = parseLength(built, 'ft');
   return paper !== null && real !== null && paper > 0 ? kept(real / paper) : null;
 }
+
+/** `to the foot` and `per foot` are both to one foot. */
+const ONE = (word: string): string => (/^per/i.test(word) ? '= 1 ' : '1 ');
 
 const numberOf = (text: string): number => Number(text.replace(',', '.'));
 const hasUnit = (text: string): boolean =>

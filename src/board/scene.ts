@@ -36,7 +36,6 @@ const EMPHASIS: Readonly<Record<Leg, Partial<Record<PlanGroup, number>>>> = {
     power: 0.5,
   },
   rooms: {
-    background: 0.85,
     ways: 0.3,
     pins: 0.4,
     counts: 0,
