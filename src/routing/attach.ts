@@ -36,6 +36,7 @@ export interface Attachment {
   readonly second: number;
   /** Length that no line of the network shares. */
   readonly own: number;
+  /** -1 when the legs lead to the closet itself. */
   readonly state: number;
   /** Where it enters the plane; null when it joins a pathway from its own height. */
   readonly start: Start | null;
@@ -55,7 +56,7 @@ const SIDES = [0, 1] as const;
 
 /** The cheapest way from a terminal to what it is to reach, or null. */
 export function attach(graph: Graph, toward: Toward, place: Place): Attachment | null {
-  const best = new Best(toward);
+  const best = new Best(graph, toward);
   tryAll(graph, place, toward.goal, best);
   return best.found();
 }
@@ -73,11 +74,16 @@ export function reachable(graph: Graph, place: Place): number[] {
     least: () => 0,
     hopelessFrom: () => false,
     keep: () => {},
+    sets: () => {},
+    marks: () => null,
+    crosses: () => {},
+    comesTo: () => {},
   });
   return [...states];
 }
 
-function tryAll(graph: Graph, place: Place, goal: Point, best: Taker): void {
+/** Tells of every way by which a terminal can join the network; first of those that lead towards a goal. */
+export function tryAll(graph: Graph, place: Place, goal: Point, best: Taker): void {
   const beside = besideIn(graph);
   joinTracks(graph, beside, place, goal, best);
   if (place.floor) return;

@@ -1,7 +1,10 @@
 import type { Point } from '../geometry/point.ts';
+import type { Arrival } from './arrival.ts';
 import type { Attachment, Leg } from './attach.ts';
+import { byLine, byRays, byTrack } from './direct.ts';
 import type { Graph } from './graph.ts';
 import { UNITS } from './medium.ts';
+import type { Ray } from './ray.ts';
 import { ceilingFactor } from './site.ts';
 import type { Start } from './starts.ts';
 
@@ -18,6 +21,22 @@ export interface Toward {
   readonly rate: number;
   /** Whether ways can be shorter than along the axes. */
   readonly slanted: boolean;
+  /** The ways in to a closet on this level; null where something else is to be reached. */
+  readonly arrival: Arrival | null;
+}
+
+/** Where a way comes to a track. */
+export interface TrackMeeting {
+  readonly p: number;
+  readonly side: 0 | 1;
+  /** The first stop of the track that does not lie before it. */
+  readonly gap: number;
+  readonly cost: number;
+  readonly second: number;
+  readonly own: number;
+  /** Null when it joins from its own height. */
+  readonly start: Start | null;
+  readonly legs: readonly Leg[];
 }
 
 /** Hears of every way to join the network; asks to keep the way when it is better than what it has. */
@@ -32,20 +51,44 @@ export interface Taker {
   /** Whether no way that costs at least this much to a place can be better. */
   hopelessFrom(cost: number, x: number, y: number): boolean;
   keep(start: Start | null, legs: readonly Leg[]): void;
+  /** Hears of a ray that sets out. */
+  sets(ray: Ray): void;
+  /** The lines along an axis of which it wants to hear when a ray crosses them, as 1; null for none. */
+  marks(axis: 0 | 1): Uint8Array | null;
+  /** Hears that a ray crosses a line at its position d, there in a medium; see `LineMeeting`. */
+  crosses(
+    ray: Ray,
+    line: number,
+    gap: number,
+    d: number,
+    dSide: 0 | 1,
+    medium: number,
+    cost: number,
+    second: number,
+  ): void;
+  /** Hears of a way that comes to a track. */
+  comesTo(track: number, meeting: TrackMeeting): void;
 }
 
+/** Hears of ways that lead the whole way; asks to keep one when it is better. */
+export type Whole = Pick<Taker, 'most' | 'least' | 'keep'> & {
+  whole(cost: number, second: number, own: number): boolean;
+};
+
 /** Keeps the best way of all that it hears of. */
-export class Best implements Taker {
+export class Best implements Taker, Whole {
+  readonly #graph: Graph;
   readonly #toward: Toward;
   readonly #room: number;
   #cost = Infinity;
   #second = Infinity;
   #own = Infinity;
-  #state = -1;
+  #state = WHOLE;
   #start: Start | null = null;
   #legs: readonly Leg[] = [];
 
-  constructor(toward: Toward) {
+  constructor(graph: Graph, toward: Toward) {
+    this.#graph = graph;
     this.#toward = toward;
     this.#room = toward.slanted ? SLACK * UNITS : 0;
   }
@@ -74,7 +117,14 @@ export class Best implements Taker {
   better(cost: number, second: number, own: number, state: number): boolean {
     const c = cost + this.#toward.cost[state]!;
     if (c > this.#cost || c === Infinity) return false;
-    const s = second + this.#toward.second[state]!;
+    return this.#take(c, second + this.#toward.second[state]!, own, state);
+  }
+
+  whole(cost: number, second: number, own: number): boolean {
+    return cost <= this.#cost && this.#take(cost, second, own, WHOLE);
+  }
+
+  #take(c: number, s: number, own: number, state: number): boolean {
     if (c === this.#cost) {
       if (s > this.#second) return false;
       if (s === this.#second) {
@@ -94,8 +144,39 @@ export class Best implements Taker {
     this.#legs = legs;
   }
 
+  sets(ray: Ray): void {
+    const { arrival } = this.#toward;
+    if (arrival) byRays(this.#graph, ray, arrival, this);
+  }
+
+  marks(axis: 0 | 1): Uint8Array | null {
+    const { arrival } = this.#toward;
+    return arrival && arrival.crossings[axis].marks;
+  }
+
+  crosses(
+    ray: Ray,
+    line: number,
+    gap: number,
+    d: number,
+    dSide: 0 | 1,
+    medium: number,
+    cost: number,
+    second: number,
+  ): void {
+    const axis = (1 - ray.axis) as 0 | 1;
+    for (const meeting of this.#toward.arrival?.crossings[axis].of.get(line) ?? [])
+      if (meeting.gap === gap)
+        byLine(this.#graph, ray, line, d, dSide, medium, cost, second, meeting, this);
+  }
+
+  comesTo(track: number, meeting: TrackMeeting): void {
+    for (const theirs of this.#toward.arrival?.tracks.get(track) ?? [])
+      byTrack(this.#graph, track, meeting, theirs, this);
+  }
+
   found(): Attachment | null {
-    if (this.#state < 0) return null;
+    if (this.#cost === Infinity) return null;
     return {
       cost: this.#cost,
       second: this.#second,
@@ -106,6 +187,9 @@ export class Best implements Taker {
     };
   }
 }
+
+/** The state of a way that needs none, since it leads to the closet itself. */
+export const WHOLE = -1;
 
 /** Room for the rounding of slanted stretches in a lower bound, mm. */
 const SLACK = 10;

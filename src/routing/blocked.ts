@@ -3,12 +3,11 @@ import { holdsQuadrant, type Shape, spansAlong } from '../geometry/shape.ts';
 import { type Place, reachable } from './attach.ts';
 import type { Graph } from './graph.ts';
 import { mediumAt } from './medium.ts';
-import type { Home } from './router.ts';
-import type { Bar, NoRoute, SitePlace } from './site.ts';
+import type { Bar, NoRoute, SiteCloset, SitePlace } from './site.ts';
 import type { Stack } from './stack.ts';
 
-/** Says why a terminal has no way to a closet; remembers which parts of the network hang together. */
-export type WhyBlocked = (level: number, place: Place, closet: Home) => NoRoute;
+/** Says why a terminal on a level has no way to a closet on its home level; remembers which parts of the network hang together. */
+export type WhyBlocked = (level: number, place: Place, home: number, closet: SiteCloset) => NoRoute;
 
 /**
  * Why a terminal has no way to a closet: takes the place nearest to the closet of all that can be got to, and names the
@@ -16,7 +15,7 @@ export type WhyBlocked = (level: number, place: Place, closet: Home) => NoRoute;
  * stands for the closet.
  *
  * Many terminals are barred together, by a closet in a keep-out say; so what hangs together is found once, and the
- * nearest place of each part once for each closet.
+ * nearest place of each part once for each place of a closet.
  */
 export function whyBlockedIn(stack: Stack): WhyBlocked {
   let parts: Parts | null = null;
@@ -30,7 +29,7 @@ export function whyBlockedIn(stack: Stack): WhyBlocked {
     known.set(name, fresh);
     return fresh;
   };
-  return (level, place, closet) => {
+  return (level, place, home, closet) => {
     const graph = stack.graphs[level]!;
     const joins = reachable(graph, place);
     const reason = place.floor && joins.length === 0 ? 'no-under-slab' : 'no-way';
@@ -40,13 +39,13 @@ export function whyBlockedIn(stack: Stack): WhyBlocked {
     const { of } = parts;
     const offset = stack.offsets[level]!;
     const mine = [...new Set(joins.map((state) => of[state + offset]!))];
-    const onLevel = closet.level === level || mine.some((part) => parts!.on(part, closet.level));
-    const goals = onLevel
-      ? [stack.graphs[closet.level]!.ground.frame.into(closet.at)]
-      : risersOn(graph);
+    const onLevel = home === level || mine.some((part) => parts!.on(part, home));
+    const goals = onLevel ? [stack.graphs[home]!.ground.frame.into(closet.at)] : risersOn(graph);
     if (goals.length === 0) return { ok: false, reason: 'no-riser', by: null, reached: null };
-    const at = onLevel ? closet.level : level;
-    const found = mine.map((part) => nearestOf(part, at, goals, onLevel ? closet.id : ''));
+    const at = onLevel ? home : level;
+    const found = mine.map((part) =>
+      nearestOf(part, at, goals, onLevel ? closet.at.join(' ') : ''),
+    );
     const start = at === level ? ownPlace(place, goals) : null;
     const nearest = [...found, start].reduce(
       (a, b) => (b && (!a || b.away < a.away) ? b : a),
@@ -59,8 +58,7 @@ export function whyBlockedIn(stack: Stack): WhyBlocked {
 }
 
 /** Places of the risers of a level. */
-const risersOn = ({ ground }: Graph): readonly Point[] =>
-  ground.landings.slice(ground.closets.length);
+const risersOn = ({ ground }: Graph): readonly Point[] => ground.landings;
 
 /** A terminal's own place, for one that gets nowhere. */
 function ownPlace({ at, height }: Place, goals: readonly Point[]): Nearest {

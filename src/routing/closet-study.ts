@@ -47,14 +47,9 @@ export function studyClosets(plan: Plan, runs: readonly Run[]): ClosetStudy {
     const spots = thinned(levels.flatMap((level) => spotsOn(plan, level)));
     places += spots.length;
     const through = risers.map(siteRiser);
-    const graphs = levels.map((id) => {
-      const { risers: at, pins } = throughOf(id, through, []);
-      const here = spots.filter((spot) => spot.level === id).map((spot) => spot.at);
-      return buildGraph(siteOf(plan, plan.tables.levels.get(id)!), {
-        risers: [...at, ...here],
-        pins,
-      });
-    });
+    const graphs = levels.map((id) =>
+      buildGraph(siteOf(plan, plan.tables.levels.get(id)!), throughOf(id, through, [])),
+    );
     const stack = stackOf(graphs, through);
     for (const spot of spots) {
       const gain = gainAt(plan, stack, levels, spot, height, movable);

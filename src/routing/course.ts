@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/point.ts';
+import { type Arrival, arrivalAt } from './arrival.ts';
 import { leastRate, type Toward } from './best.ts';
 import { type Field, type Seed, search } from './search.ts';
-import { seedsOf, statesAtPin } from './seeds.ts';
+import { statesAtPin } from './seeds.ts';
 import { JOIN_REACH, type SitePin } from './site.ts';
 import type { Stack } from './stack.ts';
 
@@ -18,17 +19,21 @@ export interface Course {
   readonly level: number;
   /** What comes after the goal; null at a closet. */
   readonly after: Course | null;
+  /** The ways in to the closet; null at a point of a pin, which the lines of its level run through. */
+  readonly arrival: Arrival | null;
+  /** The least that is left at the goal, and the longest length across that this may hold: for lower bounds. */
+  readonly base: number;
+  readonly lead: number;
 }
 
 /** The course to a closet on a level of a stack. */
 export function courseTo(stack: Stack, level: number, at: Point, height: number): Course {
   const graph = stack.graphs[level]!;
   const offset = stack.offsets[level]!;
-  const seeds = seedsOf(graph, graph.ground.frame.into(at), height).map((seed) => ({
-    ...seed,
-    state: seed.state + offset,
-  }));
-  return { field: search(stack.net, seeds), goal: at, level, after: null };
+  const arrival = arrivalAt(graph, graph.ground.frame.into(at), height);
+  const { base, lead } = arrival;
+  const seeds = arrival.seeds.map((seed) => ({ ...seed, state: seed.state + offset }));
+  return { field: search(stack.net, seeds), goal: at, level, after: null, arrival, base, lead };
 }
 
 /** The course by all points of a pin; the graph of its level has lines through them. */
@@ -40,25 +45,28 @@ export function courseBy(stack: Stack, level: number, pin: SitePin, home: Course
       const state = local + offset;
       const cost = after.field.cost[state]!;
       const second = after.field.second[state]!;
-      return cost === Infinity ? [] : [{ state, cost, second, lead: JOIN_REACH }];
+      return cost === Infinity ? [] : [{ state, cost, second }];
     });
-    return { field: search(stack.net, seeds), goal: at, level, after };
+    const base = seeds.reduce((least, { cost }) => Math.min(least, cost), Infinity);
+    const field = search(stack.net, seeds);
+    return { field, goal: at, level, after, arrival: null, base, lead: JOIN_REACH };
   }, home);
 }
 
 /** A course as a terminal on one of its levels looks at it. */
 export function towardOn(stack: Stack, course: Course, level: number): Toward {
   const [from, to] = [stack.offsets[level]!, stack.offsets[level + 1]!];
-  const { field, goal } = course;
+  const { field, goal, base, lead } = course;
   const { frame } = stack.graphs[level]!.ground;
   const { frameAngle } = stack.graphs[level]!.site;
   return {
     cost: field.cost.subarray(from, to),
     second: field.second.subarray(from, to),
-    base: field.base,
-    lead: field.lead,
+    base,
+    lead,
     goal: frame.into(goal),
     rate: Math.min(...stack.graphs.map(leastRate)),
     slanted: stack.graphs.some((g) => g.slanted || g.site.frameAngle !== frameAngle),
+    arrival: level === course.level ? course.arrival : null,
   };
 }

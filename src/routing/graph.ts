@@ -80,7 +80,7 @@ export interface Graph {
 /**
  * The network of a level: its walls, ceilings, keep-outs and pathways as lines to search on.
  *
- * @param through places, beside the closets, that ways end at or are made to pass
+ * @param through places that ways leave the level at or are made to pass
  */
 export function buildGraph(site: Site, through: Through = { risers: [], pins: [] }): Graph {
   const ground = groundOf(site, through);

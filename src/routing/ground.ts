@@ -50,20 +50,19 @@ export interface Ground {
   readonly bodyOf: readonly Body[];
   readonly barred: readonly Barred[];
   readonly lines: readonly Line[];
-  readonly closets: readonly { readonly id: string; readonly at: Point; readonly height: number }[];
-  /** Where ways end or leave the level: at closets and risers. */
+  /** Where ways leave the level: at risers. */
   readonly landings: readonly Point[];
   /** Places that ways are made to pass. */
   readonly pins: readonly Point[];
 }
 
-/** Places of a level, beside its closets, that lines have to run through. */
+/** Places of a level that lines have to run through. */
 export interface Through {
   readonly risers: readonly Point[];
   readonly pins: readonly Point[];
 }
 
-/** A site turned into its frame: areas, wall boxes, barred places, pathways and closets. */
+/** A site turned into its frame: areas, wall boxes, barred places and pathways. */
 export function groundOf(site: Site, through: Through): Ground {
   const frame = frameAt(site.frameAngle);
   const into = (points: readonly Point[], closed: boolean) =>
@@ -93,8 +92,7 @@ export function groundOf(site: Site, through: Through): Ground {
     bodyOf,
     barred,
     lines: site.pathways.map((pathway) => lineOf(pathway, into(pathway.points, false))),
-    closets: site.closets.map((c) => ({ id: c.id, at: frame.into(c.at), height: c.height })),
-    landings: [...site.closets.map((c) => c.at), ...through.risers].map(frame.into),
+    landings: through.risers.map(frame.into),
     pins: through.pins.map(frame.into),
   };
 }

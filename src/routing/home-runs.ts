@@ -41,7 +41,7 @@ export interface Router {
 export const homeRuns = (plan: Plan): HomeRuns => createRouter().homeRuns(plan);
 
 /**
- * A router that remembers the graph of each level while its walls, zones, keep-outs, pathways, closets, risers and pins
+ * A router that remembers the graph of each level while its walls, zones, keep-outs, pathways, risers and pins
  * stay the same rows, and each run while its jack, outlet and device do. What it returns never depends on what it
  * remembers.
  */
@@ -124,7 +124,7 @@ function runOf(s: Settings, task: Task, plan: Plan): Routed {
   }
   const found = pin ? byPin(task, on, pin, outlet) : shortest(task.closets, on.free, outlet);
   if (!found.ok) return { run: blockedRun(s, task, blockedBy(found)), route: null };
-  const free = pin ? on.free.route(outlet, found.closet) : null;
+  const free = pin ? on.free.route(outlet, plan.tables.closets.get(found.closet)!) : null;
   const pinned =
     pin && free?.ok
       ? { pin: pin.id, cost: found.cost - free.cost, path: found.path - free.path }
@@ -142,7 +142,7 @@ function shortest(
   let best: Route | null = null;
   let bar: NoRoute | null = null;
   for (const closet of closets) {
-    const found = network.route(outlet, closet.id, pin);
+    const found = network.route(outlet, closet, pin);
     if (found.ok) {
       if (!best || found.path < best.path) best = found;
     } else bar ??= found;

@@ -7,7 +7,7 @@ import type { Track } from './tracks.ts';
  * The lines along which a cheapest route can be found.
  *
  * A segment of a cheapest route can be slid sideways, at no cost, until it meets an edge of something: so it is
- * enough to look along the edges of areas, through the ends of pathways and through the closets, each line going on
+ * enough to look along the edges of areas, through the ends of pathways and through the risers, each line going on
  * until something bars it. On an edge the two sides are two lines, one a hair to either side.
  */
 export interface LineSet {
@@ -28,7 +28,7 @@ export interface LineSet {
 export interface Wish {
   /** Something can only be joined here, so the line is thinned out apart from the others. */
   must: boolean;
-  /** Ways end here: the line is never thinned out. */
+  /** Ways leave the level here: the line is never thinned out. */
   always: boolean;
   readonly spans: [number[], number[]];
   /** Edges of zones: only wanted where the two sides differ. */
@@ -68,7 +68,7 @@ export class Wishes {
     this.at(1, x).must = true;
   }
 
-  /** Lines through a place where ways end, leave the level or are made to pass. */
+  /** Lines through a place where ways leave the level or are made to pass. */
   land(x: number, y: number): void {
     this.cross(x, y);
     this.at(0, y).always = true;

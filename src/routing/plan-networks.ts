@@ -36,6 +36,7 @@ export function createPlanNetworks(): (plan: Plan) => PlanNetworks {
     const groupOf = new Map(groups.flatMap((group) => group.levels.map((id) => [id, group])));
     forget(graphs, plan);
     forget(networks, plan);
+    for (const { value } of networks.values()) value.keepTo(plan.tables.closets);
     const graphAt = (level: Id, risers: readonly Riser[], pins: readonly Pin[]): Graph => {
       const inputs = [...siteInputs(plan, level), 'risers', ...risers, 'pins', ...pins];
       return keep(graphs, `${level} ${pins.length > 0 ? 'pinned' : ''}`, inputs, () => {

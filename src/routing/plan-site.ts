@@ -58,7 +58,7 @@ export function siteOf(plan: Plan, level: Level): Site {
 /** Everything that the site of a level is made of: equal lists mean an equal site, since rows never change. */
 export function siteInputs(plan: Plan, level: Id): readonly unknown[] {
   const s = settings(plan);
-  const rows = (['zones', 'walls', 'keepouts', 'pathways', 'closets'] as const).flatMap((table) => [
+  const rows = (['zones', 'walls', 'keepouts', 'pathways'] as const).flatMap((table) => [
     table,
     ...onLevel(plan, table, level),
   ]);

@@ -112,6 +112,7 @@ export function alongTrack(
   const out: Toll = { cost: 0, length: 0 };
   const factor = graph.site.prices.pathwayFactor;
   const after = firstAfter(stops, p, side);
+  best.comesTo(index, { p, side, gap: after, cost, second, own, start, legs });
   for (let i = after - 1; i <= after; i++) {
     const stop = stops[i];
     if (!stop || cost + best.left(stop.state) > best.most()) continue;

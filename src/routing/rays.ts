@@ -72,6 +72,7 @@ export function castRays(
         start,
         legs: via ? [via.leg] : [],
       };
+      best.sets(ray);
       const end = meetLines(graph, ray, best);
       meetTracks(graph, ray, end, best);
     }
@@ -94,6 +95,7 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
   const list = graph.list[across];
   const from = graph.from[across];
   const positions = graph.listPosition[across];
+  const marks = best.marks(across);
   const walk = new Walk(graph.media, ray.profile, origin, forward);
   const turned: Toll = { cost: 0, length: 0 };
   const step = forward ? 1 : -1;
@@ -108,8 +110,10 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
     if (axis === 0 ? best.hopelessFrom(cost, d, c) : best.hopelessFrom(cost, c, d)) return d;
     const low = from[i]!;
     const high = from[i + 1]!;
-    if (low === high) continue;
+    const marked = marks !== null && marks[i] === 1;
+    if (low === high && !marked) continue;
     const k = before(graph, across, low, high, c, side);
+    if (marked) best.crosses(ray, i, k, d, dSide, walk.medium(), cost, ray.second + walk.second);
     for (let j = Math.max(k, low); j <= k + 1 && j < high; j++) {
       const node = list[j]!;
       const p = positions[j]!;

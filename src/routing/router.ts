@@ -4,9 +4,21 @@ import { whyBlockedIn } from './blocked.ts';
 import { type Course, courseBy, courseTo, towardOn } from './course.ts';
 import { buildGraph, type Graph } from './graph.ts';
 import type { Through } from './ground.ts';
-import type { Building, NoRoute, Route, Site, SitePin, SiteRiser, Terminal } from './site.ts';
+import type {
+  Building,
+  NoRoute,
+  Route,
+  Site,
+  SiteCloset,
+  SitePin,
+  SiteRiser,
+  Terminal,
+} from './site.ts';
 import { type Stack, stackOf } from './stack.ts';
 import { trace } from './trace.ts';
+
+/** A closet on one of the levels of a network. */
+export type Home = SiteCloset & { readonly level: string };
 
 /** Levels made ready: their graphs, and one search for each closet, made when it is first asked for. */
 export interface Network {
@@ -19,14 +31,17 @@ export interface Network {
    * The cheapest way from a terminal to a closet, or what bars it.
    *
    * @param terminal on the level that it names, or on the only one
+   * @param closet the id of one of a site's, or any place that one may stand at
    * @param pin places that it passes; the network was made with it
    * @throws when there is no such closet, level or pin
    */
   route(
     terminal: Terminal & { readonly level?: string },
-    closet: string,
+    closet: string | Home,
     pin?: SitePin,
   ): Route | NoRoute;
+  /** Lets go of what it knows of closets that are not among these. */
+  keepTo(closets: ReadonlyMap<string, unknown>): void;
 }
 
 /** Builds the network of one level. Bad geometry never throws: it gives no routes. */
@@ -41,7 +56,7 @@ export function prepareBuilding(building: Building, pins: readonly SitePin[] = [
   return networkOver(graphs, building.risers);
 }
 
-/** What lines of a level have to run through, beside its closets. */
+/** What lines of a level have to run through. */
 export const throughOf = (
   level: string,
   risers: readonly SiteRiser[],
@@ -57,16 +72,24 @@ interface Aim {
   readonly toward: Toward[];
 }
 
+/** What is known of the ways to a closet while it stays where it is. */
+interface Known {
+  readonly closet: Home;
+  readonly free: Aim;
+  readonly byPin: Map<SitePin, Aim>;
+}
+
 /** The network of graphs that were built before, for these risers and for the pins that are asked about. */
 export function networkOver(graphs: readonly Graph[], risers: readonly SiteRiser[]): Network {
   const stack = stackOf(graphs, risers);
   const whyBlocked = whyBlockedIn(stack);
   const levels = new Map(graphs.map(({ site }, index) => [site.id, index]));
   const walls = graphs.map(({ site }) => new Map(site.walls.map((wall, i) => [wall.id, i])));
-  const homes = new Map<string, Aim>();
-  const byPins = new Map<SitePin, Map<string, Aim>>();
+  const homes = new Map<string, Known>();
   const closets = new Map(
-    graphs.flatMap(({ site }, level) => site.closets.map((c) => [c.id, { ...c, level }] as const)),
+    graphs.flatMap(({ site }) =>
+      site.closets.map((c) => [c.id, { ...c, level: site.id }] as const),
+    ),
   );
   const closetOf = (id: string) => must(closets.get(id), `no closet ${id} on these levels`);
   const levelOf = (id: string) => must(levels.get(id), `no level ${id} in this network`);
@@ -74,14 +97,22 @@ export function networkOver(graphs: readonly Graph[], risers: readonly SiteRiser
     course,
     toward: graphs.map((_, level) => towardOn(stack, course, level)),
   });
-  const home = (id: string): Aim => {
-    const { level, at, height } = closetOf(id);
-    return known(homes, id, () => aimAt(courseTo(stack, level, at, height)));
+  const home = (closet: Home): Known => {
+    const old = homes.get(closet.id);
+    if (old && standsAs(old.closet, closet)) return old;
+    const free = aimAt(courseTo(stack, levelOf(closet.level), closet.at, closet.height));
+    const fresh = { closet, free, byPin: new Map<SitePin, Aim>() };
+    homes.set(closet.id, fresh);
+    return fresh;
   };
-  const aim = (id: string, pin: SitePin | undefined): Aim => {
-    if (!pin) return home(id);
-    const same = known(byPins, pin, () => new Map<string, Aim>());
-    return known(same, id, () => aimAt(courseBy(stack, levelOf(pin.level), pin, home(id).course)));
+  const aim = (closet: Home, pin: SitePin | undefined): Aim => {
+    const { free, byPin } = home(closet);
+    if (!pin) return free;
+    const old = byPin.get(pin);
+    if (old) return old;
+    const fresh = aimAt(courseBy(stack, levelOf(pin.level), pin, free.course));
+    byPin.set(pin, fresh);
+    return fresh;
   };
   return {
     exact: (level) =>
@@ -97,30 +128,32 @@ export function networkOver(graphs: readonly Graph[], risers: readonly SiteRiser
         wall: terminal.wall === null ? null : (walls[level]!.get(terminal.wall) ?? null),
         floor: terminal.mount === 'floor',
       };
-      const to = closetOf(closet);
-      const found = routeIn(stack, aim(closet, pin), level, place, to);
+      const to = typeof closet === 'string' ? closetOf(closet) : closet;
+      const found = routeIn(stack, aim(to, pin), level, place, to);
       if (found) return found;
-      if (pin && routeIn(stack, home(closet), level, place, to))
+      if (pin && routeIn(stack, home(to).free, level, place, to))
         return { ok: false, reason: 'pin', by: null, reached: null };
-      return whyBlocked(level, place, to);
+      return whyBlocked(level, place, levelOf(to.level), to);
+    },
+    keepTo: (kept) => {
+      for (const id of homes.keys()) if (!kept.has(id)) homes.delete(id);
     },
   };
 }
 
-/** A closet with the level of the stack that it stands on. */
-export type Home = Building['levels'][number]['closets'][number] & { readonly level: number };
+/** Whether a closet stands where it stood, so that the way there is the same from everywhere. */
+const standsAs = (a: Home, b: Home): boolean =>
+  a.level === b.level && a.height === b.height && a.at[0] === b.at[0] && a.at[1] === b.at[1];
 
-function routeIn(stack: Stack, aim: Aim, level: number, place: Place, closet: Home): Route | null {
+function routeIn(
+  stack: Stack,
+  aim: Aim,
+  level: number,
+  place: Place,
+  closet: SiteCloset,
+): Route | null {
   const found = attach(stack.graphs[level]!, aim.toward[level]!, place);
   return found && trace(stack, aim.course, found, level, place, closet);
-}
-
-function known<K, V>(map: Map<K, V>, key: K, make: () => V): V {
-  const old = map.get(key);
-  if (old !== undefined) return old;
-  const fresh = make();
-  map.set(key, fresh);
-  return fresh;
 }
 
 function must<T>(value: T | undefined, words: string): T {

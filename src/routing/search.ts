@@ -29,9 +29,6 @@ export interface Field {
   readonly second: Float64Array;
   /** The next state towards the source; -1 at the source. */
   readonly next: Int32Array;
-  /** The least cost of a seed, and the longest lead of one: for lower bounds. */
-  readonly base: number;
-  readonly lead: number;
 }
 
 /**
@@ -45,8 +42,6 @@ export interface Seed {
   readonly state: number;
   readonly cost: number;
   readonly second: number;
-  /** Real length across that the cost holds already. */
-  readonly lead: number;
 }
 
 /** Few enough that their heads stay in the nearest cache; more only where an arc is longer than all of them. */
@@ -74,9 +69,7 @@ export function search(net: Network, seeds: readonly Seed[]): Field {
   const run = new Run(net);
   for (const seed of seeds) run.begin(seed);
   run.finish();
-  const base = seeds.reduce((m, s) => Math.min(m, s.cost), Infinity);
-  const lead = seeds.reduce((m, s) => Math.max(m, s.lead), 0);
-  return { cost: run.cost, second: run.second, next: run.next, base, lead };
+  return { cost: run.cost, second: run.second, next: run.next };
 }
 
 class Run {

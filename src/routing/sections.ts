@@ -1,3 +1,4 @@
+import { backwards } from './arrival.ts';
 import type { Leg } from './attach.ts';
 import type { Course } from './course.ts';
 import type { Graph } from './graph.ts';
@@ -33,7 +34,11 @@ export function sectionsOf(stack: Stack, course: Course, state: number): Section
       section.legs.push(legBetween(graph, at - offset, to - offset));
       at = after < 0 ? to : after;
       if (riser) sections.push({ level: levelOfState(stack, after), riser, legs: [] });
-      if (after < 0) break;
+      if (after < 0) {
+        const legs = part.arrival?.legs.get(to - offset);
+        if (legs) section.legs.push(...backwards(legs));
+        break;
+      }
     }
   }
   return sections;

@@ -2,25 +2,24 @@ import type { Point } from '../geometry/point.ts';
 import { besideIn } from './beside.ts';
 import { type Graph, nodesAt } from './graph.ts';
 import { sideAt } from './lines.ts';
-import { mediumAt, UNITS } from './medium.ts';
-import type { Seed } from './search.ts';
+import { mediumAt } from './medium.ts';
 import { JOIN_REACH } from './site.ts';
 import { startsOf } from './starts.ts';
 import { nearestOn, placeOn, reachOf } from './tracks.ts';
 
 const SIDES = [0, 1] as const;
 
-/** A state at which a closet or a riser meets the network of its level. */
+/** A state at which a riser meets the network of its level. */
 export interface Berth {
   readonly state: number;
   /** Elevation of the cable there, above the floor of the level. */
   readonly z: number;
-  /** From there to the landing's own place, without rising or falling: in units, and in half mm. */
+  /** From there to the riser's own place, without rising or falling: in units, and in half mm. */
   readonly cost: number;
   readonly lead: number;
 }
 
-/** Every state at which a landing can be reached. */
+/** Every state at which a riser can be reached; the lines of its level run through it. */
 export function berthsOf(graph: Graph, at: Point): Berth[] {
   const { ground, media } = graph;
   const berths: Berth[] = [];
@@ -47,13 +46,6 @@ export function berthsOf(graph: Graph, at: Point): Berth[] {
   });
   return berths;
 }
-
-/** The states at which a closet is reached, with what the rest of the way to its termination costs. */
-export const seedsOf = (graph: Graph, at: Point, height: number): Seed[] =>
-  berthsOf(graph, at).map(({ state, z, cost, lead }) => {
-    const rise = Math.abs(z - height);
-    return { state, cost: cost + rise * UNITS, second: Math.round(2 * (rise + lead)), lead };
-  });
 
 /** The states in which a cable passes a pin: at its place in the plane, or on a pathway at most `JOIN_REACH` away. */
 export function statesAtPin(graph: Graph, at: Point): number[] {

@@ -1,13 +1,13 @@
 import type { Point } from '../geometry/point.ts';
 import type { Attachment, Leg, Place } from './attach.ts';
+import { WHOLE } from './best.ts';
 import type { Course } from './course.ts';
 import { crossingsOf } from './crossings.ts';
 import { UNITS } from './medium.ts';
-import type { Home } from './router.ts';
 import { BEND } from './search.ts';
 import { sectionsOf } from './sections.ts';
 import { SegmentMaker } from './segment-maker.ts';
-import type { Route, RouteCrossing, RouteSegment, SitePlace } from './site.ts';
+import type { Route, RouteCrossing, RouteSegment, SiteCloset, SitePlace } from './site.ts';
 import type { Stack } from './stack.ts';
 import { stretchAtEnd, stretchesAlong } from './stretches.ts';
 
@@ -18,9 +18,12 @@ export function trace(
   found: Attachment,
   level: number,
   place: Place,
-  closet: Home,
+  closet: SiteCloset,
 ): Route {
-  const sections = sectionsOf(stack, course, found.state + stack.offsets[level]!);
+  const sections =
+    found.state === WHOLE
+      ? [{ level, riser: null, legs: [] }]
+      : sectionsOf(stack, course, found.state + stack.offsets[level]!);
   const maker = new SegmentMaker(stack.graphs[level]!, place.at, place.height);
   const crossings: RouteCrossing[] = [];
   sections.forEach((section, i) => {

@@ -113,7 +113,7 @@ function facesOf(media: Media, flat: Float64Array, body: number): Track[] {
   }));
 }
 
-/** Where a closet or riser stands beside a pathway: the cable goes from one to the other with no way by the plane. */
+/** Where a riser stands beside a pathway: the cable goes from one to the other with no way by the plane. */
 function landingDoors(at: Point, tracks: Track[]): void {
   for (const track of tracks) {
     if (track.line < 0 || !track.anywhere) continue;

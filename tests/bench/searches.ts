@@ -1,6 +1,6 @@
+import { arrivalAt } from '../../src/routing/arrival.ts';
 import type { Graph } from '../../src/routing/graph.ts';
 import { type Field, type Network, type Seed, search } from '../../src/routing/search.ts';
-import { seedsOf } from '../../src/routing/seeds.ts';
 import { gridInstance, type Instance } from './instances.ts';
 import { floorSearch, graphologyPeer, heapSearch, ngraphPeer, settled } from './peers.ts';
 import { bound, inMs, plain, type Row, type Section } from './table.ts';
@@ -21,8 +21,8 @@ const SIZES: readonly (readonly [nodes: number, Limits, Effort])[] = [
 /** Our search against a binary heap and against the floor, on grids of three sizes and on the office's own network. */
 export async function searches(office: Graph): Promise<Section> {
   const rows: Row[] = [];
-  const closet = office.ground.closets[0]!;
-  const seeds = seedsOf(office, closet.at, closet.height);
+  const closet = office.site.closets[0]!;
+  const { seeds } = arrivalAt(office, office.ground.frame.into(closet.at), closet.height);
   rows.push(...(await against('office of 400 walls', office.net, seeds, null, {})));
   for (const [about, limits, effort] of SIZES)
     for (const layered of [false, true]) {
@@ -65,7 +65,7 @@ async function against(
   ];
 }
 
-const seedAt = (state: number): Seed => ({ state, cost: 0, second: 0, lead: 0 });
+const seedAt = (state: number): Seed => ({ state, cost: 0, second: 0 });
 
 /** A ratio to a search with other answers would say nothing. */
 function mustAgree(name: string, ours: Float64Array, theirs: Float64Array): void {

@@ -72,13 +72,12 @@ describe('off the frame', () => {
     let worst = 0;
     fc.assert(
       fc.property(task, ({ site, terminal }) => {
-        const raster = Array.from({ length: SIZE / RASTER + 1 }, (_, i) => ({
-          id: `R${i}`,
-          at: [i * RASTER, i * RASTER] as const,
-          height: 1500,
-        }));
+        const points = Array.from(
+          { length: SIZE / RASTER + 1 },
+          (_, i): Point => [i * RASTER, i * RASTER],
+        );
         const plain = prepare(site).route(terminal, 'C1');
-        const dense = prepare({ ...site, closets: [...site.closets, ...raster] });
+        const dense = prepare(site, [{ level: site.id, points }]);
         const fine = dense.route(terminal, 'C1');
         if (!plain.ok || !fine.ok) {
           expect(plain.ok).toBe(fine.ok);

@@ -22,11 +22,10 @@ const networkOf = (states: number, arcs: readonly Arc[]): Network =>
     for (const { from, to, cost, second } of arcs) take(from, to, cost, second);
   });
 
-const seed = (state: number, cost = 0, second = 0, lead = 0): Seed => ({
+const seed = (state: number, cost = 0, second = 0): Seed => ({
   state,
   cost,
   second,
-  lead,
 });
 
 interface Labels {
@@ -108,7 +107,7 @@ const caseOf = ({ cost, second }: typeof manyTies | typeof anything): fc.Arbitra
     return fc.record({
       states: fc.constant(states),
       arcs: fc.array(fc.record({ from: state, to: state, cost, second }), { maxLength: 90 }),
-      seeds: fc.array(fc.record({ state, cost, second, lead: fc.nat(500) }), { maxLength: 3 }),
+      seeds: fc.array(fc.record({ state, cost, second }), { maxLength: 3 }),
     });
   });
 
@@ -153,10 +152,9 @@ describe('the search', () => {
     expect(again).toEqual(once);
   });
 
-  it('knows the cheapest seed and the longest lead', () => {
+  it('begins a state by the cheapest of its seeds', () => {
     const net = networkOf(2, []);
-    const field = search(net, [seed(0, 700, 3, 20), seed(1, 500, 9, 90), seed(0, 600, 1, 40)]);
-    expect(field).toMatchObject({ base: 500, lead: 90 });
+    const field = search(net, [seed(0, 700, 3), seed(1, 500, 9), seed(0, 600, 1)]);
     expect([...field.cost]).toEqual([600, 500]);
     expect([...field.second]).toEqual([1, 9]);
   });
@@ -165,7 +163,6 @@ describe('the search', () => {
     const field = search(networkOf(2, [{ from: 0, to: 1, cost: 1, second: 1 }]), []);
     expect([...field.cost]).toEqual([Infinity, Infinity]);
     expect([...field.next]).toEqual([-1, -1]);
-    expect(field.base).toBe(Infinity);
   });
 });
 

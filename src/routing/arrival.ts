@@ -1,0 +1,175 @@
+import type { Point } from '../geometry/point.ts';
+import { type Leg, tryAll } from './attach.ts';
+import type { Taker, TrackMeeting } from './best.ts';
+import type { Graph } from './graph.ts';
+import type { Ray } from './ray.ts';
+import type { Seed } from './search.ts';
+import { JOIN_REACH } from './site.ts';
+import type { Start } from './starts.ts';
+
+/**
+ * How cables come to a closet: a closet joins a standing network as an outlet does, by rays along both axes, so that
+ * a closet that moves leaves the network as it is. Every state that it joins is a seed of its search. What an outlet
+ * may meet before either of them has come to a node is kept as well: the rays, where they cross lines, and where they
+ * come to tracks.
+ */
+export interface Arrival {
+  readonly seeds: readonly Seed[];
+  /** From each of these states to the closet. */
+  readonly legs: ReadonlyMap<number, readonly Leg[]>;
+  readonly rays: readonly Ray[];
+  readonly crossings: readonly [LineMeetings, LineMeetings];
+  readonly tracks: ReadonlyMap<number, readonly TrackMeeting[]>;
+  /** The least that coming to the closet costs, and the longest length across that this may hold: for lower bounds. */
+  readonly base: number;
+  readonly lead: number;
+}
+
+/** Where a ray of the closet crosses a line. */
+export interface LineMeeting {
+  readonly ray: Ray;
+  /** Position and side along the ray. */
+  readonly d: number;
+  readonly dSide: 0 | 1;
+  /** The place of the line's list whose node is the last that does not lie after the ray. */
+  readonly gap: number;
+  /** Medium of the ray there. */
+  readonly medium: number;
+  readonly cost: number;
+  readonly second: number;
+}
+
+/** The meetings on the lines along one axis. */
+export interface LineMeetings {
+  /** 1 for each line that has some. */
+  readonly marks: Uint8Array;
+  readonly of: ReadonlyMap<number, readonly LineMeeting[]>;
+}
+
+/**
+ * The ways in to a closet.
+ *
+ * @param at in the frame of the graph
+ * @param height of its termination above the floor
+ */
+export function arrivalAt(graph: Graph, at: Point, height: number): Arrival {
+  const heard = new Heard(graph);
+  tryAll(graph, { at, height, wall: null, floor: false }, at, heard);
+  return heard.arrival();
+}
+
+/** The same way, walked from its other end. */
+export const backwards = (legs: readonly Leg[]): Leg[] =>
+  legs
+    .map((leg) => ({
+      ...leg,
+      from: leg.to,
+      to: leg.from,
+      fromSide: leg.toSide,
+      toSide: leg.fromSide,
+    }))
+    .reverse();
+
+/** Takes down every way to join the network. */
+class Heard implements Taker {
+  readonly #seeds = new Map<number, Seed>();
+  readonly #legs = new Map<number, readonly Leg[]>();
+  readonly #rays: Ray[] = [];
+  readonly #meetings: readonly [Map<number, LineMeeting[]>, Map<number, LineMeeting[]>];
+  readonly #marks: readonly [Uint8Array, Uint8Array];
+  readonly #all: readonly [Uint8Array, Uint8Array];
+  readonly #tracks = new Map<number, TrackMeeting[]>();
+  #state = -1;
+  #base = Infinity;
+  #lead = 0;
+
+  constructor({ lines }: Graph) {
+    const [h, v] = lines;
+    this.#meetings = [new Map(), new Map()];
+    this.#marks = [new Uint8Array(h.count), new Uint8Array(v.count)];
+    this.#all = [new Uint8Array(h.count).fill(1), new Uint8Array(v.count).fill(1)];
+  }
+
+  better(cost: number, second: number, _own: number, state: number): boolean {
+    const known = this.#seeds.get(state);
+    if (known && (cost > known.cost || (cost === known.cost && second >= known.second)))
+      return false;
+    this.#seeds.set(state, { state, cost, second });
+    this.#state = state;
+    return true;
+  }
+
+  keep(_start: Start | null, legs: readonly Leg[]): void {
+    this.#legs.set(this.#state, legs);
+  }
+
+  sets(ray: Ray): void {
+    this.#rays.push(ray);
+    this.#base = Math.min(this.#base, ray.cost);
+    this.#lead = Math.max(this.#lead, ray.start.lead);
+  }
+
+  marks(axis: 0 | 1): Uint8Array {
+    return this.#all[axis];
+  }
+
+  crosses(
+    ray: Ray,
+    line: number,
+    gap: number,
+    d: number,
+    dSide: 0 | 1,
+    medium: number,
+    cost: number,
+    second: number,
+  ): void {
+    const axis = (1 - ray.axis) as 0 | 1;
+    this.#marks[axis][line] = 1;
+    put(this.#meetings[axis], line, { ray, d, dSide, gap, medium, cost, second });
+  }
+
+  comesTo(track: number, meeting: TrackMeeting): void {
+    put(this.#tracks, track, meeting);
+    this.#base = Math.min(this.#base, meeting.cost);
+    if (meeting.start === null) this.#lead = Math.max(this.#lead, JOIN_REACH);
+  }
+
+  left(): number {
+    return 0;
+  }
+
+  most(): number {
+    return Infinity;
+  }
+
+  least(): number {
+    return 0;
+  }
+
+  hopelessFrom(): boolean {
+    return false;
+  }
+
+  arrival(): Arrival {
+    const [h, v] = this.#meetings;
+    const [hMarks, vMarks] = this.#marks;
+    return {
+      seeds: [...this.#seeds.values()],
+      legs: this.#legs,
+      rays: this.#rays,
+      crossings: [
+        { marks: hMarks, of: h },
+        { marks: vMarks, of: v },
+      ],
+      tracks: this.#tracks,
+      base: this.#base,
+      lead: this.#lead,
+    };
+  }
+}
+
+function put<T>(lists: Map<number, T[]>, key: number, value: T): void {
+  const list = lists.get(key);
+  if (list) list.push(value);
+  else lists.set(key, [value]);
+}

@@ -1,0 +1,175 @@
+import { type Arrival, backwards, type LineMeeting } from './arrival.ts';
+import type { Leg } from './attach.ts';
+import type { TrackMeeting, Whole } from './best.ts';
+import type { Graph } from './graph.ts';
+import {
+  type Media,
+  mediumAt,
+  type Profile,
+  sameProfile,
+  type Toll,
+  toll,
+  UNITS,
+} from './medium.ts';
+import { type Ray, rayLeg } from './ray.ts';
+import { BEND } from './search.ts';
+import { trackToll } from './tracks.ts';
+
+/*
+ * Ways from a terminal to a closet that touch no node of the network: ray meets ray, or both turn into one line, or
+ * come to one track, between the same two nodes or stops. Where a node lies between them the network has the way.
+ */
+
+/** By a ray of the terminal and one of the closet: straight on, or round the corner where they cross. */
+export function byRays(graph: Graph, ray: Ray, arrival: Arrival, best: Whole): void {
+  for (const other of arrival.rays) {
+    const across = ray.axis !== other.axis;
+    const far = across
+      ? Math.abs(other.c - ray.from) + Math.abs(ray.c - other.from)
+      : Math.abs(other.from - ray.from);
+    const least = ray.cost + other.cost + (across ? graph.bend : 0) + best.least(far);
+    if (least > best.most()) continue;
+    if (across) roundCorner(graph, ray, other, best);
+    else straightOn(graph, ray, other, best);
+  }
+}
+
+function straightOn({ media }: Graph, ray: Ray, other: Ray, best: Whole): void {
+  if (ray.c !== other.c) return;
+  if (ray.side !== other.side && !sameProfile(ray.profile, other.profile)) return;
+  const out: Toll = { cost: 0, length: 0 };
+  between(media, ray.profile, ray.from, ray.forward, other.from, other.forward, out);
+  if (out.cost < 0) return;
+  const second = ray.second + Math.round(2 * out.length) + other.second;
+  if (!best.whole(ray.cost + out.cost + other.cost, second, 0)) return;
+  const leg = rayLeg(ray, other.from, other.forward);
+  best.keep(ray.start, [...ray.legs, leg, ...backwards(other.legs)]);
+}
+
+function roundCorner({ media, bend }: Graph, ray: Ray, other: Ray, best: Whole): void {
+  const out: Toll = { cost: 0, length: 0 };
+  between(media, ray.profile, ray.from, ray.forward, other.c, other.side, out);
+  if (out.cost < 0) return;
+  const { cost, length } = out;
+  between(media, other.profile, other.from, other.forward, ray.c, ray.side, out);
+  if (out.cost < 0) return;
+  const mine = mediumAt(ray.profile, other.c, other.side);
+  const theirs = mediumAt(other.profile, ray.c, ray.side);
+  const step = media.step(mine, theirs);
+  const turn = bend + step * UNITS + media.price(mine, theirs);
+  const lengths = Math.round(2 * (length + out.length + step));
+  const own = 2 * Math.abs(other.c - ray.from);
+  if (
+    !best.whole(
+      ray.cost + cost + turn + out.cost + other.cost,
+      ray.second + BEND + lengths + other.second,
+      own,
+    )
+  )
+    return;
+  best.keep(ray.start, [
+    ...ray.legs,
+    rayLeg(ray, other.c, other.side),
+    ...backwards([...other.legs, rayLeg(other, ray.c, ray.side)]),
+  ]);
+}
+
+/** By a line that a ray of the terminal crosses at a position d of its own, and one of the closet as well. */
+export function byLine(
+  graph: Graph,
+  ray: Ray,
+  line: number,
+  d: number,
+  dSide: 0 | 1,
+  medium: number,
+  cost: number,
+  second: number,
+  meeting: LineMeeting,
+  best: Whole,
+): void {
+  const { media, bend } = graph;
+  const other = meeting.ray;
+  const least = cost + meeting.cost + 2 * bend + best.least(Math.abs(ray.c - other.c));
+  if (least > best.most()) return;
+  const across = (1 - ray.axis) as 0 | 1;
+  const profile = graph.lines[across].profiles[line]!;
+  const out: Toll = { cost: 0, length: 0 };
+  between(media, profile, ray.c, ray.side, other.c, other.side, out);
+  if (out.cost < 0) return;
+  const near = mediumAt(profile, ray.c, ray.side);
+  const far = mediumAt(profile, other.c, other.side);
+  const step = media.step(medium, near) + media.step(far, meeting.medium);
+  const turns =
+    2 * bend + step * UNITS + media.price(medium, near) + media.price(far, meeting.medium);
+  const lengths = Math.round(2 * (out.length + step));
+  if (
+    !best.whole(
+      cost + turns + out.cost + meeting.cost,
+      second + 2 * BEND + lengths + meeting.second,
+      2 * Math.abs(d - ray.from),
+    )
+  )
+    return;
+  best.keep(ray.start, [
+    ...ray.legs,
+    rayLeg(ray, d, dSide),
+    {
+      on: 'line',
+      axis: across,
+      c: d,
+      side: dSide,
+      profile,
+      from: ray.c,
+      to: other.c,
+      fromSide: ray.side,
+      toSide: other.side,
+    },
+    ...backwards([...other.legs, rayLeg(other, d, dSide)]),
+  ]);
+}
+
+/** By a track that the terminal comes to, and the closet as well. */
+export function byTrack(
+  graph: Graph,
+  track: number,
+  mine: TrackMeeting,
+  theirs: TrackMeeting,
+  best: Whole,
+): void {
+  if (mine.gap !== theirs.gap || mine.cost + theirs.cost > best.most()) return;
+  const out: Toll = { cost: 0, length: 0 };
+  const [a, b] = isBefore(mine.p, mine.side, theirs.p, theirs.side)
+    ? [mine, theirs]
+    : [theirs, mine];
+  const { pathwayFactor } = graph.site.prices;
+  trackToll(graph.media, graph.tracks[track]!, a.p, a.side, b.p, b.side, pathwayFactor, out);
+  if (out.cost < 0) return;
+  const second = mine.second + Math.round(2 * out.length) + theirs.second;
+  if (!best.whole(mine.cost + out.cost + theirs.cost, second, mine.own)) return;
+  const leg: Leg = {
+    on: 'track',
+    track,
+    from: mine.p,
+    to: theirs.p,
+    fromSide: mine.side,
+    toSide: theirs.side,
+  };
+  best.keep(mine.start, [...mine.legs, leg, ...backwards(theirs.legs)]);
+}
+
+const isBefore = (a: number, sideA: 0 | 1, b: number, sideB: 0 | 1): boolean =>
+  a < b || (a === b && sideA <= sideB);
+
+/** The toll between two positions of a profile, whichever comes first. */
+function between(
+  media: Media,
+  profile: Profile,
+  a: number,
+  sideA: 0 | 1,
+  b: number,
+  sideB: 0 | 1,
+  out: Toll,
+): void {
+  if (isBefore(a, sideA, b, sideB)) toll(media, profile, a, sideA, b, sideB, out);
+  else toll(media, profile, b, sideB, a, sideA, out);
+}
