@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/point.ts';
-import { type Leg, tryAll } from './attach.ts';
+import { tryAll } from './attach.ts';
 import type { Taker, TrackMeeting } from './best.ts';
 import type { Graph } from './graph.ts';
+import type { Leg } from './leg.ts';
 import type { Ray } from './ray.ts';
 import type { Seed } from './search.ts';
 import { JOIN_REACH } from './site.ts';
@@ -19,6 +20,8 @@ export interface Arrival {
   readonly legs: ReadonlyMap<number, readonly Leg[]>;
   readonly rays: readonly Ray[];
   readonly crossings: readonly [LineMeetings, LineMeetings];
+  /** Between which coordinates a ray along each axis can come to a line or track with no node between. */
+  readonly windows: readonly [Window, Window];
   readonly tracks: ReadonlyMap<number, readonly TrackMeeting[]>;
   /** The least that coming to the closet costs, and the longest length across that this may hold: for lower bounds. */
   readonly base: number;
@@ -37,6 +40,12 @@ export interface LineMeeting {
   readonly medium: number;
   readonly cost: number;
   readonly second: number;
+}
+
+/** From one coordinate to another. */
+export interface Window {
+  lo: number;
+  hi: number;
 }
 
 /** The meetings on the lines along one axis. */
@@ -58,18 +67,6 @@ export function arrivalAt(graph: Graph, at: Point, height: number): Arrival {
   return heard.arrival();
 }
 
-/** The same way, walked from its other end. */
-export const backwards = (legs: readonly Leg[]): Leg[] =>
-  legs
-    .map((leg) => ({
-      ...leg,
-      from: leg.to,
-      to: leg.from,
-      fromSide: leg.toSide,
-      toSide: leg.fromSide,
-    }))
-    .reverse();
-
 /** Takes down every way to join the network. */
 class Heard implements Taker {
   readonly #seeds = new Map<number, Seed>();
@@ -79,12 +76,18 @@ class Heard implements Taker {
   readonly #marks: readonly [Uint8Array, Uint8Array];
   readonly #all: readonly [Uint8Array, Uint8Array];
   readonly #tracks = new Map<number, TrackMeeting[]>();
+  readonly #windows: readonly [Window, Window] = [
+    { lo: Infinity, hi: -Infinity },
+    { lo: Infinity, hi: -Infinity },
+  ];
+  readonly #graph: Graph;
   #state = -1;
   #base = Infinity;
   #lead = 0;
 
-  constructor({ lines }: Graph) {
-    const [h, v] = lines;
+  constructor(graph: Graph) {
+    const [h, v] = graph.lines;
+    this.#graph = graph;
     this.#meetings = [new Map(), new Map()];
     this.#marks = [new Uint8Array(h.count), new Uint8Array(v.count)];
     this.#all = [new Uint8Array(h.count).fill(1), new Uint8Array(v.count).fill(1)];
@@ -109,8 +112,8 @@ class Heard implements Taker {
     this.#lead = Math.max(this.#lead, ray.start.lead);
   }
 
-  marks(axis: 0 | 1): Uint8Array {
-    return this.#all[axis];
+  marks({ axis }: Ray): Uint8Array {
+    return this.#all[(1 - axis) as 0 | 1];
   }
 
   crosses(
@@ -125,11 +128,29 @@ class Heard implements Taker {
   ): void {
     const axis = (1 - ray.axis) as 0 | 1;
     this.#marks[axis][line] = 1;
+    const { from, listPosition } = this.#graph;
+    const positions = listPosition[axis];
+    const before = gap >= from[axis][line]! ? positions[gap]! : -Infinity;
+    const after = gap + 1 < from[axis][line + 1]! ? positions[gap + 1]! : Infinity;
+    widen(this.#windows[ray.axis], before, after);
     put(this.#meetings[axis], line, { ray, d, dSide, gap, medium, cost, second });
+  }
+
+  minds(): boolean {
+    return true;
   }
 
   comesTo(track: number, meeting: TrackMeeting): void {
     put(this.#tracks, track, meeting);
+    const { axis } = this.#graph.tracks[track]!;
+    const stops = this.#graph.stops[track]!;
+    if (axis === 2) for (const window of this.#windows) widen(window, -Infinity, Infinity);
+    else
+      widen(
+        this.#windows[(1 - axis) as 0 | 1],
+        stops[meeting.gap - 1]?.p ?? meeting.p,
+        stops[meeting.gap]?.p ?? meeting.p,
+      );
     this.#base = Math.min(this.#base, meeting.cost);
     if (meeting.start === null) this.#lead = Math.max(this.#lead, JOIN_REACH);
   }
@@ -161,11 +182,17 @@ class Heard implements Taker {
         { marks: hMarks, of: h },
         { marks: vMarks, of: v },
       ],
+      windows: this.#windows,
       tracks: this.#tracks,
       base: this.#base,
       lead: this.#lead,
     };
   }
+}
+
+function widen(window: Window, lo: number, hi: number): void {
+  window.lo = Math.min(window.lo, lo);
+  window.hi = Math.max(window.hi, hi);
 }
 
 function put<T>(lists: Map<number, T[]>, key: number, value: T): void {

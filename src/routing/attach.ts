@@ -2,33 +2,12 @@ import type { Point } from '../geometry/point.ts';
 import { type Beside, besideIn } from './beside.ts';
 import { Best, type Taker, type Toward } from './best.ts';
 import type { Graph } from './graph.ts';
-import { type Profile, UNITS } from './medium.ts';
+import type { Leg } from './leg.ts';
+import { UNITS } from './medium.ts';
 import { alongTrack } from './ray-tracks.ts';
 import { castRays } from './rays.ts';
 import { type Start, startsOf } from './starts.ts';
 import { elevationOn, isNear, placeOn, reachOf } from './tracks.ts';
-
-/** A stretch of a line of the plane, or of a track; it may have no length and then only says where the cable is. */
-export type Leg =
-  | {
-      readonly on: 'line';
-      readonly axis: 0 | 1;
-      readonly c: number;
-      readonly side: 0 | 1;
-      readonly profile: Profile;
-      readonly from: number;
-      readonly to: number;
-      readonly fromSide: 0 | 1;
-      readonly toSide: 0 | 1;
-    }
-  | {
-      readonly on: 'track';
-      readonly track: number;
-      readonly from: number;
-      readonly to: number;
-      readonly fromSide: 0 | 1;
-      readonly toSide: 0 | 1;
-    };
 
 /** How a terminal joins the network: the best way found so far. */
 export interface Attachment {
@@ -77,6 +56,7 @@ export function reachable(graph: Graph, place: Place): number[] {
     sets: () => {},
     marks: () => null,
     crosses: () => {},
+    minds: () => false,
     comesTo: () => {},
   });
   return [...states];

@@ -1,8 +1,9 @@
 import type { Point } from '../geometry/point.ts';
 import type { Arrival } from './arrival.ts';
-import type { Attachment, Leg } from './attach.ts';
+import type { Attachment } from './attach.ts';
 import { byLine, byRays, byTrack } from './direct.ts';
 import type { Graph } from './graph.ts';
+import type { Leg } from './leg.ts';
 import { UNITS } from './medium.ts';
 import type { Ray } from './ray.ts';
 import { ceilingFactor } from './site.ts';
@@ -53,8 +54,8 @@ export interface Taker {
   keep(start: Start | null, legs: readonly Leg[]): void;
   /** Hears of a ray that sets out. */
   sets(ray: Ray): void;
-  /** The lines along an axis of which it wants to hear when a ray crosses them, as 1; null for none. */
-  marks(axis: 0 | 1): Uint8Array | null;
+  /** The lines across a ray of which it wants to hear when the ray crosses them, as 1; null for none. */
+  marks(ray: Ray): Uint8Array | null;
   /** Hears that a ray crosses a line at its position d, there in a medium; see `LineMeeting`. */
   crosses(
     ray: Ray,
@@ -66,7 +67,9 @@ export interface Taker {
     cost: number,
     second: number,
   ): void;
-  /** Hears of a way that comes to a track. */
+  /** Whether it wants to hear of ways that come to a track. */
+  minds(track: number): boolean;
+  /** Hears of one. */
   comesTo(track: number, meeting: TrackMeeting): void;
 }
 
@@ -149,9 +152,11 @@ export class Best implements Taker, Whole {
     if (arrival) byRays(this.#graph, ray, arrival, this);
   }
 
-  marks(axis: 0 | 1): Uint8Array | null {
+  marks({ axis, c }: Ray): Uint8Array | null {
     const { arrival } = this.#toward;
-    return arrival && arrival.crossings[axis].marks;
+    if (!arrival) return null;
+    const { lo, hi } = arrival.windows[axis];
+    return c < lo || c > hi ? null : arrival.crossings[(1 - axis) as 0 | 1].marks;
   }
 
   crosses(
@@ -168,6 +173,10 @@ export class Best implements Taker, Whole {
     for (const meeting of this.#toward.arrival?.crossings[axis].of.get(line) ?? [])
       if (meeting.gap === gap)
         byLine(this.#graph, ray, line, d, dSide, medium, cost, second, meeting, this);
+  }
+
+  minds(track: number): boolean {
+    return this.#toward.arrival?.tracks.has(track) ?? false;
   }
 
   comesTo(track: number, meeting: TrackMeeting): void {

@@ -1,9 +1,9 @@
 import type { Point } from '../geometry/point.ts';
 import { spansAlong, spansBeside } from '../geometry/shape.ts';
-import type { Leg } from './attach.ts';
 import type { Finder } from './finder.ts';
 import type { Graph } from './graph.ts';
 import type { Body } from './ground.ts';
+import type { Leg } from './leg.ts';
 import { mediumAt, type Profile, stretchAt } from './medium.ts';
 import type { RouteCrossing, SitePlace } from './site.ts';
 import { elevationOn, placeOn } from './tracks.ts';

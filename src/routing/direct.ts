@@ -1,7 +1,7 @@
-import { type Arrival, backwards, type LineMeeting } from './arrival.ts';
-import type { Leg } from './attach.ts';
+import type { Arrival, LineMeeting } from './arrival.ts';
 import type { TrackMeeting, Whole } from './best.ts';
 import type { Graph } from './graph.ts';
+import { backwards, type Leg } from './leg.ts';
 import {
   type Media,
   mediumAt,
@@ -23,19 +23,21 @@ import { trackToll } from './tracks.ts';
 /** By a ray of the terminal and one of the closet: straight on, or round the corner where they cross. */
 export function byRays(graph: Graph, ray: Ray, arrival: Arrival, best: Whole): void {
   for (const other of arrival.rays) {
-    const across = ray.axis !== other.axis;
-    const far = across
-      ? Math.abs(other.c - ray.from) + Math.abs(ray.c - other.from)
-      : Math.abs(other.from - ray.from);
-    const least = ray.cost + other.cost + (across ? graph.bend : 0) + best.least(far);
-    if (least > best.most()) continue;
-    if (across) roundCorner(graph, ray, other, best);
-    else straightOn(graph, ray, other, best);
+    if (ray.axis === other.axis) {
+      if (ray.c === other.c) straightOn(graph, ray, other, best);
+      continue;
+    }
+    if (!leadsTo(ray, other.c) || !leadsTo(other, ray.c)) continue;
+    const far = Math.abs(other.c - ray.from) + Math.abs(ray.c - other.from);
+    if (ray.cost + other.cost + graph.bend + best.least(far) > best.most()) continue;
+    roundCorner(graph, ray, other, best);
   }
 }
 
+const leadsTo = ({ forward, from }: Ray, to: number): boolean =>
+  forward ? to >= from : to <= from;
+
 function straightOn({ media }: Graph, ray: Ray, other: Ray, best: Whole): void {
-  if (ray.c !== other.c) return;
   if (ray.side !== other.side && !sameProfile(ray.profile, other.profile)) return;
   const out: Toll = { cost: 0, length: 0 };
   between(media, ray.profile, ray.from, ray.forward, other.from, other.forward, out);

@@ -12,7 +12,7 @@ const HAIR = 2;
 /** A wall as an area; collinear pieces that meet and take the same work are one body. */
 export interface Body {
   readonly shape: Shape;
-  /** Indices of its walls. */
+  /** Indices of its walls, ascending. */
   readonly walls: number[];
   readonly passing: Passing;
   /** Direction of its long faces: 0 along x, 1 along y, 2 at an angle. */
@@ -215,6 +215,7 @@ function bodiesOf(
       to = Math.max(to, next.hi);
       walls.push(next.index);
     }
+    walls.sort((p, q) => p - q);
     const shape =
       axis === 0 ? boxShape(from, c - half, to, c + half) : boxShape(c - half, from, c + half, to);
     bodies.push({ shape, walls, passing: work, axis, spot: point });

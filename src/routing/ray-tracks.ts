@@ -1,6 +1,6 @@
-import type { Leg } from './attach.ts';
 import type { Taker } from './best.ts';
 import type { Graph, Stop } from './graph.ts';
+import type { Leg } from './leg.ts';
 import { mediumAt, type Toll, toll, UNITS } from './medium.ts';
 import { type Ray, rayLeg } from './ray.ts';
 import { BEND } from './search.ts';
@@ -112,7 +112,8 @@ export function alongTrack(
   const out: Toll = { cost: 0, length: 0 };
   const factor = graph.site.prices.pathwayFactor;
   const after = firstAfter(stops, p, side);
-  best.comesTo(index, { p, side, gap: after, cost, second, own, start, legs });
+  if (best.minds(index))
+    best.comesTo(index, { p, side, gap: after, cost, second, own, start, legs });
   for (let i = after - 1; i <= after; i++) {
     const stop = stops[i];
     if (!stop || cost + best.left(stop.state) > best.most()) continue;

@@ -1,4 +1,4 @@
-import type { Leg } from './attach.ts';
+import type { Leg } from './leg.ts';
 import type { Profile } from './medium.ts';
 import type { Start } from './starts.ts';
 

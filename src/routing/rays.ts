@@ -1,8 +1,9 @@
 import type { Point } from '../geometry/point.ts';
-import type { Leg, Place } from './attach.ts';
+import type { Place } from './attach.ts';
 import type { Beside } from './beside.ts';
 import type { Taker } from './best.ts';
 import type { Graph } from './graph.ts';
+import type { Leg } from './leg.ts';
 import { covers, lowerBound, sideAt, upperBound } from './lines.ts';
 import { mediumAt, type Profile, sameProfile, type Toll, toll, UNITS } from './medium.ts';
 import { type Ray, rayLeg } from './ray.ts';
@@ -72,9 +73,10 @@ export function castRays(
         start,
         legs: via ? [via.leg] : [],
       };
-      best.sets(ray);
       const end = meetLines(graph, ray, best);
       meetTracks(graph, ray, end, best);
+      // Last, since a way that is known by now often spares the look at it.
+      best.sets(ray);
     }
   }
 }
@@ -84,7 +86,8 @@ export function castRays(
  * which the ray need not be looked at:
  * - where it meets a node of its own line, since the rest is in the graph;
  * - where nothing beyond can be better than what is known. What is left from a node beside the ray is at most the way
- *   from it to the ray and on along the ray; so the way on along the ray is at least the difference.
+ *   from it to the ray and on along the ray; so the way on along the ray is at least the difference. That holds for
+ *   ways by nodes; those that come to the closet by none are still looked for.
  */
 function meetLines(graph: Graph, ray: Ray, best: Taker): number {
   const { bend } = graph;
@@ -95,10 +98,12 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
   const list = graph.list[across];
   const from = graph.from[across];
   const positions = graph.listPosition[across];
-  const marks = best.marks(across);
+  const marks = best.marks(ray);
   const walk = new Walk(graph.media, ray.profile, origin, forward);
   const turned: Toll = { cost: 0, length: 0 };
   const step = forward ? 1 : -1;
+  let byNodes = true;
+  let guess = 0;
   let i = forward ? lowerBound(at, origin) : upperBound(at, origin) - 1;
   for (; i >= 0 && i < count; i += step) {
     if (c < lo[i]! || c > hi[i]! || !covers(lines, i, c, side)) continue;
@@ -111,10 +116,11 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
     const low = from[i]!;
     const high = from[i + 1]!;
     const marked = marks !== null && marks[i] === 1;
-    if (low === high && !marked) continue;
-    const k = before(graph, across, low, high, c, side);
+    if (!marked && (low === high || !byNodes)) continue;
+    const k = before(graph, across, low, high, c, side, low + guess);
+    guess = k - low;
     if (marked) best.crosses(ray, i, k, d, dSide, walk.medium(), cost, ray.second + walk.second);
-    for (let j = Math.max(k, low); j <= k + 1 && j < high; j++) {
+    for (let j = Math.max(k, low); byNodes && j <= k + 1 && j < high; j++) {
       const node = list[j]!;
       const p = positions[j]!;
       if (p === c && graph.lineOf[axis][node]! >= 0 && sideAt(graph, across, node) === side) {
@@ -131,7 +137,11 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
       const profile = lines.profiles[i]!;
       turnOff(graph, ray, walk.medium(), profile, p, sideAt(graph, across, node), j === k, turned);
       if (turned.cost < 0) continue;
-      if (left - turned.cost > most) return d;
+      if (left - turned.cost > most) {
+        if (marks === null) return d;
+        byNodes = false;
+        break;
+      }
       if (left + turned.cost > most) continue;
       const second = ray.second + walk.second + BEND + Math.round(2 * turned.length);
       const own = 2 * Math.abs(d - origin);
@@ -188,8 +198,12 @@ function before(
   to: number,
   at: number,
   side: 0 | 1,
+  guess: number,
 ): number {
   const positions = graph.listPosition[axis];
+  // Beside one ray it is mostly as far along one line as along the next.
+  if (guess >= from && guess + 1 < to && positions[guess]! < at && positions[guess + 1]! > at)
+    return guess;
   let lo = from;
   let hi = to;
   while (lo < hi) {

@@ -67,8 +67,7 @@ const waiting = (next: number): number => -3 - next;
  */
 export function search(net: Network, seeds: readonly Seed[]): Field {
   const run = new Run(net);
-  for (const seed of seeds) run.begin(seed);
-  run.finish();
+  run.from([...seeds].sort((a, b) => a.cost - b.cost));
   return { cost: run.cost, second: run.second, next: run.next };
 }
 
@@ -88,7 +87,7 @@ class Run {
   #used: number;
   #free = -1;
   #left = 0;
-  #current = Infinity;
+  #current = 0;
 
   constructor(net: Network) {
     this.#net = net;
@@ -102,27 +101,40 @@ class Run {
     this.#used = buckets;
   }
 
-  begin({ state, cost, second }: Seed): void {
+  /**
+   * Goes on until no state waits. A seed begins when its bucket comes: most were reached more cheaply by then, and those
+   * of a large site are farther apart than the ring is long.
+   *
+   * @param seeds the cheapest first
+   */
+  from(seeds: readonly Seed[]): void {
+    let next = 0;
+    while (next < seeds.length || this.#left > 0) {
+      if (this.#left === 0) this.#current = this.#bucketOf(seeds[next]!.cost);
+      while (next < seeds.length && this.#bucketOf(seeds[next]!.cost) <= this.#current)
+        this.#begin(seeds[next++]!);
+      if (this.#list[this.#current & this.#ring]! < 0) this.#current++;
+      else this.#empty(this.#current & this.#ring);
+    }
+  }
+
+  #bucketOf(cost: number): number {
+    return Math.floor(cost * this.#inverse);
+  }
+
+  #begin({ state, cost, second }: Seed): void {
     const old = this.cost[state]!;
     if (cost > old || (cost === old && second >= this.second[state]!)) return;
     this.cost[state] = cost;
     this.second[state] = second;
     this.next[state] = waiting(-1);
-    const bucket = Math.floor(cost * this.#inverse);
-    if (bucket < this.#current) this.#current = bucket;
+    const bucket = this.#bucketOf(cost);
     if (this.#used + 2 > this.#list.length) this.#list = grown(this.#list);
     this.#list[this.#used] = this.#list[bucket & this.#ring]!;
     this.#list[this.#used + 1] = state;
     this.#list[bucket & this.#ring] = this.#used;
     this.#used += 2;
     this.#left++;
-  }
-
-  finish(): void {
-    while (this.#left > 0) {
-      if (this.#list[this.#current & this.#ring]! < 0) this.#current++;
-      else this.#empty(this.#current & this.#ring);
-    }
   }
 
   /**

@@ -1,7 +1,6 @@
-import { backwards } from './arrival.ts';
-import type { Leg } from './attach.ts';
 import type { Course } from './course.ts';
 import type { Graph } from './graph.ts';
+import { backwards, type Leg } from './leg.ts';
 import { sideAt } from './lines.ts';
 import type { SiteRiser } from './site.ts';
 import { bothStates, levelOfState, type Stack } from './stack.ts';

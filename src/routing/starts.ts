@@ -44,7 +44,9 @@ export function startsOf(
   const body = own && distanceTo(own.shape, at) <= FACE_REACH ? own : around;
   if (!around) found.push({ x: at[0], y: at[1], lead: 0 });
   if (body) {
-    const masonry = ground.site.walls[body.walls[0]!]!.construction === 'masonry';
+    // A body that costs nothing may be of walls of several kinds; with a price they are all of one.
+    const hung = body === own ? wall! : body.walls[0]!;
+    const masonry = ground.site.walls[hung]!.construction === 'masonry';
     found.push(...faceStarts(body, at, body.passing.barred || masonry));
   } else if (over.every((m) => !m.pass)) {
     const near = nearestFace(ground, at);

@@ -1,8 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import { type Shape, spansAlong, spansBeside } from '../geometry/shape.ts';
-import type { Leg } from './attach.ts';
 import type { Finder } from './finder.ts';
 import type { Graph } from './graph.ts';
+import type { Leg } from './leg.ts';
 import { mediumAt } from './medium.ts';
 import { elevationOn, placeOn, type Track } from './tracks.ts';
 

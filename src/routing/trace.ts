@@ -1,8 +1,9 @@
 import type { Point } from '../geometry/point.ts';
-import type { Attachment, Leg, Place } from './attach.ts';
+import type { Attachment, Place } from './attach.ts';
 import { WHOLE } from './best.ts';
 import type { Course } from './course.ts';
 import { crossingsOf } from './crossings.ts';
+import type { Leg } from './leg.ts';
 import { UNITS } from './medium.ts';
 import { BEND } from './search.ts';
 import { sectionsOf } from './sections.ts';

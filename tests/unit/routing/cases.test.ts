@@ -263,6 +263,19 @@ describe('walls', () => {
     expect(masonry.crossings).toMatchObject([{ wall: 'W1', work: 'core', price: 2000 }]);
   });
 
+  it('of which a free one is part framed and part masonry let it out as the part does that it hangs on', () => {
+    const walls = [
+      wall('W1', { a: [6000, 2000], b: [6000, 6000], top: 'grid' }),
+      wall('W2', { a: [6000, 0], b: [6000, 2000], top: 'grid', construction: 'masonry' }),
+      wall('W3', { a: [5950, 3000], b: [5950, 5000] }),
+    ];
+    const outlet = { at: [5950, 4000], height: 450, mount: 'wall', wall: 'W1' } as const;
+    for (const order of [walls, walls.toReversed()]) {
+      const route = routed(room({ walls: order }), outlet);
+      expect(route.crossings).toEqual([]);
+    }
+  });
+
   it('are gone through lengthwise where the inside of one is all that is left', () => {
     const keepouts = [
       { id: 'K1', outline: box(4000, -500, 8000, 4450), clearance: 0 },

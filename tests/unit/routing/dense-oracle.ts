@@ -478,7 +478,9 @@ class Grid {
           ? [nearest(box, [cx, box.y0]), nearest(box, [cx, box.y1])]
           : [nearest(box, [box.x0, cy]), nearest(box, [box.x1, cy])];
       const least = Math.min(...faces.map((f) => f.lead));
-      const both = !box.masonry && !box.barred;
+      // The wall that it hangs on says whether a cable rises inside it; others may be of one box with it.
+      const masonry = box === own ? wall!.construction === 'masonry' : box.masonry;
+      const both = !masonry && !box.barred;
       starts.push(...faces.filter((f) => both || f.lead === least));
     } else if (this.#hardRound(at)) {
       const near = this.#walls
