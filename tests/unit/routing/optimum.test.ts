@@ -2,7 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { prepare, prepareBuilding } from '../../../src/routing/index.ts';
 import { buildingOracleCost, oracleCost } from './dense-oracle.ts';
-import { buildingAndTerminal, PITCH, siteAndTerminal } from './random-sites.ts';
+import {
+  buildingAndTerminal,
+  PITCH,
+  siteAndTerminal,
+  sparseSiteAndTerminal,
+} from './random-sites.ts';
 
 const RUNS = Number(process.env.ROUTING_RUNS ?? 200);
 const SEED = Number(process.env.ROUTING_SEED ?? 20_261_124);
@@ -19,6 +24,16 @@ describe('the optimum', () => {
       { numRuns: RUNS, seed: SEED },
     );
     expect(routed).toBeGreaterThan(RUNS / 2);
+  }, 6_000_000);
+
+  it('costs the same where an outlet and its closet can meet on the way with no crossing of lines between', () => {
+    fc.assert(
+      fc.property(sparseSiteAndTerminal, ({ site, terminal }) => {
+        const route = prepare(site).route(terminal, 'C1');
+        expect(route.ok ? route.cost : Infinity).toBe(oracleCost(site, terminal, 'C1', PITCH));
+      }),
+      { numRuns: RUNS, seed: SEED },
+    );
   }, 6_000_000);
 
   it('costs the same over two levels with risers, and by the points of a pin', () => {

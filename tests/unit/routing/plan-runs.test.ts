@@ -3,6 +3,7 @@ import { emptyPlan, makeRow, type Plan } from '../../../src/plan/plan.ts';
 import type { TableName } from '../../../src/plan/schema.ts';
 import type { Run, Way } from '../../../src/results/types.ts';
 import { createRouter, homeRuns } from '../../../src/routing/index.ts';
+import { createPlanNetworks } from '../../../src/routing/plan-networks.ts';
 
 // Rows are given as a file would give them; makeRow fills in the defaults.
 type Rows = Partial<Record<TableName, Record<string, object>>>;
@@ -219,6 +220,19 @@ describe('home runs', () => {
 });
 
 describe('a router that remembers', () => {
+  it('builds no network anew for a closet that moves, is added or goes', () => {
+    const networks = createPlanNetworks();
+    const bare = planWith({ ...ROOM, closets: {} });
+    const of = (closets: Record<string, object>) =>
+      networks(planWith({ closets }, bare)).at('L1').free;
+    const first = of({ C1: { level: 'L1', at: [1000, 8000] } });
+    expect(of({ C1: { level: 'L1', at: [2000, 7000] } })).toBe(first);
+    expect(of({ C1: { level: 'L1', at: [2000, 7000] }, C2: { level: 'L1', at: [0, 0] } })).toBe(
+      first,
+    );
+    expect(of({})).toBe(first);
+  });
+
   it('returns what a fresh one returns, after every kind of change', () => {
     const router = createRouter();
     let plan = planWith(ROOM);
@@ -233,6 +247,7 @@ describe('a router that remembers', () => {
       { outlets: { O1: { level: 'L1', at: [9000, 2000], mount: 'pole', height: 450 } } },
       { keepouts: { K1: { level: 'L1', outline } } },
       { closets: { C1: { level: 'L1', at: [2000, 7000] } } },
+      { closets: { C2: { level: 'L1', at: [9000, 8000], height: 1800 } } },
       { settings: { settings: { outletSlack: 500 } } },
       { settings: { settings: { bendPrice: 0, outletSlack: 500 } } },
       { walls: { W1: { level: 'L1', a: [8000, 0], b: [8000, 9000], top: 'deck' } } },

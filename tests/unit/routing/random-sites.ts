@@ -128,6 +128,51 @@ const sky = fc
   })
   .map((c) => ({ ...c, height: c.elevation - 150 }));
 
+/** Little, and that large: the outlet and the closet can meet before either has come to a crossing of lines. */
+const wide = fc
+  .tuple(step, step, fc.integer({ min: 1, max: 48 }), fc.integer({ min: 1, max: 12 }), fc.boolean())
+  .map(([x, y, long, short, along]): Point[] => {
+    const [w, h] = along ? [long, short] : [short, long];
+    const [left, top] = [x - (w * PITCH) / 2, y - (h * PITCH) / 2].map(
+      (c) => Math.floor(c / PITCH) * PITCH,
+    ) as [number, number];
+    return [
+      [left, top],
+      [left + w * PITCH, top],
+      [left + w * PITCH, top + h * PITCH],
+      [left, top + h * PITCH],
+    ];
+  });
+
+/** An axis-parallel site with one or two wide zones and perhaps a wall and a pathway, and a terminal. */
+export const sparseSiteAndTerminal: fc.Arbitrary<{ site: Site; terminal: Terminal }> = fc
+  .record({
+    zones: fc.array(fc.record({ outline: wide, kind: soft, elevation }), {
+      minLength: 1,
+      maxLength: 2,
+    }),
+    walls: walls.map((list) => list.slice(0, 1)),
+    pathways: pathways.map((list) => list.slice(0, 1)),
+    bend: fc.constantFrom(0, 20, 100),
+    ceiling: soft,
+    at: place,
+    closet: place,
+  })
+  .map(({ zones: list, bend, ceiling, at, closet, ...rest }) => ({
+    site: {
+      ...rest,
+      zones: list.map((z, i): SiteZone => ({ ...z, id: `Z${i}`, height: z.elevation - 150 })),
+      keepouts: [],
+      prices: { ...PRICES, openFactor: 180, bend },
+      ceiling: { kind: ceiling, elevation: 2900, height: 2750 },
+      id: 'L1',
+      elevation: 0,
+      frameAngle: 0,
+      closets: [{ id: 'C1', at: closet, height: 1500 }],
+    },
+    terminal: { at, height: 450, mount: 'pole', wall: null },
+  }));
+
 /** An axis-parallel site with everything in it, and a terminal. */
 export const siteAndTerminal: fc.Arbitrary<{ site: Site; terminal: Terminal }> = fc
   .record({ zones, walls, keepouts, pathways, prices, ceiling: sky, closet: place })
