@@ -67,11 +67,38 @@ const policy: Plugin = {
   ],
 };
 
+/** Has the browser fetch the program along with the page: the page's own script only asks for it once it runs. */
+const early: Plugin = {
+  name: 'early',
+  apply: 'build',
+  transformIndexHtml: {
+    order: 'post',
+    handler(_html, { bundle = {} }) {
+      const files = new Set<string>();
+      const add = (name: string) => {
+        const chunk = bundle[name];
+        if (chunk?.type !== 'chunk' || files.has(name)) return;
+        files.add(name);
+        chunk.imports.forEach(add);
+      };
+      for (const [name, chunk] of Object.entries(bundle))
+        if (chunk.type === 'chunk' && chunk.facadeModuleId?.endsWith('/src/app/main.tsx'))
+          add(name);
+      return [...files].map((file) => ({
+        tag: 'link',
+        attrs: { rel: 'modulepreload', crossorigin: true, href: `./${file}` },
+        injectTo: 'head',
+      }));
+    },
+  },
+};
+
 export default defineConfig({
   base: './',
-  plugins: [react(), pdfParts, policy],
+  plugins: [react(), pdfParts, policy, early],
   worker: { format: 'es' },
-  build: { target: 'es2022', license: { fileName: 'LICENCES.md' } },
+  // One style sheet, which the page names itself, so that it can be painted before the program is there.
+  build: { target: 'es2022', cssCodeSplit: false, license: { fileName: 'LICENCES.md' } },
   test: {
     environment: 'node',
     include: ['tests/{unit,tidy}/**/*.test.ts'],

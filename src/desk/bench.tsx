@@ -11,7 +11,7 @@ import { Drop } from './controls/drop.tsx';
 import { ICONS } from './controls/icons.tsx';
 import { IconButton } from './controls/parts.tsx';
 import { openHelp } from './dialogs/open-help.tsx';
-import type { Theme } from './theme.ts';
+import type { Theme } from './worn-theme.ts';
 
 /** The strip between the tape and the board: steps back and forth, the level, and how the drawing is shown. */
 export function Bench({
