@@ -1,0 +1,135 @@
+import { type Face, type Gap, gapsBetween } from './faces.ts';
+
+/** What may be the body of a wall, in the frame of its direction: between two faces, along a stretch. */
+export interface Body {
+  readonly x0: number;
+  readonly x1: number;
+  readonly low: Face;
+  readonly high: Face;
+  /** Whether other lines lie between its faces along part of it. */
+  readonly between: boolean;
+}
+
+/** How thick a wall may be, mm: from a light partition to an old outer wall (common practice, no source). */
+export const THINNEST = 60;
+export const THICKEST = 600;
+/** Faces shorter than this are ticks, letters and mullions, mm. */
+const LEAST_FACE = 150;
+/** Of the stretch that two faces have in common so much must have nothing between, or only the clear parts count. */
+const CLEAR = 0.5;
+/** So many equal gaps one over another are a hatch, a stair or a table. */
+const STACK = 3;
+
+const lengthOf = ({ x0, x1 }: { x0: number; x1: number }): number => x1 - x0;
+export const thicknessOf = ({ low, high }: Pick<Body, 'low' | 'high'>): number => high.y - low.y;
+
+/** What may be walls between the faces of one direction; each stretch of a face is used once. */
+export function bodiesBetween(faces: readonly Face[]): Body[] {
+  const gaps = gapsBetween(
+    faces.filter((face) => lengthOf(face) >= LEAST_FACE),
+    THICKEST,
+  );
+  const stacked = stackedGaps(gaps);
+  const candidates = [...pairsOf(gaps.filter((gap) => !stacked.has(gap))).values()]
+    .flatMap(candidatesOf)
+    .sort((p, q) => worth(q) - worth(p));
+  const used = new Map<Face, [number, number][]>();
+  return candidates.flatMap((candidate) => {
+    const free = [candidate.low, candidate.high].reduce(
+      (left, face) => left.flatMap((part) => without(part, used.get(face) ?? [])),
+      [[candidate.x0, candidate.x1] as [number, number]],
+    );
+    const parts = free.filter(([x0, x1]) => x1 - x0 >= thicknessOf(candidate) / 2);
+    for (const face of [candidate.low, candidate.high]) {
+      const there = used.get(face);
+      if (there) there.push(...parts);
+      else used.set(face, [...parts]);
+    }
+    return parts.map(([x0, x1]) => ({ ...candidate, x0, x1 }));
+  });
+}
+
+/** Long ones before short ones, and those of a usual thickness before thick ones. */
+const worth = (body: Body): number =>
+  lengthOf(body) * (1 - Math.max(0, thicknessOf(body) - 300) / 500);
+
+/** The gaps of each pair of faces. */
+function pairsOf(gaps: readonly Gap[]): Map<string, Gap[]> {
+  const numbers = new Map<Face, number>();
+  const numberOf = (face: Face): number => {
+    const there = numbers.get(face) ?? numbers.size;
+    numbers.set(face, there);
+    return there;
+  };
+  const pairs = new Map<string, Gap[]>();
+  for (const gap of gaps) {
+    const key = `${numberOf(gap.low)} ${numberOf(gap.high)}`;
+    const there = pairs.get(key);
+    if (there) there.push(gap);
+    else pairs.set(key, [gap]);
+  }
+  return pairs;
+}
+
+function candidatesOf(gaps: readonly Gap[]): Body[] {
+  const { low, high } = gaps[0]!;
+  if (high.y - low.y < THINNEST) return [];
+  const [x0, x1] = [Math.max(low.x0, high.x0), Math.min(low.x1, high.x1)];
+  const clear = gaps.reduce((sum, gap) => sum + lengthOf(gap), 0);
+  if (clear < CLEAR * (x1 - x0))
+    return gaps.map((gap) => ({ x0: gap.x0, x1: gap.x1, low, high, between: true }));
+  return [{ x0, x1, low, high, between: clear < 0.98 * (x1 - x0) }];
+}
+
+/** What is left of a stretch without others. */
+export function without(
+  part: readonly [number, number],
+  others: readonly (readonly [number, number])[],
+): [number, number][] {
+  let left: [number, number][] = [[part[0], part[1]]];
+  for (const [from, to] of others)
+    left = left.flatMap(([x0, x1]): [number, number][] => {
+      if (to <= x0 || from >= x1) return [[x0, x1]];
+      const rest: [number, number][] = [];
+      if (from > x0) rest.push([x0, from]);
+      if (to < x1) rest.push([to, x1]);
+      return rest;
+    });
+  return left;
+}
+
+/** Gaps that lie one over another at equal distances, as the lines of a hatch, the steps of a stair, the rows of a table. */
+function stackedGaps(gaps: readonly Gap[]): ReadonlySet<Gap> {
+  const overLow = new Map<Face, Gap[]>();
+  for (const gap of gaps) {
+    const there = overLow.get(gap.low);
+    if (there) there.push(gap);
+    else overLow.set(gap.low, [gap]);
+  }
+  // From the top down: how many equal gaps follow each above, and which.
+  const above = new Map<Gap, { count: number; next: Gap | null }>();
+  for (let i = gaps.length - 1; i >= 0; i--) {
+    const gap = gaps[i]!;
+    let best: { count: number; next: Gap | null } = { count: 1, next: null };
+    for (const next of overLow.get(gap.high) ?? []) {
+      const { count } = above.get(next) ?? { count: 1 };
+      if (count + 1 > best.count && alike(gap, next)) best = { count: count + 1, next };
+    }
+    above.set(gap, best);
+  }
+  const stacked = new Set<Gap>();
+  for (const gap of gaps)
+    if (above.get(gap)!.count >= STACK)
+      for (let one: Gap | null = gap; one && !stacked.has(one); one = above.get(one)!.next)
+        stacked.add(one);
+  return stacked;
+}
+
+function alike(p: Gap, q: Gap): boolean {
+  const [t, u] = [thicknessOf(p), thicknessOf(q)];
+  const common = Math.min(p.x1, q.x1) - Math.max(p.x0, q.x0);
+  return (
+    Math.abs(t - u) <= Math.max(3, 0.06 * t) &&
+    common >= 0.6 * Math.max(lengthOf(p), lengthOf(q))
+  );
+}

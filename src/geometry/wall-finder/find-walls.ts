@@ -1,0 +1,165 @@
+import type { Point } from '../point.ts';
+import { bodiesBetween, THICKEST } from './bodies.ts';
+import { type Bar, bareStretches, barIndex, near } from './covering.ts';
+import { byDirection, type Line } from './directions.ts';
+import { type Face, facesOf } from './faces.ts';
+import { bodiesInside } from './fills.ts';
+import { type Joined, joinEnds } from './joints.ts';
+import { type Piece, pieceOf, straightWalls } from './straight.ts';
+
+/** What a drawing shows, in mm of the building. */
+export interface Drawn {
+  /** Straight strokes with their breadth. */
+  readonly lines: readonly (Line & { readonly width: number })[];
+  /** Filled shapes, each with its rings. */
+  readonly fills: readonly (readonly (readonly Point[])[])[];
+}
+
+/** Why a wall is offered with doubt: it touches no other, it is very thick, or other lines lie between its faces. */
+export type Doubt = 'alone' | 'thick' | 'between';
+
+/** A wall that a drawing seems to show; its places are whole mm, its thickness is measured. */
+export interface WallOffer extends Bar {
+  readonly how: 'pair' | 'filled';
+  readonly doubts: readonly Doubt[];
+}
+
+export interface FoundWalls {
+  readonly offers: readonly WallOffer[];
+  /** How many long lines and filled shapes make no wall that could be understood. */
+  readonly left: number;
+}
+
+/** A direction in which less is drawn than this has no walls, mm. */
+const LEAST_DIRECTION = 1000;
+/** A stroke this broad is the body of a wall, mm; a finer one is a face. */
+const BROAD = 85;
+/** Thicker walls are offered with doubt, mm. */
+const THICK = 420;
+/** A line from this length on is counted where nothing came of it, mm. */
+const LONG = 1000;
+/** What touches no wall must be so long, mm, and not too thick to be a wall by itself. */
+const ALONE = 1000;
+const ALONE_THICKEST = 320;
+const SHORTEST = 150;
+
+/**
+ * Finds what a drawing shows of walls: two long lines side by side with nothing between, and filled bars. Hatches,
+ * stairs, tables, borders and small things are left out, and whatever else was not understood.
+ *
+ * Works in the time of a sort: a sweep across each direction, and an index of boxes.
+ */
+export function findWalls({ lines, fills }: Drawn): FoundWalls {
+  const fine = lines.filter(({ width }) => width < BROAD);
+  const pairs = pairsIn(fine);
+  const bars = barsIn(lines, fills);
+  const pieces = straightWalls([
+    ...bars.pieces,
+    ...withoutDoubles(pairs.pieces, straightWalls(bars.pieces)),
+  ]);
+  const walls = standing(pieces);
+  const used = new Set(walls.flatMap(({ of }) => of.faces));
+  return {
+    offers: walls.map(offerOf).filter(({ a, b }) => a[0] !== b[0] || a[1] !== b[1]),
+    left: pairs.faces.filter((face) => face.x1 - face.x0 >= LONG && !used.has(face)).length,
+  };
+}
+
+function pairsIn(lines: readonly Line[]): { pieces: Piece[]; faces: Face[] } {
+  const [pieces, faces]: [Piece[], Face[]] = [[], []];
+  for (const { direction, lines: levels } of byDirection(lines, LEAST_DIRECTION)) {
+    const own = facesOf(levels);
+    faces.push(...own);
+    for (const body of bodiesBetween(own)) pieces.push(pieceOf(direction, body, 'pair'));
+  }
+  return { pieces, faces };
+}
+
+/** Filled bars: parts of filled shapes, and strokes as broad as a wall. */
+function barsIn(lines: Drawn['lines'], fills: Drawn['fills']): { pieces: Piece[] } {
+  const pieces = fills.flatMap((rings) =>
+    bodiesInside(rings).flatMap(({ direction, bodies }) =>
+      bodies.map((body) => pieceOf(direction, body, 'filled')),
+    ),
+  );
+  for (const { a, b, width } of lines)
+    if (width >= BROAD && width <= THICKEST && Math.hypot(b[0] - a[0], b[1] - a[1]) >= 2 * width)
+      pieces.push({ a, b, thickness: width, how: 'filled', between: false, faces: [] });
+  return { pieces };
+}
+
+/** Pairs without what a filled bar shows already: the outline of a wall that is filled. */
+function withoutDoubles(pairs: readonly Piece[], bars: readonly Piece[]): Piece[] {
+  const index = barIndex(bars);
+  return pairs.flatMap((pair) => {
+    const around = near(index, pair, 0).map((i) => bars[i]!);
+    if (around.length === 0) return [pair];
+    return bareStretches(pair, around)
+      .filter(([from, to]) => to - from > pair.thickness)
+      .map(([from, to]) => ({ ...pair, a: along(pair, from), b: along(pair, to) }));
+  });
+}
+
+function along({ a, b }: Line, by: number): Point {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  return [a[0] + ((b[0] - a[0]) * by) / length, a[1] + ((b[1] - a[1]) * by) / length];
+}
+
+/** The pieces that stand as walls, joined; twice over, since what falls carries nothing. */
+function standing(pieces: readonly Piece[]): Joined<Piece>[] {
+  let now: readonly Piece[] = pieces;
+  for (;;) {
+    const joined = joinEnds(now);
+    const kept = withoutBorders(joined).filter(stands);
+    if (kept.length === joined.length) return joined;
+    now = kept.map(({ of }) => of);
+  }
+}
+
+const lengthOf = ({ a, b }: Line): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+
+function stands({ of, meets, ends }: Joined<Piece>): boolean {
+  const length = lengthOf(of);
+  if (meets.length === 0)
+    return length >= ALONE && length >= 5 * of.thickness && of.thickness <= ALONE_THICKEST;
+  return length >= SHORTEST && length >= (ends === 2 ? 0.8 : 1.5) * of.thickness;
+}
+
+/** A border runs all along the drawing at its edge, and no wall but its own corners meets it. */
+function withoutBorders(joined: readonly Joined<Piece>[]): Joined<Piece>[] {
+  const box = boxOf(joined.map(({ of }) => of));
+  const isBorder = joined.map(({ of }) => {
+    const axis = Math.abs(of.a[0] - of.b[0]) < Math.abs(of.a[1] - of.b[1]) ? 0 : 1;
+    const size = box.high[1 - axis]! - box.low[1 - axis]!;
+    const edge = Math.min(of.a[axis] - box.low[axis]!, box.high[axis]! - of.a[axis]);
+    return lengthOf(of) >= 0.9 * size && edge <= 0.03 * (box.high[axis]! - box.low[axis]!);
+  });
+  return joined.filter(({ meets }, i) => !isBorder[i] || meets.some((other) => !isBorder[other]));
+}
+
+function boxOf(lines: readonly Line[]): { low: number[]; high: number[] } {
+  const low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const high = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { a, b } of lines)
+    for (const p of [a, b])
+      for (const axis of [0, 1] as const) {
+        low[axis] = Math.min(low[axis]!, p[axis]);
+        high[axis] = Math.max(high[axis]!, p[axis]);
+      }
+  return { low, high };
+}
+
+function offerOf({ of, a, b, meets }: Joined<Piece>): WallOffer {
+  const whole = (p: Point): Point => [Math.round(p[0]) + 0, Math.round(p[1]) + 0];
+  const doubts: Doubt[] = [];
+  if (meets.length === 0) doubts.push('alone');
+  if (of.thickness > THICK) doubts.push('thick');
+  if (of.between) doubts.push('between');
+  return {
+    a: whole(a),
+    b: whole(b),
+    thickness: Math.round(of.thickness),
+    how: of.how,
+    doubts,
+  };
+}
