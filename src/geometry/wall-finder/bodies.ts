@@ -1,3 +1,4 @@
+import Flatbush from 'flatbush';
 import { type Face, type Gap, gapsBetween } from './faces.ts';
 
 /** What may be the body of a wall, in the frame of its direction: between two faces, along a stretch. */
@@ -6,7 +7,8 @@ export interface Body {
   readonly x1: number;
   readonly low: Face;
   readonly high: Face;
-  /** Whether other lines lie between its faces along part of it. */
+  /** Whether nothing lies between its faces, and whether so much does that it may be something else. */
+  readonly clear: boolean;
   readonly between: boolean;
 }
 
@@ -16,7 +18,9 @@ export const THICKEST = 600;
 /** Faces shorter than this are ticks, letters and mullions, mm. */
 const LEAST_FACE = 150;
 /** Of the stretch that two faces have in common so much must have nothing between, or only the clear parts count. */
-const CLEAR = 0.5;
+const CLEAR = 0.3;
+/** A wall of which less than this share is clear is offered with doubt. */
+const MUCH = 0.85;
 /** So many equal gaps one over another are a hatch, a stair or a table. */
 const STACK = 3;
 
@@ -34,7 +38,7 @@ export function bodiesBetween(faces: readonly Face[]): Body[] {
     .flatMap(candidatesOf)
     .sort((p, q) => worth(q) - worth(p));
   const used = new Map<Face, [number, number][]>();
-  return candidates.flatMap((candidate) => {
+  const bodies = candidates.flatMap((candidate) => {
     const free = [candidate.low, candidate.high].reduce(
       (left, face) => left.flatMap((part) => without(part, used.get(face) ?? [])),
       [[candidate.x0, candidate.x1] as [number, number]],
@@ -47,6 +51,26 @@ export function bodiesBetween(faces: readonly Face[]): Body[] {
     }
     return parts.map(([x0, x1]) => ({ ...candidate, x0, x1 }));
   });
+  return withoutNested(bodies);
+}
+
+/** Bodies without those that lie between the faces of another, as the panes of a window do. */
+function withoutNested(bodies: readonly Body[]): Body[] {
+  if (bodies.length === 0) return [];
+  const index = new Flatbush(bodies.length);
+  for (const { x0, x1, low, high } of bodies) index.add(x0, low.y, x1, high.y);
+  index.finish();
+  const nested = new Set<number>();
+  bodies.forEach((outer, i) => {
+    if (outer.clear) return;
+    for (const other of index.search(outer.x0, outer.low.y, outer.x1, outer.high.y)) {
+      const { x0, x1, low, high } = bodies[other]!;
+      const common = Math.min(x1, outer.x1) - Math.max(x0, outer.x0);
+      if (other !== i && low.y >= outer.low.y && high.y <= outer.high.y && common > (x1 - x0) / 2)
+        nested.add(other);
+    }
+  });
+  return bodies.filter((_, i) => !nested.has(i));
 }
 
 /** Long ones before short ones, and those of a usual thickness before thick ones. */
@@ -77,8 +101,9 @@ function candidatesOf(gaps: readonly Gap[]): Body[] {
   const [x0, x1] = [Math.max(low.x0, high.x0), Math.min(low.x1, high.x1)];
   const clear = gaps.reduce((sum, gap) => sum + lengthOf(gap), 0);
   if (clear < CLEAR * (x1 - x0))
-    return gaps.map((gap) => ({ x0: gap.x0, x1: gap.x1, low, high, between: true }));
-  return [{ x0, x1, low, high, between: clear < 0.98 * (x1 - x0) }];
+    return gaps.map((gap) => ({ x0: gap.x0, x1: gap.x1, low, high, clear: true, between: true }));
+  const share = clear / (x1 - x0);
+  return [{ x0, x1, low, high, clear: share > 0.999, between: share < MUCH }];
 }
 
 /** What is left of a stretch without others. */
@@ -129,7 +154,6 @@ function alike(p: Gap, q: Gap): boolean {
   const [t, u] = [thicknessOf(p), thicknessOf(q)];
   const common = Math.min(p.x1, q.x1) - Math.max(p.x0, q.x0);
   return (
-    Math.abs(t - u) <= Math.max(3, 0.06 * t) &&
-    common >= 0.6 * Math.max(lengthOf(p), lengthOf(q))
+    Math.abs(t - u) <= Math.max(3, 0.06 * t) && common >= 0.6 * Math.max(lengthOf(p), lengthOf(q))
   );
 }

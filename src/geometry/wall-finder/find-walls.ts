@@ -57,7 +57,7 @@ export function findWalls({ lines, fills }: Drawn): FoundWalls {
     ...bars.pieces,
     ...withoutDoubles(pairs.pieces, straightWalls(bars.pieces)),
   ]);
-  const walls = standing(pieces);
+  const walls = standing(pieces, boxOf([...lines, ...bars.pieces]));
   const used = new Set(walls.flatMap(({ of }) => of.faces));
   return {
     offers: walls.map(offerOf).filter(({ a, b }) => a[0] !== b[0] || a[1] !== b[1]),
@@ -106,11 +106,11 @@ function along({ a, b }: Line, by: number): Point {
 }
 
 /** The pieces that stand as walls, joined; twice over, since what falls carries nothing. */
-function standing(pieces: readonly Piece[]): Joined<Piece>[] {
+function standing(pieces: readonly Piece[], whole: Box): Joined<Piece>[] {
   let now: readonly Piece[] = pieces;
   for (;;) {
     const joined = joinEnds(now);
-    const kept = withoutBorders(joined).filter(stands);
+    const kept = withoutBorders(joined, whole).filter(stands);
     if (kept.length === joined.length) return joined;
     now = kept.map(({ of }) => of);
   }
@@ -125,19 +125,32 @@ function stands({ of, meets, ends }: Joined<Piece>): boolean {
   return length >= SHORTEST && length >= (ends === 2 ? 0.8 : 1.5) * of.thickness;
 }
 
-/** A border runs all along the drawing at its edge, and no wall but its own corners meets it. */
-function withoutBorders(joined: readonly Joined<Piece>[]): Joined<Piece>[] {
-  const box = boxOf(joined.map(({ of }) => of));
+/** A border runs all along the drawing at its edge, with the plan inside, and no wall but its own corners meets it. */
+function withoutBorders(joined: readonly Joined<Piece>[], box: Box): Joined<Piece>[] {
   const isBorder = joined.map(({ of }) => {
     const axis = Math.abs(of.a[0] - of.b[0]) < Math.abs(of.a[1] - of.b[1]) ? 0 : 1;
     const size = box.high[1 - axis]! - box.low[1 - axis]!;
     const edge = Math.min(of.a[axis] - box.low[axis]!, box.high[axis]! - of.a[axis]);
     return lengthOf(of) >= 0.9 * size && edge <= 0.03 * (box.high[axis]! - box.low[axis]!);
   });
-  return joined.filter(({ meets }, i) => !isBorder[i] || meets.some((other) => !isBorder[other]));
+  if (!isBorder.includes(false)) return [...joined];
+  // What hangs together with the plan is of the plan.
+  const fresh = joined.flatMap((_, i) => (isBorder[i] ? [] : [i]));
+  for (let i = fresh.pop(); i !== undefined; i = fresh.pop())
+    for (const other of joined[i]!.meets)
+      if (isBorder[other]) {
+        isBorder[other] = false;
+        fresh.push(other);
+      }
+  return joined.filter((_, i) => !isBorder[i]);
 }
 
-function boxOf(lines: readonly Line[]): { low: number[]; high: number[] } {
+interface Box {
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+function boxOf(lines: readonly Line[]): Box {
   const low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
   const high = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const { a, b } of lines)
