@@ -17,8 +17,10 @@ import { holdJob } from './one-tab.ts';
 import { overheadAlong } from './overhead.ts';
 import { createPictureSource } from './pictures/source.ts';
 import { Trouble } from './pictures/trouble.ts';
+import { readUnder } from './pictures/under-client.ts';
 import { createServices, sampleText } from './services.ts';
 import { surveyAlong } from './surveying.ts';
+import { underlayAlong } from './underlay.ts';
 import './fonts.css';
 import './app.css';
 
@@ -91,6 +93,7 @@ async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
   const parts = { session, kinds, assets: kept.assets, surveys, surveying, now: () => new Date() };
   const services = createServices(parts);
   const pictures = createPictureSource(kept.assets, warn);
+  const stopReading = underlayAlong(session, pictures, readUnder);
   root.render(<App session={session} kinds={kinds} services={services} pictures={pictures} />);
   fitUntilTouched(session);
   showTitle(session);
@@ -99,6 +102,7 @@ async function work(root: Root, lostBy: { now: () => void }): Promise<void> {
     stopKeeping();
     surveying.stop();
     stopLooking();
+    stopReading();
     root.render(<Elsewhere lost />);
   };
   addEventListener('unhandledrejection', (event) => warn(unforeseen(event.reason)));

@@ -6,10 +6,22 @@ import type { CommandArgs } from '../plan/commands/index.ts';
 import { undoable } from '../plan/history.ts';
 import { job, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
+import type { Underlay } from '../results/underlay.ts';
 import { forFinger } from './hints.ts';
 import { type HitIndex, hitAt, hitBox, hitIndex } from './hit.ts';
+import { type Offers, offersOn } from './offers.ts';
 import type { SessionApi, SessionStore } from './session.ts';
-import { endNear, endToward, gridStep, placeBy, type Snapped, snap, snapTargets } from './snap.ts';
+import {
+  endNear,
+  endToward,
+  gridStep,
+  placeBy,
+  REACH,
+  type Snapped,
+  snap,
+  snapTargets,
+} from './snap.ts';
+import { underLines, underNear } from './snap-under.ts';
 import { tools } from './tools/index.ts';
 import type { PointerStep, Tool, ToolContext, ToolEffect, ToolEvent } from './tools/tool.ts';
 import { beginsLength, goesOn, readTyped, whyNoLength } from './typing.ts';
@@ -123,6 +135,11 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     (plan: Plan, level: string, ways: readonly Way[]): HitIndex => hitIndex(plan, level, ways),
   );
 
+  const offers = remember(
+    (under: Underlay | null, plan: Plan, level: string): Offers => offersOn(under, plan, level),
+  );
+  const beneath = remember((under: Underlay | null, level: string) => underLines(under, level));
+
   const spoken = (message: Message): Message => (finger ? forFinger(message) : message);
 
   const changed = () => {
@@ -146,6 +163,7 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
       pixel,
       hit: (at, touch) => hitAt(index(), at, pixel, touch, drawn),
       inBox: (a, b, touching) => hitBox(index(), a, b, touching),
+      offers: () => offers(s.under, plan, s.level),
     };
   };
 
@@ -155,13 +173,18 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     const at: Point = carried ? [raw[0] + carried.offset[0], raw[1] + carried.offset[1]] : raw;
     const asked = tool.snaps(state);
     const pixel = 1 / s.viewport.scale;
+    const snaps = s.snapping && held.exact !== true ? asked : [];
+    const sees = s.snapsUnder && s.shown.background && snaps.includes('under-line');
     return snap(targets(s.history.plan, s.level), at, {
       pixel,
-      kinds: s.snapping && held.exact !== true ? asked : [],
+      kinds: snaps,
       grid: gridStep(job(s.history.plan).units, pixel),
       anchor: tool.anchor(state),
       lock: held.shift === true && asked.includes('right-angle'),
       without: new Set((carried?.refs ?? []).map(refKey)),
+      under: sees
+        ? underNear(beneath(s.under, s.level), at, REACH * pixel, LEAST_UNDER * pixel)
+        : [],
     });
   };
 
@@ -275,6 +298,9 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
 
   const measuring = (): boolean => tool.lengths !== false && tool.anchor(state) !== null;
 
+  /** Whether no gesture has begun. */
+  const idle = (): boolean => state === tool.start || tool.waits?.(state) === true;
+
   const frameAngle = (): number => {
     const { history, level } = session.getState();
     return history.plan.tables.levels.get(level)?.frameAngle ?? 0;
@@ -354,13 +380,18 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
       tool = toolOf(now.tool);
       restart();
       if (now.hover !== null) now.actions.set({ hover: null });
-    } else if (!running && state !== tool.start && interrupted(now, before)) restart();
+    } else {
+      if (!running && state !== tool.start && interrupted(now, before)) restart();
+      // What is offered follows from both.
+      if (now.under !== before.under || interrupted(now, before)) changed();
+    }
   });
 
   const leave = (): void => {
     snapped = null;
     last = null;
     const { preview, hover, actions } = session.getState();
+    if (idle()) state = tool.start;
     if (state === tool.start && preview !== null) actions.show(null);
     if (hover !== null) actions.set({ hover: null });
     changed();
@@ -408,16 +439,16 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
         changed();
         return;
       }
-      const idle = state === tool.start;
+      const waits = idle();
       send({ type: 'cancel' });
       snapped = null;
-      if (!idle) changed();
+      if (!waits) changed();
       else if (tool.id !== 'select') actions.pick('select');
       else if (selection.length > 0) actions.select([]);
     },
     leave,
     lift() {
-      if (state === tool.start) leave();
+      if (idle()) leave();
     },
     pointer: () => last?.raw ?? null,
     hit: (raw, touch) => context().hit(raw, touch),
@@ -427,15 +458,16 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
     view() {
       if (made?.version !== version) {
         const begins = standing() ? stand : null;
+        const now = context();
         made = {
           version,
           view: {
             tool,
-            overlay: tool.overlay(state, context()),
+            overlay: tool.overlay(state, now),
             snapped,
             typed,
-            hint: spoken(begins ? atTheRing(tool.hint(state)) : tool.hint(state)),
-            busy: state !== tool.start,
+            hint: spoken(begins ? atTheRing(tool.hint(state, now)) : tool.hint(state, now)),
+            busy: !idle(),
             measuring: measuring(),
             anchor: tool.anchor(state),
             stand: begins,
@@ -454,6 +486,8 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
 
 /** A corner so near to where the next drawing would begin is meant, mm: a side may have been laid on a wall. */
 const NEAR_STAND = 305;
+/** A line of the background that is seen shorter than this is a letter or a speck, px. */
+const LEAST_UNDER = 8;
 /** A digit that, before anything is typed, shows all of the plan. */
 const FIT_KEY = '0';
 

@@ -39,6 +39,9 @@ const ARROWS: Readonly<Record<string, Point>> = {
   ArrowDown: [0, 1],
 };
 
+/** Lets the lines of the background act on a place, and lets them be. */
+export const UNDER_KEY = '/';
+
 /** Shows what a cable may do overhead, and puts it away. */
 export const CEILING_KEY = ';';
 
@@ -232,13 +235,16 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
   };
 
   const plain = (key: string): boolean => {
-    const { actions, snapping, shown } = state();
+    const { actions, snapping, snapsUnder, shown } = state();
     switch (key) {
       case CEILING_KEY:
         actions.set({ shown: { ...shown, ceiling: !shown.ceiling } });
         return true;
       case 's':
         actions.set({ snapping: !snapping });
+        return true;
+      case UNDER_KEY:
+        actions.set({ snapsUnder: !snapsUnder });
         return true;
       case '+':
       case '=':

@@ -19,6 +19,7 @@ import {
 import type { Plan, Ref } from '../plan/plan.ts';
 import type { CeilingPlane } from '../results/ceiling-plane.ts';
 import type { Survey } from '../results/types.ts';
+import type { Underlay } from '../results/underlay.ts';
 
 /** The seven legs of a job; one is open at a time, in any order. */
 export const LEGS = ['base', 'rooms', 'devices', 'runs', 'checks', 'price', 'print'] as const;
@@ -69,6 +70,8 @@ export interface Session {
   readonly surveyed: Plan | null;
   /** What a cable may do overhead on each level, while somebody looks at it; it may be of the plan of a moment ago. */
   readonly planes: readonly CeilingPlane[] | null;
+  /** What the backgrounds of a level show, where a tool in hand asks for it; it may be of the level of a moment ago. */
+  readonly under: Underlay | null;
   /** The plan as it was when the job was taken in hand: while it is this one, nobody has done anything to it. */
   readonly opened: Plan;
   readonly level: Id;
@@ -79,6 +82,8 @@ export interface Session {
   readonly selection: readonly Ref[];
   readonly hover: Ref | null;
   readonly snapping: boolean;
+  /** Whether the lines of a background act on a place, too, while snapping does. */
+  readonly snapsUnder: boolean;
   readonly shown: Shown;
   readonly viewport: Viewport;
   readonly notices: readonly Notice[];
@@ -203,6 +208,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
           survey: null,
           surveyed: null,
           planes: null,
+          under: null,
           opened: history.plan,
           tool: 'select',
           toolOption: '',
@@ -227,6 +233,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       survey: null,
       surveyed: null,
       planes: null,
+      under: null,
       opened: plan,
       level: [...plan.tables.levels.keys()][0]!,
       leg: 'base',
@@ -235,6 +242,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       selection: [],
       hover: null,
       snapping: true,
+      snapsUnder: true,
       shown: {
         background: true,
         rooms: true,

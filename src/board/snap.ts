@@ -17,7 +17,9 @@ export type SnapKind =
   | 'right-angle'
   | 'perpendicular'
   | 'extension'
-  | 'aligned';
+  | 'aligned'
+  | 'under-end'
+  | 'under-line';
 
 /** One thing that acted: where it acts from, for the guide line; null for the grid. */
 export interface SnapAct {
@@ -33,14 +35,14 @@ export interface Snapped {
 
 interface Target {
   readonly at: Point;
-  readonly kind: 'end' | 'middle' | 'place';
+  readonly kind: 'end' | 'middle' | 'place' | 'under-end';
   readonly row: string;
 }
 
 interface TargetLine {
   readonly a: Point;
   readonly b: Point;
-  readonly kind: 'face' | 'centre' | 'edge';
+  readonly kind: 'face' | 'centre' | 'edge' | 'under-line';
   readonly row: string;
 }
 
@@ -187,10 +189,12 @@ export interface SnapAsk {
   readonly lock: boolean;
   /** Rows that are no targets, by their key. */
   readonly without: ReadonlySet<string>;
+  /** Lines of the background that are near the place. */
+  readonly under: readonly (readonly [Point, Point])[];
 }
 
 /** How near the pointer must come, and how far away things in line are looked for, px. */
-const REACH = 9;
+export const REACH = 9;
 const ALIGN_REACH = 5;
 const ALIGN_FAR = 480;
 
@@ -219,14 +223,22 @@ export function snap(targets: SnapTargets, raw: Point, ask: SnapAsk): Snapped {
     acts: acts.map(({ kind, from }) => ({ kind, from: from && outOfFrame(frame, from) })),
   });
   const locked = ask.lock && anchor !== null;
+  const under = ask.under.map(
+    ([a, b]): TargetLine => ({
+      a: intoFrame(frame, a),
+      b: intoFrame(frame, b),
+      kind: 'under-line',
+      row: '',
+    }),
+  );
   if (!locked) {
-    const target = nearestPoint(targets, p, ask);
+    const target = nearestPoint(targets, under, p, ask);
     if (target) return out(target.at, [{ kind: target.kind, from: target.at }]);
     const plumb = anchor && plumbPoint(targets, p, anchor, ask);
     if (plumb) return out(plumb, [{ kind: 'perpendicular', from: anchor }]);
   }
   const holds = [
-    ...lineHolds(targets, p, ask),
+    ...lineHolds(targets, under, p, ask),
     ...extensionHolds(targets, p, ask),
     ...axisHolds(targets, p, anchor, ask),
   ];
@@ -249,17 +261,24 @@ export function snap(targets: SnapTargets, raw: Point, ask: SnapAsk): Snapped {
   return out(alongGrid(first, base, ask), [{ kind: first.kind, from: first.from }]);
 }
 
-function nearestPoint(targets: SnapTargets, p: Point, ask: SnapAsk): Target | null {
+function nearestPoint(
+  targets: SnapTargets,
+  under: readonly TargetLine[],
+  p: Point,
+  ask: SnapAsk,
+): Target | null {
   const reach = REACH * ask.pixel;
   const near = targets.pointIndex?.search(p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach);
   let best: Target | null = null;
   let least = reach;
-  for (const i of near ?? []) {
-    const target = targets.points[i]!;
+  const ends = under.flatMap(({ a, b, row }): Target[] =>
+    [a, b].map((at) => ({ at, kind: 'under-end', row })),
+  );
+  for (const target of [...(near ?? []).map((i) => targets.points[i]!), ...ends]) {
     if (!ask.kinds.includes(target.kind) || ask.without.has(target.row)) continue;
     const far = Math.hypot(target.at[0] - p[0], target.at[1] - p[1]);
-    // Ends win over middles where both are near.
-    const d = target.kind === 'middle' ? far * 1.4 : far;
+    // Ends win over middles, and what is drawn over what lies under it, where both are near.
+    const d = target.kind === 'middle' || target.kind === 'under-end' ? far * 1.4 : far;
     if (d <= least) {
       least = d;
       best = target;
@@ -268,8 +287,21 @@ function nearestPoint(targets: SnapTargets, p: Point, ask: SnapAsk): Target | nu
   return best;
 }
 
-const lineHolds = (targets: SnapTargets, p: Point, ask: SnapAsk): Hold[] =>
-  holdsOf(targets, p, ask, ask.kinds);
+function lineHolds(
+  targets: SnapTargets,
+  under: readonly TargetLine[],
+  p: Point,
+  ask: SnapAsk,
+): Hold[] {
+  const holds = holdsOf(targets, p, ask, ask.kinds);
+  if (!ask.kinds.includes('under-line')) return holds;
+  const reach = REACH * ask.pixel;
+  for (const line of under) {
+    const hold = holdOn(line, p);
+    if (hold && hold.distance <= reach && onPiece(hold, foot(hold, p), reach)) holds.push(hold);
+  }
+  return holds;
+}
 
 /** Lines of some kinds that the pointer is near to. */
 function holdsOf(targets: SnapTargets, p: Point, ask: SnapAsk, kinds: readonly SnapKind[]): Hold[] {

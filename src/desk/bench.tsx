@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'react';
 import { renderMessage } from '../base/message.ts';
+import { UNDER_KEY } from '../board/keys.ts';
 import { redoLabel, type Shown, undoLabel } from '../board/session.ts';
 import { turnLevel } from '../board/turn-level.ts';
 import { levelsUp } from '../plan/levels.ts';
-import { job } from '../plan/plan.ts';
+import { job, onLevel } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
 import { useActions, useDesk, usePlan, useSession, useUnits } from './context.tsx';
 import { CheckField, Segments } from './controls/choices.tsx';
@@ -33,6 +34,7 @@ export function Bench({
       <span className="grow" />
       <LevelChoice />
       <SnapSwitch />
+      <SnapUnderSwitch />
       <UnitsSwitch />
       <ShownDrop />
       <button
@@ -178,6 +180,29 @@ function SnapSwitch() {
     >
       {ICONS.snap}
       <span>{t('bench.snap')}</span>
+    </button>
+  );
+}
+
+/** Whether the lines of the backgrounds act, too; there where a level has one. */
+function SnapUnderSwitch() {
+  const actions = useActions();
+  const snapsUnder = useSession((s) => s.snapsUnder);
+  const snapping = useSession((s) => s.snapping);
+  const any = useSession((s) => onLevel(s.history.plan, 'backgrounds', s.level).length > 0);
+  if (!any) return null;
+  return (
+    <button
+      type="button"
+      className="bench-toggle"
+      aria-pressed={snapping && snapsUnder}
+      aria-keyshortcuts={UNDER_KEY}
+      title={t('bench.snap-under-title')}
+      disabled={!snapping}
+      onClick={() => actions.set({ snapsUnder: !snapsUnder })}
+    >
+      {ICONS.snapUnder}
+      <span>{t('bench.snap-under')}</span>
     </button>
   );
 }

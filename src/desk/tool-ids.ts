@@ -12,6 +12,7 @@ export const TOOL = {
   outline: 'outline',
   fillRoom: 'fill-room',
   wall: 'wall',
+  trace: 'trace',
   opening: 'opening',
   keepout: 'keepout',
   device: 'device',
@@ -30,8 +31,8 @@ export const TOOL = {
 const OFFERED: Partial<Record<Leg, readonly string[]>> = {
   base: [TOOL.setScale, TOOL.checkScale, TOOL.level, TOOL.crop, TOOL.straighten],
   rooms: [
-    ...[TOOL.room, TOOL.outline, TOOL.fillRoom, TOOL.wall, TOOL.opening, TOOL.keepout],
-    ...[TOOL.note, TOOL.dimension],
+    ...[TOOL.room, TOOL.outline, TOOL.fillRoom, TOOL.wall, TOOL.trace, TOOL.opening],
+    ...[TOOL.keepout, TOOL.note, TOOL.dimension],
   ],
   devices: [TOOL.device, TOOL.spare, TOOL.power, TOOL.closet, TOOL.repeat],
   runs: [TOOL.pathway, TOOL.riser, TOOL.pin],

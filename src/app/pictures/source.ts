@@ -4,13 +4,21 @@ import { type Part, pictureOf, WHOLE } from '../../drawing/display.ts';
 import type { Asset, AssetPort } from '../../ports/ports.ts';
 import { fitPixels } from '../../worker/picture-size.ts';
 import { unforeseen } from '../files.ts';
+import { packPage } from './page-placed.ts';
 import { openSvg } from './svg.ts';
 import { Trouble } from './trouble.ts';
+import type { UnderPage } from './under-protocol.ts';
 
 /** Pixels of a drawing as it is first shown; what is seen of it is drawn finer once the view rests. */
 const FIRST = 4_000_000;
 /** Drawings that are held open, so that the next part of one comes at once. */
 const MOST_OPEN = 3;
+
+/** Where the lines of backgrounds come from; a background is named by the key of its picture. */
+export interface LineSource {
+  /** What a page draws; null for a picture made of dots. */
+  lines(key: string): Promise<UnderPage | null>;
+}
 
 /** A PDF or an SVG, ready to be drawn from. */
 interface Drawing {
@@ -21,6 +29,8 @@ interface Drawing {
     size: { readonly width: number; readonly height: number },
     signal?: AbortSignal,
   ): Promise<ImageBitmap>;
+  /** What a page draws with straight lines and filled shapes, or the text of an SVG that says so. */
+  lines(page: number): Promise<UnderPage>;
   close(): void;
 }
 
@@ -28,12 +38,17 @@ async function openDrawing({ name, type, bytes }: Asset): Promise<Drawing> {
   if (type === 'application/pdf') {
     const { openPdf } = await import('./pdf.ts');
     const pdf = await openPdf(name, bytes.slice());
-    return { ...pdf, close: () => void pdf.close() };
+    return {
+      ...pdf,
+      lines: async (page) => packPage(await pdf.lines(page)),
+      close: () => void pdf.close(),
+    };
   }
   const svg = await openSvg(name, new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
   return {
     size: async () => svg.size,
     draw: (_, part, size) => svg.draw(part, size),
+    lines: async () => ({ svg: new TextDecoder().decode(bytes) }),
     close: svg.close,
   };
 }
@@ -44,7 +59,7 @@ const isDrawing = (type: string): boolean => type === 'application/pdf' || type 
 export function createPictureSource(
   assets: AssetPort,
   say: (message: Message) => void,
-): PictureSource {
+): PictureSource & LineSource {
   const open = new Map<string, Promise<Drawing>>();
 
   const drawingOf = (asset: Asset): Promise<Drawing> => {
@@ -88,6 +103,12 @@ export function createPictureSource(
       if (!asset || signal.aborted) return null;
       const drawing = await drawingOf(asset);
       return drawing.draw(page, part, size, signal);
+    },
+    async lines(key) {
+      const { asset: hash, page } = pictureOf(key);
+      const asset = await assets.get(hash);
+      if (!asset) throw new Error('its file is not on this device');
+      return isDrawing(asset.type) ? (await drawingOf(asset)).lines(page) : null;
     },
   };
 }

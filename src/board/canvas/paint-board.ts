@@ -236,7 +236,8 @@ function glyph(
   context.strokeStyle = colour;
   context.lineWidth = 1.5;
   context.beginPath();
-  if (kind === 'end' || kind === 'place') context.rect(x - 5, y - 5, 10, 10);
+  if (kind === 'end' || kind === 'place' || kind === 'under-end')
+    context.rect(x - 5, y - 5, 10, 10);
   else if (kind === 'middle') {
     context.moveTo(x, y - 6);
     context.lineTo(x + 6, y + 4.5);

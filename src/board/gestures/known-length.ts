@@ -26,8 +26,8 @@ export const knownLength = (parts: {
 }) =>
   lineTool({
     ...parts,
-    // The drawing's own lines say nothing of the picture beneath; only a level or plumb line helps.
-    snaps: ['right-angle'],
+    // What is drawn says nothing of the picture beneath: its own lines do, and a level or plumb line.
+    snaps: ['right-angle', 'under-end', 'under-line'],
     stays: false,
     measured: false,
     end: (a, b, context): readonly ToolEffect[] => {

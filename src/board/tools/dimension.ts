@@ -116,6 +116,8 @@ export const dimension: Tool<DimensionState> = {
           'edge',
           'right-angle',
           'perpendicular',
+          'under-end',
+          'under-line',
         ],
   hint: ({ a, b }) => {
     if (!a) return msg('Click one end of what you measure.');

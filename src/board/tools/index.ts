@@ -22,6 +22,7 @@ import { setScale } from './set-scale.ts';
 import { spare } from './spare.ts';
 import { straighten } from './straighten.ts';
 import type { Tool } from './tool.ts';
+import { trace } from './trace.ts';
 import { wall } from './wall.ts';
 
 /** Every tool, in the order in which help lists them. */
@@ -38,6 +39,7 @@ const all: readonly Tool[] = [
   outline,
   fillRoom,
   wall,
+  trace,
   opening,
   keepout,
   device,

@@ -30,6 +30,8 @@ export const note: Tool<typeof line.start> = {
     }
     return line.next(state, event, context);
   },
-  hint: (state) =>
-    state.a ? msg('Click where the words go, or press Enter for no line.') : line.hint(state),
+  hint: (state, context) =>
+    state.a
+      ? msg('Click where the words go, or press Enter for no line.')
+      : line.hint(state, context),
 };

@@ -17,6 +17,8 @@ export const outline = chainTool({
     'perpendicular',
     'extension',
     'aligned',
+    'under-end',
+    'under-line',
   ],
   hint: msg('Click the first corner of the room.'),
   least: 3,

@@ -13,7 +13,7 @@ export const room = rectangleTool({
   label: msg('Room, four corners'),
   key: 'b',
   options: ROOM_OPTIONS,
-  snaps: ['grid', 'end', 'middle', 'centre', 'edge', 'aligned'],
+  snaps: ['grid', 'end', 'middle', 'centre', 'edge', 'aligned', 'under-end', 'under-line'],
   hint: msg('Drag from corner to corner, or click the first corner.'),
   call: (outline, { level, option }, typed) => ({
     name: 'draw-zone',

@@ -7,6 +7,7 @@ import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Changes } from '../../plan/change.ts';
 import type { CommandArgs, CommandName } from '../../plan/commands/index.ts';
 import type { Plan, Ref } from '../../plan/plan.ts';
+import type { Offers } from '../offers.ts';
 import type { SnapKind } from '../snap.ts';
 
 /** A step of a pointer: places are in the plan, already snapped where snapping acted, with the raw place beside. */
@@ -51,6 +52,8 @@ export interface ToolContext {
   hit(at: Point, touch: boolean): readonly Ref[];
   /** What a box holds: only what lies wholly inside, or all that it touches. */
   inBox(a: Point, b: Point, touching: boolean): readonly Ref[];
+  /** The walls that the background seems to show and nobody has drawn yet. */
+  offers(): Offers;
 }
 
 /** A command with its arguments. */
@@ -101,6 +104,8 @@ export interface Tool<State = unknown> {
   readonly options?: readonly ToolOption[];
   readonly cursor: 'default' | 'crosshair' | 'move' | 'grab';
   readonly start: State;
+  /** Whether a state other than the start is one in which no gesture has begun, as one that knows what it points at. */
+  waits?(state: State): boolean;
   next(
     state: State,
     event: ToolEvent,
@@ -122,5 +127,5 @@ export interface Tool<State = unknown> {
    */
   carried?(state: State): { readonly offset: Point; readonly refs: readonly Ref[] } | null;
   /** One short line that says what to do next. */
-  hint(state: State): Message;
+  hint(state: State, context: ToolContext): Message;
 }

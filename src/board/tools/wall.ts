@@ -13,7 +13,7 @@ interface WallOption extends ToolOption {
  * Walls by what a cable meets in them. Thicknesses: 2 × 4 stud with 1/2 in. board on both sides 4.5 in.; 2 × 6 with
  * sheathing 7 in.; 8 in. block 7 5/8 in.; 4 in. panel (common practice, no source).
  */
-const WALLS: readonly WallOption[] = [
+export const WALLS: readonly WallOption[] = [
   { id: '', label: msg('To the ceiling'), look: {} },
   { id: 'deck', label: msg('To the deck'), look: { top: 'deck' } },
   { id: 'rated', label: msg('Fire-rated to deck'), look: { top: 'deck', rated: true } },
@@ -49,6 +49,8 @@ export const wall = chainTool({
     'perpendicular',
     'extension',
     'aligned',
+    'under-end',
+    'under-line',
   ],
   hint: msg('Click where the wall begins.'),
   least: 2,

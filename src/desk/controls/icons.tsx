@@ -38,6 +38,9 @@ export const ICONS = {
   night: icon(<path d="M14.5 11A6 6 0 0 1 7 3.5 6 6 0 1 0 14.5 11Z" />),
   more: icon(<path d="m5 7 4 4 4-4" />),
   snap: icon(<path d="M4 3v6a5 5 0 0 0 10 0V3M4 6h3m4 0h3M7 3v6a2 2 0 0 0 4 0V3" />),
+  snapUnder: icon(
+    <path d="M2.500 14.500h13M2.500 11.500h13M6 2.500v3a3 3 0 0 0 6 0v-3M6 4.500h2m2 0h2" />,
+  ),
   shelf: icon(<path d="M3 3.5h12v11H3zM7.5 3.5v11" />),
   card: icon(<path d="M3 3.5h12v11H3zM5.5 7h7M5.5 10h5" />),
   bars: icon(<path d="M3 15h12M5 12.5V4m4 8.5V7m4 5.5v-2" />),
@@ -84,6 +87,13 @@ export const TOOL_PICTURES = {
     </>,
   ),
   wall: drawing(<path d="M4 17V9h28v8" strokeWidth="3.5" strokeLinecap="butt" />),
+  trace: drawing(
+    <>
+      <path d="M4 15V5h28v10" strokeWidth="1" strokeDasharray="3 2" />
+      <path d="M9 15v-5h18v5" strokeWidth="1" strokeDasharray="3 2" />
+      <path d="M6.500 19V7.500H18" strokeWidth="3.5" strokeLinecap="butt" />
+    </>,
+  ),
   'fill-room': drawing(
     <>
       <path d="M5 4h26v16H5z" strokeWidth="3" fill="var(--ink-tint-3)" />

@@ -20,6 +20,7 @@ const GENERAL = [
   'level',
   'ceiling',
   'snap',
+  'under',
   'fit',
   'turn',
   'mirror',

@@ -86,6 +86,13 @@ function Walls() {
         choice={t('rooms.look')}
       />
       <ToolWithOptions
+        tool={TOOL.trace}
+        picture={TOOL_PICTURES.trace}
+        name={t('rooms.trace')}
+        hint={t('rooms.trace-hint')}
+        choice={t('rooms.taken')}
+      />
+      <ToolWithOptions
         tool={TOOL.opening}
         picture={TOOL_PICTURES.opening}
         name={t('rooms.opening')}

@@ -23,6 +23,7 @@ import { placeOpening } from './openings.ts';
 import { joinPin, leaveFree, pinRuns } from './pins.ts';
 import { placeCloset, placeDevice, placePower, placeSpare } from './place.ts';
 import { placeRiser } from './risers.ts';
+import { takeWalls } from './take-walls.ts';
 
 /** Every command by its name; menus, keys, findings that mend themselves and tests all call through here. */
 export const commands = {
@@ -71,6 +72,7 @@ export const commands = {
   'set-scale': setScale,
   'share-jack': shareJack,
   'straighten-background': straightenBackground,
+  'take-walls': takeWalls,
   turn,
   'turn-background': turnBackground,
 } as const;

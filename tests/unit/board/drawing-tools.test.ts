@@ -229,6 +229,7 @@ describe('Snapping to slanted walls', () => {
       anchor,
       lock: false,
       without: new Set(),
+      under: [],
     });
 
   it('holds the foot of the square line from where a drawing began', () => {

@@ -32,6 +32,7 @@ const ask = (more: Partial<SnapAsk> = {}): SnapAsk => ({
   anchor: null,
   lock: false,
   without: new Set(),
+  under: [],
   ...more,
 });
 

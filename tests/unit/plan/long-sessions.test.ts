@@ -230,6 +230,13 @@ const DEEDS: { readonly [N in CommandName]: (hand: Hand) => CommandArgs<N> } = {
     width: 800,
     height: 600,
   }),
+  'take-walls': (h) => ({
+    level: h.level(),
+    walls: [
+      { a: h.at(), b: h.at(), thickness: 60 + h.dice(400) },
+      { a: h.at(), b: h.at(), thickness: 124 },
+    ],
+  }),
   turn: (h) => ({ refs: h.some(), by: h.one([15, 90, -90]) }),
   'turn-background': (h) => ({ background: h.id('backgrounds') }),
 };
