@@ -39,6 +39,8 @@ export function underlayAlong(
   const pages = keepFew<Promise<UnderPage | null>>();
   const answers = keepFew<Promise<UnderFound | null>>();
   let asked = '';
+  /** The notice that says why no walls are offered, while it may still hold. */
+  let said: number | null = null;
 
   const pageOf = ({ asset, page }: Background) =>
     pages(pictureKey(asset, page), () => source.lines(pictureKey(asset, page)));
@@ -52,6 +54,8 @@ export function underlayAlong(
 
   async function ask(pictures: readonly Background[], walls: boolean, key: string): Promise<void> {
     const { level } = session.getState();
+    if (said !== null) actions.dismiss(said);
+    said = null;
     const sheets = pictures.map(
       ({ id }): UnderSheet => ({ background: id, state: 'reading', lines: NONE, found: null }),
     );
@@ -65,7 +69,9 @@ export function underlayAlong(
     if (!walls) return;
     const { under, history } = session.getState();
     const { trouble } = offersOn(under, history.plan, level);
-    if (trouble) actions.say(trouble, 'warning');
+    if (!trouble) return;
+    actions.say(trouble, 'warning');
+    said = session.getState().notices.at(-1)?.id ?? null;
   }
 
   function look(now: SessionStore, before: SessionStore | null): void {

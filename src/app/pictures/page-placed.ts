@@ -33,12 +33,18 @@ export interface PlacedPage {
   readonly drawn: Drawn;
 }
 
+/** Each part of a white is at least this: colour profiles turn it a little. */
+const WHITE = 0xf8;
+
 /** White on white shows nothing: it covers what lies beneath. */
-const SEEN = (ink: string): boolean => ink !== '#ffffff';
+function isSeen(ink: string): boolean {
+  const parts = /^#(..)(..)(..)$/.exec(ink)?.slice(1);
+  return !parts?.every((part) => Number.parseInt(part, 16) >= WHITE);
+}
 
 /** Packs what a page draws; what is white, and filled shapes with curved edges, are left out. */
 export function packPage({ width, lines, fills }: PageLines): PackedPage {
-  const seen = lines.filter(({ ink }) => SEEN(ink));
+  const seen = lines.filter(({ ink }) => isSeen(ink));
   const strokes = new Float64Array(seen.length * 5);
   seen.forEach(({ a, b, width: breadth }, i) => {
     strokes.set([a[0], a[1], b[0], b[1], breadth], i * 5);
@@ -47,7 +53,7 @@ export function packPage({ width, lines, fills }: PageLines): PackedPage {
     width,
     strokes,
     dashed: Uint8Array.from(seen, ({ dashed }) => (dashed ? 1 : 0)),
-    fills: fills.filter(({ ink, curved }) => SEEN(ink) && !curved).map(({ rings }) => rings),
+    fills: fills.filter(({ ink, curved }) => isSeen(ink) && !curved).map(({ rings }) => rings),
   };
 }
 

@@ -60,7 +60,11 @@ function release(
     if (press.first && trouble) return [START, [{ do: 'say', message: trouble }]];
     if (press.first) return [{ ...state, press: null }, []];
   }
-  const held = inBox(a, raw, shift, context);
+  return takeBox(a, raw, shift, context);
+}
+
+function takeBox(a: Point, b: Point, shift: boolean, context: ToolContext): Step {
+  const held = inBox(a, b, shift, context);
   const none = msg('No sure wall lies in that box. Click what is in doubt, one by one.');
   return [START, held.length > 0 ? take(held, context) : [{ do: 'say', message: none }]];
 }
@@ -90,6 +94,12 @@ export const trace: Tool<TraceState> = {
       }
       case 'release':
         return release(state, event.raw, event, context);
+      case 'key': {
+        const { a, to } = state;
+        return event.key === 'Enter' && a && to
+          ? takeBox(a, to, event.shift, context)
+          : [state, []];
+      }
       case 'abandon':
         return [state.press?.first || !state.a ? START : { ...state, press: null }, []];
       // A second click in the same place begins no box.
@@ -122,7 +132,7 @@ export const trace: Tool<TraceState> = {
     if (open.length === 0) return msg('All walls that were offered are drawn.');
     const doubtful = open.filter(({ doubts }) => doubts.length > 0).length;
     return msg(
-      'Offered: {count} walls, {doubtful} of them in doubt (dotted). Click one, or drag a box over several; nothing is added by itself. {left} long lines were not understood and are left.',
+      'Walls offered: {count}, in doubt (dotted): {doubtful}. Click one or drag a box; nothing is added by itself. Long lines left, as not understood: {left}.',
       { count: open.length, doubtful, left },
     );
   },

@@ -25,6 +25,7 @@ const MUCH = 0.85;
 const STACK = 3;
 
 const lengthOf = ({ x0, x1 }: { x0: number; x1: number }): number => x1 - x0;
+/** How far the two faces lie apart, mm. */
 export const thicknessOf = ({ low, high }: Pick<Body, 'low' | 'high'>): number => high.y - low.y;
 
 /** What may be walls between the faces of one direction; each stretch of a face is used once. */

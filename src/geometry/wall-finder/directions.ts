@@ -29,10 +29,12 @@ const WIDE = 10;
 /** More directions than these are a crowd of odds and ends, such as a curve made of chords. */
 const MOST = 120;
 
+/** A place in the frame of a direction, not rounded. */
 export const into = ({ cos, sin }: Direction, [x, y]: Point): Point => [
   x * cos + y * sin,
   y * cos - x * sin,
 ];
+/** Back out of the frame of a direction, not rounded. */
 export const outOf = ({ cos, sin }: Direction, [x, y]: Point): Point => [
   x * cos - y * sin,
   x * sin + y * cos,

@@ -434,7 +434,7 @@ describe('Every tool', () => {
 
   it('has a key of its own or none, apart from those of kinds and the board', () => {
     const keys = [...tools.values(), ...kinds.values()].map(({ key }) => key).filter(Boolean);
-    const board = ['s', '+', '-', '0', '=', 'Shift+M', 'Shift+L'];
+    const board = ['s', '/', ';', '+', '-', '0', '=', 'Shift+M', 'Shift+L'];
     expect(new Set([...keys, ...board]).size).toBe(keys.length + board.length);
     for (const key of keys) expect(key).toMatch(/^(Shift\+[A-Z]|[a-z])$/);
   });
