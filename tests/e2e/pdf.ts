@@ -46,6 +46,7 @@ async function inReader<T>(
   context: BrowserContext,
   bytes: Buffer,
   read: (data: string) => Promise<T>,
+  more = '',
 ): Promise<T> {
   const page = await context.newPage();
   await page.route('http://reader.test/**', async (route) => {
@@ -56,7 +57,7 @@ async function inReader<T>(
   });
   try {
     await page.goto('http://reader.test/');
-    return (await page.evaluate(read, bytes.toString('base64'))) as T;
+    return (await page.evaluate(read, bytes.toString('base64') + more)) as T;
   } finally {
     await page.close();
   }
@@ -87,4 +88,33 @@ export function readPdf(context: BrowserContext, path: string): Promise<ReadPdf>
       title: info.Title ?? '',
     };
   });
+}
+
+/** The first page of a PDF as a PNG, so many pixels wide. */
+export async function pictureOf(
+  context: BrowserContext,
+  bytes: Buffer,
+  width: number,
+): Promise<Buffer> {
+  const [, png] = await inReader(
+    context,
+    bytes,
+    async (packed) => {
+      const [data, pixels] = packed.split(' ') as [string, string];
+      const at = '/pdf.mjs';
+      const pdfjs = (await import(at)) as typeof import('pdfjs-dist');
+      pdfjs.GlobalWorkerOptions.workerSrc = '/pdf.worker.mjs';
+      const raw = Uint8Array.from(atob(data), (c) => c.charCodeAt(0));
+      const page = await (await pdfjs.getDocument({ data: raw }).promise).getPage(1);
+      const scale = Number(pixels) / page.getViewport({ scale: 1 }).width;
+      const viewport = page.getViewport({ scale });
+      const canvas = document.createElement('canvas');
+      canvas.width = Math.round(viewport.width);
+      canvas.height = Math.round(viewport.height);
+      await page.render({ canvas, viewport }).promise;
+      return canvas.toDataURL('image/png').split(',');
+    },
+    ` ${width}`,
+  );
+  return Buffer.from(png!, 'base64');
 }

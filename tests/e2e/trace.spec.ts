@@ -1,0 +1,224 @@
+import { readFileSync } from 'node:fs';
+import { type BrowserContext, expect, type Page, test } from '@playwright/test';
+import { fromPicture } from '../../src/plan/picture-place.ts';
+import type { Background, Plan, Wall } from '../../src/plan/plan.ts';
+import { t } from '../../src/text/index.ts';
+import { type Job, openJob, SOON, type Spot } from './job.ts';
+import { pictureOf } from './pdf.ts';
+
+const FT = 304.8;
+
+/**
+ * The workshop floor, in points of its sheet of 42 × 30 in.; see the fixture's README for where it comes from. It says
+ * "1/4 inch to 1 ft scale" and "28.25 inches is 113 feet": the building's inside width.
+ */
+const SHEET = {
+  width: 3024,
+  stated: 113 * FT,
+  /** mm of the building to a point: 48 times 25.4 / 72. */
+  point: (48 * 25.4) / 72,
+  /** The middles of walls round the room in the upper left corner, each at a place of it. */
+  room: { top: [600, 866.6], right: [641.6, 1000], bottom: [560, 1120.2], left: [466.2, 1000] },
+  /** The room between its faces, as the lines of the sheet lie. */
+  inside: { x0: 475.2, y0: 875.6, x1: 632.64, y1: 1111.2 },
+  /** A place of the right outer wall. */
+  far: [2517.2, 950],
+} as const;
+
+const bytes = readFileSync(new URL('../fixtures/plans/workshop-floor.pdf', import.meta.url));
+const backgroundOf = (plan: Plan): Background => [...plan.tables.backgrounds.values()][0]!;
+const wallsOf = (plan: Plan): Wall[] => [...plan.tables.walls.values()];
+
+async function brought(page: Page, name: string, mimeType: string, buffer: Buffer, by?: 'touch') {
+  const desk = await openJob(page, by);
+  await desk.blank();
+  const button = page.getByRole('button', { name: t('base.choose') }).first();
+  if (!(await button.isVisible())) await desk.to('base');
+  await desk.choose({ name, mimeType, buffer }, () => desk.press(button));
+  await expect(desk.leg('base')).toContainText(t('leg.base.set-scale'), { timeout: 30_000 });
+  return desk;
+}
+
+async function setPrintedScale(desk: Job): Promise<void> {
+  await desk.to('base');
+  await desk.press(desk.page.getByRole('button', { name: t('base.printed') }));
+  await desk.dialog.getByLabel(t('scale.printed')).fill('1/4" = 1\'-0"');
+  await desk.press(desk.dialog.getByRole('button', { name: t('length.set.go') }));
+  await expect(desk.dialog).toHaveCount(0);
+}
+
+/** Where on the page a place of the sheet is, in points. */
+async function charted(desk: Job): Promise<(at: readonly [number, number]) => Spot> {
+  const plan = await desk.plan();
+  const sheet = backgroundOf(plan);
+  const chart = await desk.fit(plan);
+  const pixels = sheet.width / SHEET.width;
+  return ([x, y]) => chart(fromPicture(sheet, [x * pixels, y * pixels]));
+}
+
+/** How wide the building is inside, between the walls at its far sides. */
+function insideWidth(walls: readonly Wall[]): number {
+  const upright = walls.filter(({ a, b }) => a[0] === b[0]).sort((p, q) => p.a[0] - q.a[0]);
+  const [left, right] = [upright[0]!, upright.at(-1)!];
+  return right.a[0] - right.thickness / 2 - (left.a[0] + left.thickness / 2);
+}
+
+test('a room is taken over from the lines of a PDF, and the building is as wide as its sheet says', async ({
+  page,
+}) => {
+  const desk = await brought(page, 'workshop.pdf', 'application/pdf', bytes);
+  await desk.to('rooms');
+  await desk.take(t('rooms.trace'));
+  // Without a scale nobody can tell how thick a wall is.
+  await expect(desk.notices).toContainText('Set the scale of the background first', SOON);
+  await setPrintedScale(desk);
+  await desk.to('rooms');
+  await desk.take(t('rooms.trace'));
+  await expect(desk.hint).toContainText('Walls offered', SOON);
+  await expect(desk.notices).not.toContainText('Set the scale');
+  const at = await charted(desk);
+  const before = await desk.saved();
+  // Pointing at one says how thick it is, and adds nothing.
+  const { top, right, bottom, left } = SHEET.room;
+  await page.mouse.move(at(right).x, at(right).y);
+  await expect(desk.hint).toContainText("1' thick, as measured");
+  expect(await desk.saved()).toBe(before);
+  for (const place of [top, right, bottom]) await desk.click(at(place));
+  await page.mouse.move(at(left).x, at(left).y);
+  await expect(desk.hint).toContainText('In doubt: there are other lines between its faces');
+  for (const place of [left, SHEET.far]) await desk.click(at(place));
+  const walls = wallsOf(await desk.plan());
+  expect(walls).toHaveLength(5);
+  expect(Math.abs(insideWidth(walls) / SHEET.stated - 1)).toBeLessThan(0.001);
+
+  // The walls close round the room, whose faces lie where the sheet has them.
+  await desk.take(t('rooms.fill'));
+  await desk.click(at([550, 1000]));
+  const plan = await desk.plan();
+  const [zone] = [...plan.tables.zones.values()];
+  const span = (axis: 0 | 1) => {
+    const all = zone!.outline.map((p) => p[axis]);
+    return Math.max(...all) - Math.min(...all);
+  };
+  const { x0, y0, x1, y1 } = SHEET.inside;
+  expect(zone!.outline).toHaveLength(4);
+  expect(Math.abs(span(0) - 305 - (x1 - x0) * SHEET.point)).toBeLessThan(4);
+  expect(Math.abs(span(1) - 305 - (y1 - y0) * SHEET.point)).toBeLessThan(4);
+
+  // All that is sure, by a box in one step; what stands already is not taken over twice.
+  await desk.take(t('rooms.trace'));
+  await desk.drag(at([150, 30]), at([2900, 2100]));
+  const boxed = wallsOf(await desk.plan());
+  expect(boxed.length).toBeGreaterThan(50);
+  await desk.undo().click();
+  expect(wallsOf(await desk.plan())).toHaveLength(5);
+  await page.keyboard.press('Escape');
+  await expect(desk.hint).toContainText('Click to select');
+});
+
+test('by keys: the tool, a wall under the cursor, and away again', async ({ page }) => {
+  const desk = await brought(page, 'workshop.pdf', 'application/pdf', bytes);
+  await setPrintedScale(desk);
+  const at = await charted(desk);
+  await desk.board.focus();
+  await page.keyboard.press('#');
+  await expect(desk.hint).toContainText('Walls offered', SOON);
+  // From where a click on empty paper began a box, the cursor of the keys ends it.
+  const { right } = SHEET.room;
+  await page.keyboard.press('ArrowLeft');
+  for (let i = 0; i < 400; i++) {
+    const words = await desk.hint.textContent();
+    if (words!.includes('thick, as measured')) break;
+    await page.keyboard.press('ArrowLeft');
+  }
+  await expect(desk.hint).toContainText('thick, as measured');
+  await page.keyboard.press('Enter');
+  expect(wallsOf(await desk.plan())).toHaveLength(1);
+  expect(at(right).x).toBeGreaterThan(0);
+});
+
+test('a drawing snaps to the lines of a PDF until that is put away', async ({ page }) => {
+  const desk = await brought(page, 'workshop.pdf', 'application/pdf', bytes);
+  await setPrintedScale(desk);
+  await desk.to('rooms');
+  const at = await charted(desk);
+  const { x0, y0, x1, y1 } = SHEET.inside;
+  const off = ([x, y]: readonly [number, number]): Spot => ({
+    x: at([x, y]).x + 2,
+    y: at([x, y]).y + 2,
+  });
+  const length = async (): Promise<number> => {
+    const { a, b } = wallsOf(await desk.plan()).at(-1)!;
+    return Math.hypot(b[0] - a[0], b[1] - a[1]);
+  };
+  const toggle = desk.bench.getByRole('button', { name: t('bench.snap-under') });
+  await expect(toggle).toHaveAttribute('aria-pressed', 'true');
+  await desk.board.focus();
+  await page.keyboard.press('w');
+  // The lines are read while the tool is in hand; then the ends of the room's inner faces act.
+  const corner = off([x0, y0]);
+  await expect
+    .poll(async () => {
+      await desk.click(corner);
+      await desk.click(off([x1, y1]));
+      await page.keyboard.press('Enter');
+      const far = await length();
+      await desk.undo().click();
+      return Math.abs(far - Math.hypot(x1 - x0, y1 - y0) * SHEET.point);
+    }, SOON)
+    .toBeLessThan(4);
+  await page.keyboard.press('/');
+  await expect(toggle).toHaveAttribute('aria-pressed', 'false');
+  await toggle.click();
+  await expect(toggle).toHaveAttribute('aria-pressed', 'true');
+});
+
+/** The same sheet as a picture made of dots. */
+const scanned = (context: BrowserContext) => pictureOf(context, bytes, 3024);
+
+test('a room is traced from a picture with the ordinary tools, once its scale is set', async ({
+  page,
+  context,
+}) => {
+  const desk = await brought(page, 'workshop.png', 'image/png', await scanned(context));
+  await desk.to('rooms');
+  await desk.take(t('rooms.trace'));
+  await expect(desk.notices).toContainText('made of dots', SOON);
+  await expect(desk.hint).toContainText('Trace it with the wall tool');
+  const { x0, y0, x1, y1 } = SHEET.inside;
+  await desk.to('base');
+  const first = await charted(desk);
+  await desk.take(t('base.set'));
+  await desk.drag(first([x0, 1000]), first([2508.8, 1000]));
+  await desk.answerLength("113'", t('length.set.go'));
+  await desk.to('rooms');
+  const at = await charted(desk);
+  await page.keyboard.press('b');
+  await desk.drag(at([x0, y0]), at([x1, y1]));
+  const plan = await desk.plan();
+  const [zone] = [...plan.tables.zones.values()];
+  const span = (axis: 0 | 1) => {
+    const all = zone!.outline.map((p) => p[axis]);
+    return Math.max(...all) - Math.min(...all);
+  };
+  // To what a hand on a screen that shows the whole building can do: a pixel and a half foot of grid.
+  expect(Math.abs(span(0) - (x1 - x0) * SHEET.point)).toBeLessThan(320);
+  expect(Math.abs(span(1) - (y1 - y0) * SHEET.point)).toBeLessThan(320);
+  expect(wallsOf(plan)).toHaveLength(4);
+});
+
+test.describe('by fingers', () => {
+  test.use({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
+
+  test('walls are taken over by taps', async ({ page }) => {
+    const desk = await brought(page, 'workshop.pdf', 'application/pdf', bytes, 'touch');
+    await setPrintedScale(desk);
+    await desk.to('rooms');
+    await desk.take(t('rooms.trace'));
+    await expect(desk.hint).toContainText('Tap one', SOON);
+    const at = await charted(desk);
+    await desk.click(at(SHEET.room.right));
+    await desk.click(at(SHEET.far));
+    expect(wallsOf(await desk.plan()).map(({ thickness }) => thickness)).toEqual([305, 285]);
+  });
+});
