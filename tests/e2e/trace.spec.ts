@@ -121,7 +121,7 @@ test('by keys: the tool, a wall under the cursor, and away again', async ({ page
   await setPrintedScale(desk);
   await charted(desk);
   await desk.board.focus();
-  await page.keyboard.press('#');
+  await page.keyboard.press('Shift+W');
   await expect(desk.hint).toContainText('Walls offered', SOON);
   // The cursor begins in the middle of the board, to the right of the middle of the sheet's walls.
   const over = async (): Promise<boolean> =>

@@ -73,7 +73,7 @@ function takeBox(a: Point, b: Point, shift: boolean, context: ToolContext): Step
 export const trace: Tool<TraceState> = {
   id: 'trace',
   label: msg('Walls from the background'),
-  key: '#',
+  key: 'Shift+W',
   options: WALLS.map(({ id, label }) => ({ id, label })),
   cursor: 'crosshair',
   start: START,
