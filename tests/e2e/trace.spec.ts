@@ -41,7 +41,7 @@ async function brought(page: Page, name: string, mimeType: string, buffer: Buffe
 
 async function setPrintedScale(desk: Job): Promise<void> {
   await desk.to('base');
-  await desk.press(desk.page.getByRole('button', { name: t('base.printed') }));
+  await desk.press(desk.shelf.getByRole('button', { name: t('base.printed') }));
   await desk.dialog.getByLabel(t('scale.printed')).fill('1/4" = 1\'-0"');
   await desk.press(desk.dialog.getByRole('button', { name: t('length.set.go') }));
   await expect(desk.dialog).toHaveCount(0);
