@@ -2,6 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import { type Arrival, arrivalAt } from './arrival.ts';
 import { leastRate, type Toward } from './best.ts';
 import { type Field, type Seed, search } from './search.ts';
+import type { Hop } from './sections.ts';
 import { statesAtPin } from './seeds.ts';
 import { JOIN_REACH, type SitePin } from './site.ts';
 import type { Stack } from './stack.ts';
@@ -24,6 +25,8 @@ export interface Course {
   /** The least that is left at the goal, and the longest length across that this may hold: for lower bounds. */
   readonly base: number;
   readonly lead: number;
+  /** What ways do from where they turn, once somebody has asked; see `sectionsOf`. */
+  readonly hops: Map<number, Hop>;
 }
 
 /** The course to a closet on a level of a stack. */
@@ -33,7 +36,8 @@ export function courseTo(stack: Stack, level: number, at: Point, height: number)
   const arrival = arrivalAt(graph, graph.ground.frame.into(at), height);
   const { base, lead } = arrival;
   const seeds = arrival.seeds.map((seed) => ({ ...seed, state: seed.state + offset }));
-  return { field: search(stack.net, seeds), goal: at, level, after: null, arrival, base, lead };
+  const field = search(stack.net, seeds);
+  return { field, goal: at, level, after: null, arrival, base, lead, hops: new Map() };
 }
 
 /** The course by all points of a pin; the graph of its level has lines through them. */
@@ -49,7 +53,16 @@ export function courseBy(stack: Stack, level: number, pin: SitePin, home: Course
     });
     const base = seeds.reduce((least, { cost }) => Math.min(least, cost), Infinity);
     const field = search(stack.net, seeds);
-    return { field, goal: at, level, after, arrival: null, base, lead: JOIN_REACH };
+    return {
+      field,
+      goal: at,
+      level,
+      after,
+      arrival: null,
+      base,
+      lead: JOIN_REACH,
+      hops: new Map(),
+    };
   }, home);
 }
 

@@ -4,6 +4,7 @@ import type { Finder } from './finder.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { mediumAt } from './medium.ts';
+import type { Piece } from './piece.ts';
 import { elevationOn, placeOn, type Track } from './tracks.ts';
 
 /** A stretch of a leg in one zone at one elevation. */
@@ -30,33 +31,30 @@ export function stretchAtEnd(graph: Graph, zones: Finder, leg: Leg, end: 'from' 
  * The stretches of all legs. A leg that begins or ends on a border, on the far side of it, rises or falls there as the
  * cost has it: what lies on that side is a stretch of no length, unless it is on the way up or down to what follows.
  */
-export function stretchesAlong(graph: Graph, zones: Finder, legs: readonly Leg[]): Stretch[] {
-  const parts = legs.flatMap((leg) => [
-    { z: elevationAtEnd(graph, leg, 'from'), make: () => stretchAtEnd(graph, zones, leg, 'from') },
-    ...stretchesOf(graph, zones, leg).map((s) => ({ z: s.z, make: null, s })),
-    { z: elevationAtEnd(graph, leg, 'to'), make: () => stretchAtEnd(graph, zones, leg, 'to') },
-  ]);
+export function stretchesAlong(graph: Graph, zones: Finder, pieces: readonly Piece[]): Stretch[] {
   const out: Stretch[] = [];
-  parts.forEach((part, i) => {
-    if (part.make === null) {
-      out.push(part.s);
-      return;
-    }
+  const end = (leg: Leg, at: 'from' | 'to', z: number, after: number | undefined): void => {
     const before = out[out.length - 1];
-    const after = parts[i + 1];
-    if (before && after && (part.z - before.z) * (after.z - part.z) < 0) out.push(part.make());
+    if (before && after !== undefined && (z - before.z) * (after - z) < 0)
+      out.push(stretchAtEnd(graph, zones, leg, at));
+  };
+  pieces.forEach(({ leg, stretches, zFrom, zTo }, i) => {
+    end(leg, 'from', zFrom, stretches[0]?.z ?? zTo);
+    for (const s of stretches) out.push(s);
+    end(leg, 'to', zTo, pieces[i + 1]?.zFrom);
   });
   return out;
 }
 
-function elevationAtEnd(graph: Graph, leg: Leg, end: 'from' | 'to'): number {
+/** Elevation of the cable at an end of a leg, on the side of it that the leg begins or ends on. */
+export function elevationAtEnd(graph: Graph, leg: Leg, end: 'from' | 'to'): number {
   const side = end === 'from' ? leg.fromSide : leg.toSide;
   if (leg.on === 'track') return elevationOn(graph.media, graph.tracks[leg.track]!, leg[end], side);
   return graph.media.list[mediumAt(leg.profile, leg[end], side)]!.z;
 }
 
 /** Cuts a leg where the zone over it or its elevation changes. */
-function stretchesOf(graph: Graph, zones: Finder, leg: Leg): Stretch[] {
+export function stretchesOf(graph: Graph, zones: Finder, leg: Leg): Stretch[] {
   const cuts = cutsOf(graph, zones, leg);
   const ends = leg.from <= leg.to ? [leg.from, ...cuts, leg.to] : [leg.to, ...cuts, leg.from];
   const out: Stretch[] = [];

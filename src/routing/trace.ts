@@ -3,7 +3,6 @@ import type { Attachment, Place } from './attach.ts';
 import { WHOLE } from './best.ts';
 import type { Course } from './course.ts';
 import { crossingsOf } from './crossings.ts';
-import type { Leg } from './leg.ts';
 import { UNITS } from './medium.ts';
 import { BEND } from './search.ts';
 import { sectionsOf } from './sections.ts';
@@ -21,22 +20,22 @@ export function trace(
   place: Place,
   closet: SiteCloset,
 ): Route {
-  const sections =
-    found.state === WHOLE
-      ? [{ level, riser: null, legs: [] }]
-      : sectionsOf(stack, course, found.state + stack.offsets[level]!);
+  const joins = found.state === WHOLE ? WHOLE : found.state + stack.offsets[level]!;
+  const sections = sectionsOf(stack, course, level, found.legs, joins);
   const maker = new SegmentMaker(stack.graphs[level]!, place.at, place.height);
   const crossings: RouteCrossing[] = [];
   sections.forEach((section, i) => {
     const graph = stack.graphs[section.level]!;
-    const { bodies, zones } = stack.finders[section.level]!;
-    const legs = joined([...(i === 0 ? found.legs : []), ...section.legs]);
-    crossings.push(...crossingsOf(graph, bodies, legs));
-    const stretches = stretchesAlong(graph, zones, legs);
+    const { zones } = stack.finders[section.level]!;
+    const { pieces } = section;
+    crossings.push(...crossingsOf(graph, pieces));
+    const stretches = stretchesAlong(graph, zones, pieces);
     const { frame } = graph.ground;
     const first = stretches[0]!;
     const origin = section.riser ? frame.into(section.riser.at) : place.at;
-    const enter = apart(origin, first.from) ? stretchAtEnd(graph, zones, legs[0]!, 'from') : first;
+    const enter = apart(origin, first.from)
+      ? stretchAtEnd(graph, zones, pieces[0]!.leg, 'from')
+      : first;
     if (section.riser) maker.climb(graph, enter.z, section.riser);
     else maker.rise(enter.z, enter.zone, true);
     maker.go(first.from, enter);
@@ -47,7 +46,7 @@ export function trace(
     const last = stretches[stretches.length - 1]!;
     const next = sections[i + 1]?.riser;
     const goal = frame.into(next ? next.at : closet.at);
-    const end = legs[legs.length - 1]!;
+    const end = pieces[pieces.length - 1]!.leg;
     const leave = apart(last.to, goal) ? stretchAtEnd(graph, zones, end, 'to') : last;
     maker.rise(leave.z, leave.zone, false);
     maker.go(goal, leave);
@@ -81,26 +80,6 @@ function routeOf(
     crossings,
     pathways: [...new Set(segments.flatMap((s) => (s.pathway === null ? [] : [s.pathway])))],
   };
-}
-
-/** Puts legs on the same line together. */
-function joined(legs: readonly Leg[]): Leg[] {
-  const out: Leg[] = [];
-  for (const leg of legs) {
-    const last = out[out.length - 1];
-    if (last && sameLine(last, leg) && last.to === leg.from && goesOn(last, leg))
-      out[out.length - 1] = { ...last, to: leg.to, toSide: leg.toSide };
-    else out.push(leg);
-  }
-  return out;
-}
-
-/** Whether the second does not turn back. */
-const goesOn = (a: Leg, b: Leg): boolean => (a.to - a.from) * (b.to - b.from) >= 0;
-
-function sameLine(a: Leg, b: Leg): boolean {
-  if (a.on === 'track') return b.on === 'track' && a.track === b.track;
-  return b.on === 'line' && a.axis === b.axis && a.c === b.c && a.side === b.side;
 }
 
 function pointsOf(segments: readonly RouteSegment[], alone: SitePlace): SitePlace[] {
