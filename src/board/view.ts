@@ -94,8 +94,8 @@ function within(view: Viewport, { x0, y0, x1, y1 }: Extent): boolean {
 }
 
 /**
- * The view on a board that has become another size, as when a panel beside it opens: what was seen whole is seen whole
- * again; else the place at the upper left stays.
+ * The view on a board that has become another size, as when a panel beside it opens or shuts: what was fitted is fitted
+ * again, what was seen whole is seen whole; else the place at the upper left stays.
  */
 export function resized(
   view: Viewport,
@@ -103,8 +103,16 @@ export function resized(
   extent: Extent | null,
 ): Viewport {
   const now = { ...view, ...size };
-  const lost = extent !== null && within(view, extent) && !within(now, extent);
-  return lost ? fitted(now, extent) : now;
+  if (extent === null) return now;
+  const lost = within(view, extent) && !within(now, extent);
+  return lost || isFitted(view, extent) ? fitted(now, extent) : now;
+}
+
+/** Whether a view is as it was fitted, to the pixel. */
+function isFitted(view: Viewport, extent: Extent): boolean {
+  const fit = fitted(view, extent);
+  const apart = Math.max(Math.abs(fit.left - view.left), Math.abs(fit.top - view.top));
+  return Math.abs(fit.scale / view.scale - 1) < 1e-6 && apart * view.scale < 0.5;
 }
 
 /** Zooms to fit the open level; an empty level shows 20 m from its origin. */

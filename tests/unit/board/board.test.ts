@@ -49,8 +49,10 @@ describe('The view', () => {
     const fit = fitted(view, extent);
     const low = { width: 1000, height: 200 };
     expect(resized(fit, low, extent)).toEqual(fitted({ ...fit, ...low }, extent));
-    const lower = { width: 1000, height: 650 };
-    expect(resized(fit, lower, extent)).toEqual({ ...fit, ...lower });
+    const wide = { width: 1400, height: 700 };
+    expect(resized(fit, wide, extent)).toEqual(fitted({ ...fit, ...wide }, extent));
+    const farther = zoomed(fit, 0.9, 500, 350);
+    expect(resized(farther, wide, extent)).toEqual({ ...farther, ...wide });
     const aside = { ...fit, left: fit.left + 30_000 };
     expect(resized(aside, low, extent)).toEqual({ ...aside, ...low });
     expect(resized(fit, low, null)).toEqual({ ...fit, ...low });
