@@ -6,10 +6,20 @@ import { t } from '../text/index.ts';
 import { useActions, useDesk, useUnits } from './context.tsx';
 import { MarksPicture } from './controls/marks.tsx';
 import { Button } from './controls/parts.tsx';
+import { mendAlike } from './mend.ts';
 import { showFinding } from './show.ts';
 
 /** A finding: what, how to mend it, why, and the buttons that show and mend it. */
-export function FindingCard({ finding, show = true }: { finding: Finding; show?: boolean }) {
+export function FindingCard({
+  finding,
+  show = true,
+  alike = 0,
+}: {
+  finding: Finding;
+  show?: boolean;
+  /** How many can be mended like this one, where this is the first of them. */
+  alike?: number;
+}) {
   const { session } = useDesk();
   const actions = useActions();
   const units = useUnits();
@@ -29,6 +39,11 @@ export function FindingCard({ finding, show = true }: { finding: Finding; show?:
             onClick={() => actions.run(fix.command as CommandName, fix.args as never)}
           >
             {renderMessage(fix.label, units)}
+          </Button>
+        ) : null}
+        {alike > 1 ? (
+          <Button onClick={() => void mendAlike(session, finding)}>
+            {t('finding.mend-alike', { count: alike })}
           </Button>
         ) : null}
         {show && (finding.at || finding.subjects.length > 0) ? (

@@ -398,6 +398,7 @@ export const en = {
   'severities.warning': 'To look at',
   'severities.note': 'To know',
   'finding.show': 'Show',
+  'finding.mend-alike': 'The same for all {count}',
   'finding.why': 'why: {source}',
 
   'price.waiting': 'The price comes with the first measure.',

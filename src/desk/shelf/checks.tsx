@@ -4,6 +4,7 @@ import { isUnplaced } from '../blank.ts';
 import { usePlan, useRestingSurvey } from '../context.tsx';
 import { Section } from '../controls/parts.tsx';
 import { FindingCard } from '../finding-card.tsx';
+import { alikeCount } from '../mend.ts';
 
 const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];
 
@@ -38,7 +39,15 @@ export function ChecksShelf() {
         return these.length === 0 ? null : (
           <Section key={severity} title={t(`severities.${severity}`)} aside={these.length}>
             {these.map((finding, i) => (
-              <FindingCard key={keyOf(finding, i)} finding={finding} />
+              <FindingCard
+                key={keyOf(finding, i)}
+                finding={finding}
+                alike={
+                  these.findIndex((f) => f.rule === finding.rule) === i
+                    ? alikeCount(these, finding)
+                    : 0
+                }
+              />
             ))}
           </Section>
         );
