@@ -47,6 +47,7 @@ function paintOn(context: CanvasRenderingContext2D, board: BoardPaint): Paint {
     width: viewport.width,
     height: viewport.height,
     strength: 1,
+    negative: board.theme === 'dark',
     picture: board.picture,
   };
 }

@@ -18,6 +18,8 @@ export interface Paint {
   readonly palette: Palette;
   /** How strong pictures are, 0 to 1; the palette is faded already. */
   readonly strength: number;
+  /** Pictures are painted as negatives, light lines on dark paper, so that what is drawn over them reads as ever. */
+  readonly negative?: boolean;
   /** Screen pixels for one paper mm. */
   readonly paper: number;
   /** Size of the board, px: what lies outside is not drawn. */
@@ -294,6 +296,9 @@ function paintPicture(paint: Paint, mark: Of<'picture'>, frame: Frame): void {
     width: w * ratio,
     height: h * ratio,
   });
+  const [cos, sin] = [Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle))];
+  const around = [w * cos + h * sin, w * sin + h * cos] as const;
+  if (paint.negative && pieces.length > 0) invert(paint, middle, around);
   context.save();
   context.translate(...middle);
   context.rotate(angle);
@@ -324,6 +329,27 @@ function paintPicture(paint: Paint, mark: Of<'picture'>, frame: Frame): void {
       );
     }
   }
+  context.restore();
+  if (paint.negative && pieces.length > 0) invert(paint, middle, around);
+}
+
+/**
+ * Turns all that is painted in a box into its negative. Done before a picture and again after it, it leaves the paper
+ * as it was and the picture as its negative, as strong as it was painted. The box ends on whole pixels of the canvas,
+ * since a pixel that is covered in part would not come back.
+ */
+function invert({ context, width, height }: Paint, [x, y]: Point, [w, h]: Point): void {
+  const ratio = deviceRatio(context);
+  const x0 = Math.max(0, Math.floor((x - w / 2) * ratio)) / ratio;
+  const y0 = Math.max(0, Math.floor((y - h / 2) * ratio)) / ratio;
+  const x1 = Math.min(Math.ceil(width * ratio), Math.ceil((x + w / 2) * ratio)) / ratio;
+  const y1 = Math.min(Math.ceil(height * ratio), Math.ceil((y + h / 2) * ratio)) / ratio;
+  if (x1 <= x0 || y1 <= y0) return;
+  context.save();
+  context.globalCompositeOperation = 'difference';
+  context.globalAlpha = 1;
+  context.fillStyle = '#ffffff';
+  context.fillRect(x0, y0, x1 - x0, y1 - y0);
   context.restore();
 }
 

@@ -6,18 +6,24 @@ import { PALETTES } from '../../../src/drawing/palette.ts';
 
 type Call = readonly [name: string, ...args: unknown[]];
 
+const DRAWN = ['fill', 'fillRect', 'stroke', 'fillText', 'strokeText', 'drawImage'];
+
 /** A drawing context that notes what is called and what it is set to at the time. */
 function recorder(): { context: CanvasRenderingContext2D; calls: Call[] } {
   const calls: Call[] = [];
+  const saved: Record<string, unknown>[] = [];
   const state: Record<string, unknown> = {
     globalAlpha: 1,
+    globalCompositeOperation: 'source-over',
     getTransform: () => ({ a: 2, b: 0 }),
   };
   const context = new Proxy(state, {
     get(target, name: string) {
       if (name in target) return target[name];
       return (...args: unknown[]) => {
-        const drawn = ['fill', 'stroke', 'fillText', 'strokeText', 'drawImage'].includes(name);
+        if (name === 'save') saved.push({ ...target });
+        if (name === 'restore') Object.assign(target, saved.pop());
+        const drawn = DRAWN.includes(name);
         calls.push([name, ...args, ...(drawn ? [{ ...target }] : [])]);
       };
     },
@@ -216,6 +222,28 @@ describe('The painter', () => {
     expect(area).toBeCloseTo(200 * 100, 6);
     expect(boxes.at(-1)!.map((n) => Math.round(n * 1e6) / 1e6)).toEqual([-60, -30, 80, 50]);
     expect(named(calls, 'drawImage').at(-1)!.slice(2, 6)).toEqual([0, 0, 800, 500]);
+  });
+
+  it('paints the negative of a picture in the dark: what lies there is inverted before it and again after it', () => {
+    const picture = () => [{ image: sized(1000, 500), part: WHOLE }];
+    const tilted = { ...plain, at: [2003, 3000] as const, tilt: 90 };
+    const calls = paint([tilted], { picture, negative: true });
+    const told = calls.map(([name]) => name).filter((name) => !/save|restore/.test(name));
+    expect(told).toEqual(['fillRect', 'translate', 'rotate', 'drawImage', 'fillRect']);
+    const [before, after] = named(calls, 'fillRect');
+    // On its side it takes 100 by 200 px about its middle; the box is rounded outwards to whole
+    // pixels of the canvas, of which there are two to one of the screen.
+    expect(before!.slice(1, 5)).toEqual([150, 50, 100.5, 200]);
+    for (const call of [before, after])
+      expect(state(call)).toMatchObject({
+        globalCompositeOperation: 'difference',
+        globalAlpha: 1,
+        fillStyle: '#ffffff',
+      });
+    expect(after!.slice(1, 5)).toEqual(before!.slice(1, 5));
+    expect(state(named(calls, 'drawImage')[0]).globalCompositeOperation).toBe('source-over');
+    expect(named(paint([tilted], { picture }), 'fillRect')).toEqual([]);
+    expect(named(paint([tilted], { negative: true }), 'fillRect')).toEqual([]);
   });
 
   it('asks for a picture by what is seen of it, in pixels of the screen, and for none that is not seen', () => {
