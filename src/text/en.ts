@@ -229,7 +229,7 @@ export const en = {
   'rooms.walls': 'Walls',
   'rooms.wall': 'Wall',
   'rooms.wall-hint': 'end to end; type a length as you go',
-  'rooms.trace': 'Walls from the background',
+  'rooms.trace': 'Take over walls',
   'rooms.trace-hint': 'those that a vector PDF or SVG shows',
   'rooms.taken': 'Taken walls are',
   'rooms.fill': 'Room between walls',

@@ -2,7 +2,8 @@ import { type Message, msg } from '../../base/message.ts';
 import type { Mark, Style } from '../../drawing/display.ts';
 import { wallCorners } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
-import type { Doubt, WallOffer } from '../../geometry/wall-finder/find-walls.ts';
+import type { Doubt } from '../../geometry/wall-finder/doubts.ts';
+import type { WallOffer } from '../../geometry/wall-finder/find-walls.ts';
 import { dragged, FIRM, ring, samePlace } from '../gestures/marks.ts';
 import { offerAt, offersIn } from '../offers.ts';
 import type { Tool, ToolContext, ToolEffect } from './tool.ts';
@@ -72,7 +73,7 @@ function takeBox(a: Point, b: Point, shift: boolean, context: ToolContext): Step
 /** Takes over walls that a vector background shows: each by a click, several by a box. */
 export const trace: Tool<TraceState> = {
   id: 'trace',
-  label: msg('Walls from the background'),
+  label: msg('Take over walls'),
   key: 'Shift+W',
   options: WALLS.map(({ id, label }) => ({ id, label })),
   cursor: 'crosshair',
@@ -142,6 +143,7 @@ const WHY: Readonly<Record<Doubt, string>> = {
   alone: 'it touches no other wall',
   thick: 'it is very thick',
   between: 'there are other lines between its faces',
+  beside: 'another seems to run right beside it',
 };
 
 function hintOver({ thickness, doubts }: WallOffer): Message {

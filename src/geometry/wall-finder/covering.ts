@@ -42,19 +42,29 @@ export function near(index: Flatbush | null, { a, b, thickness }: Bar, reach: nu
   );
 }
 
-/** The stretches of a bar, from its end `a`, that no other lies on along the same line. */
-export function bareStretches(bar: Bar, others: readonly Bar[]): [number, number][] {
+/**
+ * The stretches of a bar, from its end `a`, that no other lies on along the same line.
+ *
+ * @param beside mm; where it is given, others count whose faces come so near to those of the bar
+ */
+export function bareStretches(
+  bar: Bar,
+  others: readonly Bar[],
+  beside?: number,
+): [number, number][] {
   const length = Math.hypot(bar.b[0] - bar.a[0], bar.b[1] - bar.a[1]);
-  const u: Point = [(bar.b[0] - bar.a[0]) / length, (bar.b[1] - bar.a[1]) / length];
+  const along: Point = [(bar.b[0] - bar.a[0]) / length, (bar.b[1] - bar.a[1]) / length];
   const at = ([x, y]: Point): Point => [
-    (x - bar.a[0]) * u[0] + (y - bar.a[1]) * u[1],
-    (y - bar.a[1]) * u[0] - (x - bar.a[0]) * u[1],
+    (x - bar.a[0]) * along[0] + (y - bar.a[1]) * along[1],
+    (y - bar.a[1]) * along[0] - (x - bar.a[0]) * along[1],
   ];
   const covered = others.flatMap((other): [number, number][] => {
     const [p, q] = [at(other.a), at(other.b)];
     const [dx, dy] = [q[0] - p[0], q[1] - p[1]];
     if (Math.abs(dy) > TURN * Math.hypot(dx, dy)) return [];
-    if (Math.abs(p[1] + q[1]) > Math.max(bar.thickness, other.thickness)) return [];
+    const [t, u] = [bar.thickness, other.thickness];
+    const reach = beside === undefined ? Math.max(t, u) / 2 : (t + u) / 2 + beside;
+    if (Math.abs(p[1] + q[1]) / 2 > reach) return [];
     const half = other.thickness / 2;
     return [[Math.min(p[0], q[0]) - half, Math.max(p[0], q[0]) + half]];
   });

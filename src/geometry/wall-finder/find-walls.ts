@@ -2,8 +2,10 @@ import type { Point } from '../point.ts';
 import { bodiesBetween, THICKEST } from './bodies.ts';
 import { type Bar, bareStretches, barIndex, near } from './covering.ts';
 import { byDirection, type Line } from './directions.ts';
+import { type Doubt, doubtsOf } from './doubts.ts';
 import { type Face, facesOf } from './faces.ts';
 import { bodiesInside } from './fills.ts';
+import { goesOn } from './in-line.ts';
 import { type Joined, joinEnds } from './joints.ts';
 import { type Piece, pieceOf, straightWalls } from './straight.ts';
 
@@ -14,9 +16,6 @@ export interface Drawn {
   /** Filled shapes, each with its rings. */
   readonly fills: readonly (readonly (readonly Point[])[])[];
 }
-
-/** Why a wall is offered with doubt: it touches no other, it is very thick, or other lines lie between its faces. */
-export type Doubt = 'alone' | 'thick' | 'between';
 
 /** A wall that a drawing seems to show; its places are whole mm, its thickness is measured. */
 export interface WallOffer extends Bar {
@@ -34,8 +33,6 @@ export interface FoundWalls {
 const LEAST_DIRECTION = 1000;
 /** A stroke this broad is the body of a wall, mm; a finer one is a face. */
 const BROAD = 85;
-/** Thicker walls are offered with doubt, mm. */
-const THICK = 420;
 /** A line from this length on is counted where nothing came of it, mm. */
 const LONG = 1000;
 /** What touches no wall must be so long, mm, and not too thick to be a wall by itself. */
@@ -58,9 +55,12 @@ export function findWalls({ lines, fills }: Drawn): FoundWalls {
     ...withoutDoubles(pairs.pieces, straightWalls(bars.pieces)),
   ]);
   const walls = standing(pieces, boxOf([...lines, ...bars.pieces]));
+  const doubts = doubtsOf(walls);
   const used = new Set(walls.flatMap(({ of }) => of.faces));
   return {
-    offers: walls.map(offerOf).filter(({ a, b }) => a[0] !== b[0] || a[1] !== b[1]),
+    offers: walls
+      .map((wall, i) => offerOf(wall, doubts[i]!))
+      .filter(({ a, b }) => a[0] !== b[0] || a[1] !== b[1]),
     left: pairs.faces.filter((face) => face.x1 - face.x0 >= LONG && !used.has(face)).length,
   };
 }
@@ -110,7 +110,11 @@ function standing(pieces: readonly Piece[], whole: Box): Joined<Piece>[] {
   let now: readonly Piece[] = pieces;
   for (;;) {
     const joined = joinEnds(now);
-    const kept = withoutBorders(joined, whole).filter(stands);
+    const on = goesOn(joined);
+    const kept = withoutBorders(
+      joined.filter((wall, i) => stands(wall, on[i]!)),
+      whole,
+    );
     if (kept.length === joined.length) return joined;
     now = kept.map(({ of }) => of);
   }
@@ -118,16 +122,17 @@ function standing(pieces: readonly Piece[], whole: Box): Joined<Piece>[] {
 
 const lengthOf = ({ a, b }: Line): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
-function stands({ of, meets, ends }: Joined<Piece>): boolean {
+function stands({ of, meets, ends }: Joined<Piece>, inLine: boolean): boolean {
   const length = lengthOf(of);
-  if (meets.length === 0)
+  if (meets.length === 0 && !inLine)
     return length >= ALONE && length >= 5 * of.thickness && of.thickness <= ALONE_THICKEST;
-  return length >= SHORTEST && length >= (ends === 2 ? 0.8 : 1.5) * of.thickness;
+  return length >= SHORTEST && length >= (ends === 2 || inLine ? 0.8 : 1.5) * of.thickness;
 }
 
-/** A border runs all along the drawing at its edge, with the plan inside, and no wall but its own corners meets it. */
+/** A border closes round the drawing at its edge, with the plan inside, and no wall but its own corners meets it. */
 function withoutBorders(joined: readonly Joined<Piece>[], box: Box): Joined<Piece>[] {
-  const isBorder = joined.map(({ of }) => {
+  const isBorder = joined.map(({ of, ends }) => {
+    if (ends < 2) return false;
     const axis = Math.abs(of.a[0] - of.b[0]) < Math.abs(of.a[1] - of.b[1]) ? 0 : 1;
     const size = box.high[1 - axis]! - box.low[1 - axis]!;
     const edge = Math.min(of.a[axis] - box.low[axis]!, box.high[axis]! - of.a[axis]);
@@ -162,12 +167,8 @@ function boxOf(lines: readonly Line[]): Box {
   return { low, high };
 }
 
-function offerOf({ of, a, b, meets }: Joined<Piece>): WallOffer {
+function offerOf({ of, a, b }: Joined<Piece>, doubts: readonly Doubt[]): WallOffer {
   const whole = (p: Point): Point => [Math.round(p[0]) + 0, Math.round(p[1]) + 0];
-  const doubts: Doubt[] = [];
-  if (meets.length === 0) doubts.push('alone');
-  if (of.thickness > THICK) doubts.push('thick');
-  if (of.between) doubts.push('between');
   return {
     a: whole(a),
     b: whole(b),

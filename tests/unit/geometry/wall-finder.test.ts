@@ -148,6 +148,38 @@ describe('Walls in what a drawing shows', () => {
     ]);
   });
 
+  it('are offered with doubt where another seems to run right beside them', () => {
+    const two = [0, 200, 300, 430].map((y) => line(0, y, 8000, y));
+    const cross = [line(3000, 430, 3000, 4000), line(3120, 430, 3120, 4000)];
+    const offers = offersOf(strokes(...two, ...cross));
+    expect(offers.map(({ thickness, doubts }) => [thickness, ...doubts])).toEqual([
+      [200, 'alone', 'beside'],
+      [130, 'beside'],
+      [120],
+    ]);
+  });
+
+  it('go on beyond a doorway, however short they are there', () => {
+    const wall = [0, 100].flatMap((y) => [line(0, y, 4000, y), line(4900, y, 5200, y)]);
+    const cross = [line(0, 100, 0, 3000), line(100, 100, 100, 3000)];
+    const offers = offersOf(strokes(...wall, ...cross));
+    expect(offers.map(ends).sort()).toEqual([
+      '3950,50 – 50,50',
+      '4950,50 – 5150,50',
+      '50,2950 – 50,50',
+    ]);
+    expect(offers.every(({ doubts }) => doubts.length === 0)).toBe(true);
+  });
+
+  it('are seen behind the open leaf of a door that lies before them', () => {
+    const leaf = ring(...box(10, -120, 950, -80));
+    const wall = [line(0, 0, 900, 0), line(0, 100, 900, 100), ...room(-3124, 0, -124, 3000, 124)];
+    const joint = [line(0, -124, 0, 100)];
+    expect(
+      offersOf(strokes(...leaf, ...wall, ...joint)).map(({ thickness }) => thickness),
+    ).toContain(100);
+  });
+
   it('leave what was not understood, and say how much', () => {
     expect(findWalls(strokes(line(0, 0, 9000, 0), line(0, 5000, 300, 5000))).left).toBe(1);
     expect(findWalls(strokes(...room(0, 0, 6000, 4000, 124))).left).toBe(0);
