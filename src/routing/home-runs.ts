@@ -275,8 +275,7 @@ function laysOf({ run, route }: Routed, rank: number): Lay[] {
   return (route?.lies ?? []).flatMap((lie, i) => {
     if (!lie) return [];
     const { level, pathway, from, to } = route!.segments[i]!;
-    const { track, span } = lie;
-    const line = `${level} ${track} ${pathway ?? ''} ${from[2]}`;
+    const { line, span } = lie;
     return [{ line, jack, rank, level, pathway, span, from, to }];
   });
 }

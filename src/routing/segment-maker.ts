@@ -13,6 +13,14 @@ import type { Stretch } from './stretches.ts';
 /** What goes up or down counts for its real length, percent. */
 const REAL = 100;
 
+/** Segments that were laid before, from where the cable was to where it is after them. */
+export interface Laid {
+  readonly segments: readonly RouteSegment[];
+  readonly lies: readonly (Lie | null)[];
+  readonly from: SitePlace;
+  readonly to: SitePlace;
+}
+
 /** Lays segments end to end on whole millimetres, so that their lengths add up exactly. */
 export class SegmentMaker {
   readonly segments: RouteSegment[] = [];
@@ -33,6 +41,32 @@ export class SegmentMaker {
     const { site, ground } = this.#graph;
     const [x, y] = ground.frame.back(this.#x, this.#y);
     return [x, y, this.#z + site.elevation];
+  }
+
+  /** Where the cable is, in the frame and above the floor of the level. */
+  here(): SitePlace {
+    return [this.#x, this.#y, this.#z];
+  }
+
+  /** What was laid since there were so many segments and the cable was at a place. */
+  since(count: number, from: SitePlace): Laid {
+    return {
+      segments: this.segments.slice(count),
+      lies: this.lies.slice(count),
+      from,
+      to: this.here(),
+    };
+  }
+
+  /** Lays the very same segments again; false where they do not begin at this place. */
+  again({ segments, lies, from, to }: Laid): boolean {
+    if (from[0] !== this.#x || from[1] !== this.#y || from[2] !== this.#z) return false;
+    for (let i = 0; i < segments.length; i++) {
+      this.segments.push(segments[i]!);
+      this.lies.push(lies[i]!);
+    }
+    [this.#x, this.#y, this.#z] = to;
+    return true;
   }
 
   rise(to: number, zone: number, end: boolean): void {
@@ -98,7 +132,7 @@ export class SegmentMaker {
     length: number,
     zone: number,
     pathway: number,
-    lie: Lie | null,
+    across: { readonly track: string; readonly span: Lie['span'] } | null,
   ): void {
     const { site } = this.#graph;
     const ceiling: CeilingKind = (site.zones[zone] ?? site.ceiling).kind;
@@ -119,6 +153,11 @@ export class SegmentMaker {
             ? site.prices.pathwayFactor
             : ceilingFactor(ceiling, site.prices),
     });
-    this.lies.push(lie);
+    this.lies.push(
+      across && {
+        line: `${site.id} ${across.track} ${site.pathways[pathway]?.id ?? ''} ${from[2]}`,
+        span: across.span,
+      },
+    );
   }
 }

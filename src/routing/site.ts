@@ -139,7 +139,8 @@ export interface RouteSegment {
 
 /** The straight line of a level that a stretch lies on, so that stretches of several routes can be laid side by side. */
 export interface Lie {
-  readonly track: string;
+  /** Names level, line, pathway and elevation. */
+  readonly line: string;
   /** Positions along that line, mm. */
   readonly span: readonly [from: number, to: number];
 }

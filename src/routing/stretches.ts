@@ -28,23 +28,31 @@ export function stretchAtEnd(graph: Graph, zones: Finder, leg: Leg, end: 'from' 
 }
 
 /**
- * The stretches of all legs. A leg that begins or ends on a border, on the far side of it, rises or falls there as the
+ * The stretches of a piece. A leg that begins or ends on a border, on the far side of it, rises or falls there as the
  * cost has it: what lies on that side is a stretch of no length, unless it is on the way up or down to what follows.
+ *
+ * @param before elevation of what comes before, and after it; undefined where nothing does
  */
-export function stretchesAlong(graph: Graph, zones: Finder, pieces: readonly Piece[]): Stretch[] {
-  const out: Stretch[] = [];
-  const end = (leg: Leg, at: 'from' | 'to', z: number, after: number | undefined): void => {
-    const before = out[out.length - 1];
-    if (before && after !== undefined && (z - before.z) * (after - z) < 0)
-      out.push(stretchAtEnd(graph, zones, leg, at));
-  };
-  pieces.forEach(({ leg, stretches, zFrom, zTo }, i) => {
-    end(leg, 'from', zFrom, stretches[0]?.z ?? zTo);
-    for (const s of stretches) out.push(s);
-    end(leg, 'to', zTo, pieces[i + 1]?.zFrom);
-  });
-  return out;
+export function stretchesBetween(
+  graph: Graph,
+  zones: Finder,
+  before: number | undefined,
+  { leg, stretches, zFrom, zTo }: Piece,
+  after: number | undefined,
+): readonly Stretch[] {
+  const enters = turns(before, zFrom, stretches[0]?.z ?? zTo);
+  const leaves = turns(stretches[stretches.length - 1]?.z ?? (enters ? zFrom : before), zTo, after);
+  if (!enters && !leaves) return stretches;
+  return [
+    ...(enters ? [stretchAtEnd(graph, zones, leg, 'from')] : []),
+    ...stretches,
+    ...(leaves ? [stretchAtEnd(graph, zones, leg, 'to')] : []),
+  ];
 }
+
+/** Whether an elevation is above both of its neighbours, or below both. */
+const turns = (before: number | undefined, z: number, after: number | undefined): boolean =>
+  before !== undefined && after !== undefined && (z - before) * (after - z) < 0;
 
 /** Elevation of the cable at an end of a leg, on the side of it that the leg begins or ends on. */
 export function elevationAtEnd(graph: Graph, leg: Leg, end: 'from' | 'to'): number {

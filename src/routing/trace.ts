@@ -3,13 +3,16 @@ import type { Attachment, Place } from './attach.ts';
 import { WHOLE } from './best.ts';
 import type { Course } from './course.ts';
 import { crossingsOf } from './crossings.ts';
+import type { Finder } from './finder.ts';
+import type { Graph } from './graph.ts';
 import { UNITS } from './medium.ts';
+import type { Piece } from './piece.ts';
 import { BEND } from './search.ts';
 import { sectionsOf } from './sections.ts';
 import { SegmentMaker } from './segment-maker.ts';
 import type { Route, RouteCrossing, RouteSegment, SiteCloset, SitePlace } from './site.ts';
 import type { Stack } from './stack.ts';
-import { stretchAtEnd, stretchesAlong } from './stretches.ts';
+import { type Stretch, stretchAtEnd, stretchesBetween } from './stretches.ts';
 
 /** Reads a route back from a course, level by level. */
 export function trace(
@@ -29,9 +32,8 @@ export function trace(
     const { zones } = stack.finders[section.level]!;
     const { pieces } = section;
     crossings.push(...crossingsOf(graph, pieces));
-    const stretches = stretchesAlong(graph, zones, pieces);
     const { frame } = graph.ground;
-    const first = stretches[0]!;
+    const first = pieces[0]!.stretches[0]!;
     const origin = section.riser ? frame.into(section.riser.at) : place.at;
     const enter = apart(origin, first.from)
       ? stretchAtEnd(graph, zones, pieces[0]!.leg, 'from')
@@ -39,11 +41,7 @@ export function trace(
     if (section.riser) maker.climb(graph, enter.z, section.riser);
     else maker.rise(enter.z, enter.zone, true);
     maker.go(first.from, enter);
-    for (const s of stretches) {
-      maker.rise(s.z, s.zone, false);
-      maker.go(s.to, s);
-    }
-    const last = stretches[stretches.length - 1]!;
+    const last = layAlong(graph, zones, pieces, maker);
     const next = sections[i + 1]?.riser;
     const goal = frame.into(next ? next.at : closet.at);
     const end = pieces[pieces.length - 1]!.leg;
@@ -53,6 +51,34 @@ export function trace(
     if (!next) maker.rise(closet.height, leave.zone, true);
   });
   return routeOf(maker, found, closet.id, crossings);
+}
+
+/** Lays the cable along pieces; answers with the last stretch. */
+function layAlong(
+  graph: Graph,
+  zones: Finder,
+  pieces: readonly Piece[],
+  maker: SegmentMaker,
+): Stretch {
+  let last: Stretch | undefined;
+  pieces.forEach((piece, i) => {
+    const before = last?.z;
+    const after = pieces[i + 1]?.zFrom;
+    const known = piece.laid;
+    if (known && known.before === before && known.after === after && maker.again(known.laid)) {
+      last = known.last;
+      return;
+    }
+    const count = maker.segments.length;
+    const from = maker.here();
+    for (const s of stretchesBetween(graph, zones, before, piece, after)) {
+      maker.rise(s.z, s.zone, false);
+      maker.go(s.to, s);
+      last = s;
+    }
+    piece.laid = { before, after, laid: maker.since(count, from), last: last! };
+  });
+  return last!;
 }
 
 function routeOf(
