@@ -1,10 +1,10 @@
 import type { Point } from '../geometry/point.ts';
 import { tryAll } from './attach.ts';
 import type { Taker, TrackMeeting } from './best.ts';
+import type { Seed } from './field.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import type { Ray } from './ray.ts';
-import type { Seed } from './search.ts';
 import { JOIN_REACH } from './site.ts';
 import type { Start } from './starts.ts';
 

@@ -2,6 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Arrival } from './arrival.ts';
 import type { Attachment } from './attach.ts';
 import { byLine, byRays, byTrack } from './direct.ts';
+import type { Field } from './field.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { UNITS } from './medium.ts';
@@ -11,8 +12,7 @@ import type { Start } from './starts.ts';
 
 /** What a terminal on one level is to reach: what every state of that level is away from it. */
 export interface Toward {
-  readonly cost: Float64Array;
-  readonly second: Float64Array;
+  readonly field: Field;
   /** The least cost of all, and the longest length across that this holds already: for lower bounds. */
   readonly base: number;
   readonly lead: number;
@@ -97,7 +97,7 @@ export class Best implements Taker, Whole {
   }
 
   left(state: number): number {
-    return this.#toward.cost[state]!;
+    return this.#toward.field.cost(state);
   }
 
   most(): number {
@@ -118,9 +118,10 @@ export class Best implements Taker, Whole {
 
   /** Ties: fewest bends, shortest, then what shares most of its way, then the lowest state. */
   better(cost: number, second: number, own: number, state: number): boolean {
-    const c = cost + this.#toward.cost[state]!;
+    const { field } = this.#toward;
+    const c = cost + field.cost(state);
     if (c > this.#cost || c === Infinity) return false;
-    return this.#take(c, second + this.#toward.second[state]!, own, state);
+    return this.#take(c, second + field.second(state), own, state);
   }
 
   whole(cost: number, second: number, own: number): boolean {

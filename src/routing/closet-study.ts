@@ -6,11 +6,11 @@ import { type Jack, type Outlet, onLevel, type Plan, type Zone } from '../plan/p
 import type { ClosetGain, ClosetStudy, Run } from '../results/types.ts';
 import { attach, type Place } from './attach.ts';
 import { courseTo, towardOn } from './course.ts';
+import { BEND } from './field.ts';
 import { buildGraph } from './graph.ts';
 import { groupsOf, siteRiser } from './plan-networks.ts';
 import { siteOf } from './plan-site.ts';
 import { throughOf } from './router.ts';
-import { BEND } from './search.ts';
 import { type Stack, stackOf } from './stack.ts';
 
 /** Most places that are looked at on levels that risers join. */

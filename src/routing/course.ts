@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import { type Arrival, arrivalAt } from './arrival.ts';
 import { leastRate, type Toward } from './best.ts';
-import { type Field, type Seed, search } from './search.ts';
+import type { Field, Seed } from './field.ts';
+import { search } from './search.ts';
 import type { Hop } from './sections.ts';
 import { statesAtPin } from './seeds.ts';
 import { JOIN_REACH, type SitePin } from './site.ts';
@@ -47,8 +48,8 @@ export function courseBy(stack: Stack, level: number, pin: SitePin, home: Course
   return pin.points.reduceRight((after: Course, at): Course => {
     const seeds = statesAtPin(graph, graph.ground.frame.into(at)).flatMap((local): Seed[] => {
       const state = local + offset;
-      const cost = after.field.cost[state]!;
-      const second = after.field.second[state]!;
+      const cost = after.field.cost(state);
+      const second = after.field.second(state);
       return cost === Infinity ? [] : [{ state, cost, second }];
     });
     const base = seeds.reduce((least, { cost }) => Math.min(least, cost), Infinity);
@@ -73,8 +74,7 @@ export function towardOn(stack: Stack, course: Course, level: number): Toward {
   const { frame } = stack.graphs[level]!.ground;
   const { frameAngle } = stack.graphs[level]!.site;
   return {
-    cost: field.cost.subarray(from, to),
-    second: field.second.subarray(from, to),
+    field: field.part(from, to),
     base,
     lead,
     goal: frame.into(goal),

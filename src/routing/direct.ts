@@ -1,5 +1,6 @@
 import type { Arrival, LineMeeting } from './arrival.ts';
 import type { TrackMeeting, Whole } from './best.ts';
+import { BEND } from './field.ts';
 import type { Graph } from './graph.ts';
 import { backwards, type Leg } from './leg.ts';
 import {
@@ -12,7 +13,6 @@ import {
   UNITS,
 } from './medium.ts';
 import { type Ray, rayLeg } from './ray.ts';
-import { BEND } from './search.ts';
 import { trackToll } from './tracks.ts';
 
 /*

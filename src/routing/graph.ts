@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { Beside } from './beside.ts';
+import type { Network } from './field.ts';
 import { type Ground, groundOf, type Through } from './ground.ts';
 import {
   type LineSet,
@@ -14,7 +15,6 @@ import {
 import { Media, UNITS } from './medium.ts';
 import { networkOf } from './network.ts';
 import { crossingsOf, eachOn, type Nodes, type Row, rowOf } from './nodes.ts';
-import type { Network } from './search.ts';
 import { MAX_NODES, type Site } from './site.ts';
 import { startsOf } from './starts.ts';
 import { type Draft, draftStops } from './stops.ts';

@@ -1,6 +1,6 @@
+import { BEND } from './field.ts';
 import type { Graph, Stop } from './graph.ts';
 import { mediumAt, type Toll, UNITS } from './medium.ts';
-import { BEND } from './search.ts';
 import { type Draft, joinable } from './stops.ts';
 import { type Track, trackToll } from './tracks.ts';
 

@@ -1,7 +1,7 @@
+import { BEND, type Network, weights } from './field.ts';
 import type { Graph } from './graph.ts';
 import { type Links, trackLinks } from './links.ts';
 import { UNITS } from './medium.ts';
-import { BEND, type Network, weights } from './search.ts';
 import type { Draft } from './stops.ts';
 import { type LineTolls, lineTolls } from './tolls.ts';
 

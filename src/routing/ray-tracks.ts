@@ -1,9 +1,9 @@
 import type { Taker } from './best.ts';
+import { BEND } from './field.ts';
 import type { Graph, Stop } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { mediumAt, type Toll, toll, UNITS } from './medium.ts';
 import { type Ray, rayLeg } from './ray.ts';
-import { BEND } from './search.ts';
 import type { Start } from './starts.ts';
 import { elevationOn, type Track, trackToll } from './tracks.ts';
 

@@ -1,4 +1,4 @@
-import { type Network, weights } from './search.ts';
+import { type Network, weights } from './field.ts';
 
 /** Takes an arc, one way. */
 export type TakeArc = (from: number, to: number, cost: number, second: number) => void;

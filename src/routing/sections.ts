@@ -100,16 +100,16 @@ function hopOf(stack: Stack, part: Course, at: number): Hop {
 }
 
 function hopFrom(stack: Stack, part: Course, at: number, whole: boolean): Hop {
-  const { next } = part.field;
+  const { field } = part;
   const level = levelOfState(stack, at);
   const graph = stack.graphs[level]!;
   const offset = stack.offsets[level]!;
   let end = at;
-  let after = next[end]!;
+  let after = field.next(end);
   let riser = riserBetween(stack, end, after);
   while (after >= 0 && !riser && keepsTo(graph, end - offset, after - offset)) {
     end = after;
-    after = next[end]!;
+    after = field.next(end);
     riser = riserBetween(stack, end, after);
   }
   const leg = legBetween(graph, at - offset, end - offset);

@@ -1,8 +1,8 @@
+import type { Network } from './field.ts';
 import { type Finder, finderOf } from './finder.ts';
 import type { Graph } from './graph.ts';
 import { UNITS } from './medium.ts';
 import { networkFrom } from './rows.ts';
-import type { Network } from './search.ts';
 import { type Berth, berthsOf } from './seeds.ts';
 import type { SiteRiser } from './site.ts';
 

@@ -1,6 +1,6 @@
+import { BEND, type Network } from '../../src/routing/field.ts';
 import { UNITS } from '../../src/routing/medium.ts';
 import { networkFrom } from '../../src/routing/rows.ts';
-import { BEND, type Network } from '../../src/routing/search.ts';
 import { dice } from './dice.ts';
 
 /** A generated network, and a source in its middle. */

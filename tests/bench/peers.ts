@@ -3,8 +3,8 @@ import Graph from 'graphology';
 import { singleSource } from 'graphology-shortest-path/dijkstra.js';
 import createGraph from 'ngraph.graph';
 import { nba } from 'ngraph.path';
+import type { Network, Seed } from '../../src/routing/field.ts';
 import { UNITS } from '../../src/routing/medium.ts';
-import type { Network, Seed } from '../../src/routing/search.ts';
 import { type Instance, TRAY } from './instances.ts';
 
 /** What the searches that we compare ours with find out: cost and the next state, no second weight. */

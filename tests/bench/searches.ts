@@ -1,6 +1,7 @@
 import { arrivalAt } from '../../src/routing/arrival.ts';
+import type { Field, Network, Seed } from '../../src/routing/field.ts';
 import type { Graph } from '../../src/routing/graph.ts';
-import { type Field, type Network, type Seed, search } from '../../src/routing/search.ts';
+import { search } from '../../src/routing/search.ts';
 import { gridInstance, type Instance } from './instances.ts';
 import { floorSearch, graphologyPeer, heapSearch, ngraphPeer, settled } from './peers.ts';
 import { bound, inMs, plain, type Row, type Section } from './table.ts';
@@ -40,7 +41,7 @@ async function against(
   effort: Effort,
 ): Promise<Row[]> {
   const order = settled(net, seeds);
-  const { cost } = search(net, seeds);
+  const cost = costsOf(search(net, seeds));
   mustAgree(name, cost, heapSearch(net, seeds).cost);
   mustAgree(name, cost, floorSearch(net, seeds, order).cost);
   const time = await timed(
@@ -66,6 +67,9 @@ async function against(
 }
 
 const seedAt = (state: number): Seed => ({ state, cost: 0, second: 0 });
+
+const costsOf = (field: Field): Float64Array =>
+  Float64Array.from({ length: field.states }, (_, state) => field.cost(state));
 
 /** A ratio to a search with other answers would say nothing. */
 function mustAgree(name: string, ours: Float64Array, theirs: Float64Array): void {
@@ -93,7 +97,8 @@ export async function finders(): Promise<Section> {
   return { name: 'finders', title: 'Path finders for any graph', rows };
 }
 
-async function singleSource(grid: Instance, { cost }: Field, effort: Effort): Promise<Row> {
+async function singleSource(grid: Instance, field: Field, effort: Effort): Promise<Row> {
+  const cost = costsOf(field);
   const peer = graphologyPeer(grid);
   const answer = peer();
   for (const state of targetsOf(grid, cost, SAMPLE)) mustEqual(answer(state), cost[state]!);
@@ -105,7 +110,8 @@ async function singleSource(grid: Instance, { cost }: Field, effort: Effort): Pr
 }
 
 /** A finder answers one target after another; what it takes for a part of them is scaled up to all. */
-async function manyTargets(grid: Instance, { cost }: Field, sample: number): Promise<Row> {
+async function manyTargets(grid: Instance, field: Field, sample: number): Promise<Row> {
+  const cost = costsOf(field);
   const find = ngraphPeer(grid);
   const targets = targetsOf(grid, cost, sample);
   const found: number[] = [];

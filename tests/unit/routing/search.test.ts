@@ -1,14 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { BEND, type Field, type Network, type Seed, weights } from '../../../src/routing/field.ts';
 import { networkFrom } from '../../../src/routing/rows.ts';
-import {
-  BEND,
-  type Field,
-  type Network,
-  type Seed,
-  search,
-  weights,
-} from '../../../src/routing/search.ts';
+import { search } from '../../../src/routing/search.ts';
 
 interface Arc {
   readonly from: number;
@@ -27,6 +21,16 @@ const seed = (state: number, cost = 0, second = 0): Seed => ({
   cost,
   second,
 });
+
+/** A field as plain lists. */
+function asLists(field: Field) {
+  const states = Array.from({ length: field.states }, (_, state) => state);
+  return {
+    cost: states.map((state) => field.cost(state)),
+    second: states.map((state) => field.second(state)),
+    next: states.map((state) => field.next(state)),
+  };
+}
 
 interface Labels {
   readonly cost: number[];
@@ -60,8 +64,9 @@ function plainSearch(states: number, arcs: readonly Arc[], seeds: readonly Seed[
 }
 
 /** What is wrong with the next states: each leads by an arc of the very difference, and so on to a seed. */
-function faultsOfWays(arcs: readonly Arc[], seeds: readonly Seed[], field: Field): string[] {
-  return [...field.next].flatMap((first, state) => {
+function faultsOfWays(arcs: readonly Arc[], seeds: readonly Seed[], found: Field): string[] {
+  const field = asLists(found);
+  return field.next.flatMap((first, state) => {
     if (field.cost[state] === Infinity) return first === -1 ? [] : [`${state} leads to ${first}`];
     let at = state;
     for (let steps = 0; field.next[at]! >= 0; steps++) {
@@ -114,8 +119,8 @@ const caseOf = ({ cost, second }: typeof manyTies | typeof anything): fc.Arbitra
 function expectExact({ states, arcs, seeds }: Case): void {
   const field = search(networkOf(states, arcs), seeds);
   const wanted = plainSearch(states, arcs, seeds);
-  expect([...field.cost]).toEqual(wanted.cost);
-  expect([...field.second]).toEqual(wanted.second);
+  expect(asLists(field).cost).toEqual(wanted.cost);
+  expect(asLists(field).second).toEqual(wanted.second);
   expect(faultsOfWays(arcs, seeds, field)).toEqual([]);
 }
 
@@ -155,14 +160,14 @@ describe('the search', () => {
   it('begins a state by the cheapest of its seeds', () => {
     const net = networkOf(2, []);
     const field = search(net, [seed(0, 700, 3), seed(1, 500, 9), seed(0, 600, 1)]);
-    expect([...field.cost]).toEqual([600, 500]);
-    expect([...field.second]).toEqual([1, 9]);
+    expect(asLists(field).cost).toEqual([600, 500]);
+    expect(asLists(field).second).toEqual([1, 9]);
   });
 
   it('reaches nothing without a seed', () => {
     const field = search(networkOf(2, [{ from: 0, to: 1, cost: 1, second: 1 }]), []);
-    expect([...field.cost]).toEqual([Infinity, Infinity]);
-    expect([...field.next]).toEqual([-1, -1]);
+    expect(asLists(field).cost).toEqual([Infinity, Infinity]);
+    expect(asLists(field).next).toEqual([-1, -1]);
   });
 });
 
