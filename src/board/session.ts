@@ -39,6 +39,8 @@ export interface Notice {
   readonly id: number;
   readonly tone: 'plain' | 'warning';
   readonly message: Message;
+  /** It says why something was not done, and is over once something is. */
+  readonly refusal?: boolean;
 }
 
 /** How the journal stands. */
@@ -160,6 +162,12 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
     /** Shows the level on which a step that is taken back or done again happens, where it does on another alone. */
     const turnTo = (history: History, step: Transaction | null) =>
       move(history, undefined, step ? levelOf(history.plan, step.changes, get().level) : undefined);
+    const tell = (told: Omit<Notice, 'id'>) => {
+      notices += 1;
+      const notice: Notice = { id: notices, ...told };
+      const others = get().notices.filter((shown) => !replaces(notice, shown));
+      set({ notices: [...others.slice(-3), notice] });
+    };
     const actions: SessionActions = {
       ask: (name, args) => {
         const command = commands[name] as (
@@ -173,7 +181,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
         const outcome = actions.ask(name, args);
         if (!outcome.ok) {
           set({ preview: null });
-          actions.say(outcome.why, 'warning');
+          tell({ tone: 'warning', message: outcome.why, refusal: true });
           return false;
         }
         const { changes, label, select, level, notice } = outcome;
@@ -182,6 +190,9 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
           select,
           level,
         );
+        const { notices: shown } = get();
+        if (shown.some(({ refusal }) => refusal))
+          set({ notices: shown.filter(({ refusal }) => !refusal) });
         if (notice) actions.say(notice);
         return true;
       },
@@ -219,12 +230,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       set: (fields) => set(fields),
       select: (refs) => set((s) => ({ selection: present(shownPlan(s), refs) })),
       pick: (tool, option = '') => set({ tool, toolOption: option, preview: null }),
-      say: (message, tone = 'plain') => {
-        notices += 1;
-        const notice: Notice = { id: notices, tone, message };
-        const others = get().notices.filter((shown) => !replaces(notice, shown));
-        set({ notices: [...others.slice(-3), notice] });
-      },
+      say: (message, tone = 'plain') => tell({ message, tone }),
       dismiss: (id) => set((s) => ({ notices: s.notices.filter((n) => n.id !== id) })),
     };
     return {
@@ -261,15 +267,9 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
   });
 }
 
-/**
- * Whether a notice takes the place of an earlier one: the newest of what is merely told, whatever its numbers and names;
- * a warning only where it says the same of the same thing.
- */
+/** Whether a notice takes the place of an earlier one: one of the same sort, whatever numbers and names it says. */
 const replaces = (notice: Notice, shown: Notice): boolean =>
-  shown.message.text === notice.message.text &&
-  shown.tone === notice.tone &&
-  (notice.tone === 'plain' ||
-    JSON.stringify(shown.message.params) === JSON.stringify(notice.message.params));
+  shown.message.text === notice.message.text;
 
 /** The place in the plan under a place on the board, and back. */
 export const toPlan = (view: Viewport, x: number, y: number): Point => [

@@ -99,6 +99,9 @@ export function ToolRow({
 }) {
   const actions = useActions();
   const held = useSession((s) => s.tool === tool && (anyOption || s.toolOption === (option ?? '')));
+  // A key with Shift takes the room of a word: it stands after the hint, so that the name has its own.
+  const shortKey = toolKey?.length === 1;
+  const key = toolKey ? <span className="key">{keyWords(toolKey)}</span> : null;
   return (
     <button
       type="button"
@@ -110,15 +113,17 @@ export function ToolRow({
       <span className="tool-picture">{picture}</span>
       <span className="tool-words">
         <span className="tool-name">{name}</span>
-        {count === undefined && !toolKey ? null : (
+        {count === undefined && !shortKey ? null : (
           <>
-            <span className="tool-keys">
-              {toolKey ? <span className="key">{keyWords(toolKey)}</span> : null}
-            </span>
+            <span className="tool-keys">{shortKey ? key : null}</span>
             <span className="tool-count">{count || null}</span>
           </>
         )}
-        {hint ? <span className="tool-hint">{hint}</span> : null}
+        {hint ? (
+          <span className="tool-hint">
+            {hint} {shortKey ? null : key}
+          </span>
+        ) : null}
       </span>
     </button>
   );

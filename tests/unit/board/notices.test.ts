@@ -22,11 +22,26 @@ it('counts the walls that rooms use in one notice, be it one wall or several', (
   expect(said(d)).toEqual(['The room uses 2 walls already there.']);
 });
 
-it('keeps warnings of different things beside each other', () => {
+it('keeps what is of another sort, and the newest of refusals that are alike', () => {
   const d = drive();
   const { say } = d.state().actions;
-  for (const name of ['a', 'b', 'a']) say(msg('“{name}” is empty.', { name }), 'warning');
-  expect(said(d)).toEqual(['“b” is empty.', '“a” is empty.']);
+  say(msg('This job could not be saved.'), 'warning');
+  for (const count of [4, 2])
+    say(msg('The walls round this place leave {count} gaps.', { count }), 'warning');
+  expect(said(d)).toEqual([
+    'This job could not be saved.',
+    'The walls round this place leave 2 gaps.',
+  ]);
+});
+
+it('drops why something was not done once something is, and keeps other warnings', () => {
+  const d = drive({ tool: 'fill-room' });
+  d.state().actions.say(msg('This job could not be saved.'), 'warning');
+  d.play('click 0,0');
+  expect(said(d)).toHaveLength(2);
+  d.play('key n · click 500,500');
+  expect(d.plan().tables.closets.size).toBe(1);
+  expect(said(d)).toEqual(['This job could not be saved.']);
 });
 
 it('leaves nothing of the job before standing over another one', () => {
