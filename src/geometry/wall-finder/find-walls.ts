@@ -1,5 +1,7 @@
 import type { Point } from '../point.ts';
+import { withoutAxes, withoutDashes } from './axes.ts';
 import { bodiesBetween, THICKEST } from './bodies.ts';
+import { hullOf, withoutBorders } from './borders.ts';
 import { type Bar, bareStretches, barIndex, near } from './covering.ts';
 import { byDirection, type Line } from './directions.ts';
 import { type Doubt, doubtsOf } from './doubts.ts';
@@ -54,7 +56,7 @@ export function findWalls({ lines, fills }: Drawn): FoundWalls {
     ...bars.pieces,
     ...withoutDoubles(pairs.pieces, straightWalls(bars.pieces)),
   ]);
-  const walls = standing(pieces, boxOf([...lines, ...bars.pieces]));
+  const walls = standing(pieces, hullOf([...lines, ...bars.pieces]));
   const doubts = doubtsOf(walls);
   const used = new Set(walls.flatMap(({ of }) => of.faces));
   return {
@@ -68,7 +70,7 @@ export function findWalls({ lines, fills }: Drawn): FoundWalls {
 function pairsIn(lines: readonly Line[]): { pieces: Piece[]; faces: Face[] } {
   const [pieces, faces]: [Piece[], Face[]] = [[], []];
   for (const { direction, lines: levels } of byDirection(lines, LEAST_DIRECTION)) {
-    const own = facesOf(levels);
+    const own = withoutAxes(withoutDashes(facesOf(levels)), THICKEST);
     faces.push(...own);
     for (const body of bodiesBetween(own)) pieces.push(pieceOf(direction, body, 'pair'));
   }
@@ -105,16 +107,14 @@ function along({ a, b }: Line, by: number): Point {
   return [a[0] + ((b[0] - a[0]) * by) / length, a[1] + ((b[1] - a[1]) * by) / length];
 }
 
-/** The pieces that stand as walls, joined; twice over, since what falls carries nothing. */
-function standing(pieces: readonly Piece[], whole: Box): Joined<Piece>[] {
+/** The pieces that stand as walls, joined; over again while something falls, since what falls carries nothing. */
+function standing(pieces: readonly Piece[], hull: readonly Point[]): Joined<Piece>[] {
   let now: readonly Piece[] = pieces;
   for (;;) {
     const joined = joinEnds(now);
     const on = goesOn(joined);
-    const kept = withoutBorders(
-      joined.filter((wall, i) => stands(wall, on[i]!)),
-      whole,
-    );
+    const firm = joined.filter((wall, i) => stands(wall, on[i]!));
+    const kept = firm.length < joined.length ? firm : withoutBorders(joined, hull);
     if (kept.length === joined.length) return joined;
     now = kept.map(({ of }) => of);
   }
@@ -127,44 +127,6 @@ function stands({ of, meets, ends }: Joined<Piece>, inLine: boolean): boolean {
   if (meets.length === 0 && !inLine)
     return length >= ALONE && length >= 5 * of.thickness && of.thickness <= ALONE_THICKEST;
   return length >= SHORTEST && length >= (ends === 2 || inLine ? 0.8 : 1.5) * of.thickness;
-}
-
-/** A border closes round the drawing at its edge, with the plan inside, and no wall but its own corners meets it. */
-function withoutBorders(joined: readonly Joined<Piece>[], box: Box): Joined<Piece>[] {
-  const isBorder = joined.map(({ of, ends }) => {
-    if (ends < 2) return false;
-    const axis = Math.abs(of.a[0] - of.b[0]) < Math.abs(of.a[1] - of.b[1]) ? 0 : 1;
-    const size = box.high[1 - axis]! - box.low[1 - axis]!;
-    const edge = Math.min(of.a[axis] - box.low[axis]!, box.high[axis]! - of.a[axis]);
-    return lengthOf(of) >= 0.9 * size && edge <= 0.03 * (box.high[axis]! - box.low[axis]!);
-  });
-  if (!isBorder.includes(false)) return [...joined];
-  // What hangs together with the plan is of the plan.
-  const fresh = joined.flatMap((_, i) => (isBorder[i] ? [] : [i]));
-  for (let i = fresh.pop(); i !== undefined; i = fresh.pop())
-    for (const other of joined[i]!.meets)
-      if (isBorder[other]) {
-        isBorder[other] = false;
-        fresh.push(other);
-      }
-  return joined.filter((_, i) => !isBorder[i]);
-}
-
-interface Box {
-  readonly low: readonly number[];
-  readonly high: readonly number[];
-}
-
-function boxOf(lines: readonly Line[]): Box {
-  const low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  const high = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const { a, b } of lines)
-    for (const p of [a, b])
-      for (const axis of [0, 1] as const) {
-        low[axis] = Math.min(low[axis]!, p[axis]);
-        high[axis] = Math.max(high[axis]!, p[axis]);
-      }
-  return { low, high };
 }
 
 function offerOf({ of, a, b }: Joined<Piece>, doubts: readonly Doubt[]): WallOffer {
