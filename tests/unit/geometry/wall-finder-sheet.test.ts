@@ -133,6 +133,26 @@ describe('The walls of a sheet', () => {
     expect(found({ lines: [...lines, ...PARTS[part]!], fills })).toEqual(WALLS);
   });
 
+  it('are found among a hundred thousand lines without a long wait', () => {
+    const rooms = row(100, (i) => {
+      const [x, y] = [(i % 10) * 20_000, Math.floor(i / 10) * 20_000];
+      return [...box(x, y, 6000, 4000), ...box(x - 124, y - 124, 6248, 4248)];
+    });
+    const hatch = row(600, (i) => {
+      const [x, y] = [(i % 25) * 8000, Math.floor(i / 25) * 8000 + 5000];
+      return row(120, (k) => [line(x + k * 20, y, x + k * 20 + 1500, y + 1500)]);
+    });
+    const words = row(28_000, (i) => {
+      const [x, y] = [(i % 400) * 500, Math.floor(i / 400) * 2600 + 13_000];
+      return [line(x, y, x + (i % 7) * 9 + 20, y + (i % 11) * 8)];
+    });
+    const lines = [...rooms, ...hatch, ...words];
+    expect(lines.length).toBeGreaterThan(100_000);
+    const { offers } = findWalls({ lines, fills: [] });
+    expect(offers.filter(({ thickness }) => thickness === 124)).toHaveLength(400);
+    expect(offers).toHaveLength(400);
+  });
+
   it('are the same with all of it, and whatever way it lies', () => {
     const { lines, fills } = walls();
     const all = { lines: [...lines, ...Object.values(PARTS).flat()], fills };
