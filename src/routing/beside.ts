@@ -21,16 +21,15 @@ export function besideIn(graph: Graph): Beside {
 
 function pairAt(graph: Graph, axis: 0 | 1, c: number): readonly [Profile, Profile] {
   const { lines, media, edges } = graph;
-  const look = (side: 0 | 1): Profile => media.beside(axis, c, side);
   if (edges) {
     const wish = edges[axis].get(c);
     if (wish) return [profileOf(media, axis, c, wish, 0), profileOf(media, axis, c, wish, 1)];
-    const one = look(0);
+    const one = media.beside(axis, c, 0);
     return [one, one];
   }
   const on = lines[axis];
   const found: [Profile | null, Profile | null] = [null, null];
   for (let i = lowerBound(on.c, c); i < on.count && on.c[i] === c; i++)
     found[on.side[i] as 0 | 1] ??= on.profiles[i]!;
-  return [found[0] ?? look(0), found[1] ?? look(1)];
+  return [found[0] ?? media.beside(axis, c, 0), found[1] ?? media.beside(axis, c, 1)];
 }

@@ -156,6 +156,8 @@ export function profileOf(media: Media, axis: 0 | 1, at: number, wish: Wish, sid
   return wish.profiles[side];
 }
 
+const SIDES = [0, 1] as const;
+
 /** Coordinates that are looked at to tell how much lies along the others. */
 const SAMPLES = 24;
 
@@ -201,28 +203,25 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number
   const keepMust = Math.ceil(musts / limit);
   const keep = Math.ceil(coordinates.length / limit);
   let must = 0;
-  coordinates.forEach((at, i) => {
+  for (let i = 0; i < coordinates.length; i++) {
+    const at = coordinates[i]!;
     const wish = wished[i]!;
     const turn = wish.must ? must++ % keepMust : i % keep;
-    if (turn !== 0 && !wish.always) return;
-    const profile = (s: 0 | 1): Profile => profileOf(media, axis, at, wish, s);
-    const spans = resolve(wish, profile);
-    if (spans[0].length && spans[1].length && sameProfile(profile(0), profile(1))) {
-      spans[0].push(...spans[1]);
-      spans[1].length = 0;
-    }
-    for (const s of [0, 1] as const) {
+    if (turn !== 0 && !wish.always) continue;
+    const spans = resolve(media, axis, at, wish);
+    for (const s of SIDES) {
       if (spans[s].length === 0) continue;
-      for (const [from, to] of openStretches(media, profile(s))) {
+      const profile = profileOf(media, axis, at, wish, s);
+      for (const [from, to] of openStretches(media, profile)) {
         if (!touches(spans[s], from, to)) continue;
         c.push(at);
         side.push(s);
         lo.push(from);
         hi.push(to);
-        profiles.push(profile(s));
+        profiles.push(profile);
       }
     }
-  });
+  }
   return {
     axis,
     count: c.length,
@@ -235,15 +234,24 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number
   };
 }
 
-function resolve(wish: Wish, profile: (side: 0 | 1) => Profile): [number[], number[]] {
-  const spans: [number[], number[]] = [[...wish.spans[0]], [...wish.spans[1]]];
-  for (let i = 0; i < wish.borders.length; i += 2) {
-    const [lo, hi] = [wish.borders[i]!, wish.borders[i + 1]!];
-    if (!differ(profile(0), profile(1), lo, hi)) continue;
-    spans[0].push(lo, hi);
-    spans[1].push(lo, hi);
-  }
-  return spans;
+/** The spans that the lines at a coordinate must touch, for each side; all for one where both sides are alike. */
+function resolve(
+  media: Media,
+  axis: 0 | 1,
+  at: number,
+  { borders, spans, profiles }: Wish,
+): readonly [readonly number[], readonly number[]] {
+  if (borders.length === 0 && (spans[0].length === 0 || spans[1].length === 0)) return spans;
+  profiles[0] ??= media.beside(axis, at, 0);
+  profiles[1] ??= media.beside(axis, at, 1);
+  const [below, above] = profiles;
+  const real: number[] = [];
+  for (let i = 0; i < borders.length; i += 2)
+    if (differ(below, above, borders[i]!, borders[i + 1]!)) real.push(borders[i]!, borders[i + 1]!);
+  const one = [...spans[0], ...real];
+  const other = [...spans[1], ...real];
+  if (one.length === 0 || other.length === 0 || !sameProfile(below, above)) return [one, other];
+  return [[...one, ...other], []];
 }
 
 /** Whether two profiles differ somewhere between lo and hi. */
