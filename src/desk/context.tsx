@@ -3,9 +3,9 @@ import { useStore } from 'zustand';
 import type { Units } from '../base/units.ts';
 import type { SessionActions, SessionApi, SessionStore } from '../board/session.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
-import { job, type Plan } from '../plan/plan.ts';
+import { job, type Plan, type Ref } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
-import { followerOf, resterOf } from './follow.ts';
+import { followerOf, pointedOf, resterOf } from './follow.ts';
 import type { PrintChoiceApi } from './print-choice.ts';
 import type { Services } from './services.ts';
 
@@ -49,6 +49,12 @@ export function useShownPlan(): Plan {
 /** The newest survey, for panels that are not about the thing in hand: it stands while something is dragged. */
 export function useRestingSurvey(): Survey | null {
   const { subscribe, get } = resterOf(useDesk().session);
+  return useSyncExternalStore(subscribe, get);
+}
+
+/** What the pointer rests on; what it passes over on its way draws nothing. */
+export function usePointed(): Ref | null {
+  const { subscribe, get } = pointedOf(useDesk().session);
   return useSyncExternalStore(subscribe, get);
 }
 

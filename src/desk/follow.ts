@@ -1,5 +1,5 @@
 import type { SessionApi } from '../board/session.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Plan, Ref } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 
 /** While something is dragged, panels follow no oftener than this, so that no move of the pointer draws them, ms. */
@@ -120,6 +120,58 @@ function createRester(session: SessionApi): Rester {
         stop = null;
         clearTimeout(timer);
         held = null;
+      };
+    },
+  };
+}
+
+/** A pointer that has stayed on one thing for this long means it, ms. */
+const MEANT = 120;
+
+/** What the pointer rests on, for panels: what it merely passes over draws nothing. */
+interface Pointed {
+  get(): Ref | null;
+  subscribe(changed: () => void): () => void;
+}
+
+const pointed = new WeakMap<SessionApi, Pointed>();
+
+export function pointedOf(session: SessionApi): Pointed {
+  const there = pointed.get(session);
+  if (there) return there;
+  const made = createPointed(session);
+  pointed.set(session, made);
+  return made;
+}
+
+function createPointed(session: SessionApi): Pointed {
+  const listeners = new Set<() => void>();
+  let meant: Ref | null = null;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let stop: (() => void) | null = null;
+
+  const watch = () =>
+    session.subscribe((now, before) => {
+      if (now.hover === before.hover) return;
+      clearTimeout(timer);
+      timer = setTimeout(() => {
+        meant = now.hover;
+        for (const listener of listeners) listener();
+      }, MEANT);
+    });
+
+  return {
+    get: () => meant,
+    subscribe(changed) {
+      listeners.add(changed);
+      stop ??= watch();
+      return () => {
+        listeners.delete(changed);
+        if (listeners.size > 0) return;
+        stop?.();
+        stop = null;
+        clearTimeout(timer);
+        meant = null;
       };
     },
   };

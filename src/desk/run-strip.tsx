@@ -1,20 +1,22 @@
 import { formatLength } from '../base/units.ts';
 import { toBoard } from '../board/session.ts';
 import { jacksOfRefs } from '../plan/jacks.ts';
+import type { Ref } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
 import { dearest, runWhy } from './card/run-why.ts';
-import { useDesk, usePlan, useSession, useUnits } from './context.tsx';
+import { useDesk, usePlan, usePointed, useSession, useUnits } from './context.tsx';
 
 /** Lines of a strip, the sum apart. */
 const LINES = 5;
 
 /**
- * What the run under the pointer weighs, at the edge of the board; by touch of the one that is picked. It is drawn
+ * What the run under the resting pointer weighs, at the edge of the board; by touch of the one that is picked. It is drawn
  * anew when that is another run, and lets the pointer through.
  */
 export function RunStrip() {
-  const pointed = useSession((s) => jackOf(s, true));
-  const picked = useSession((s) => jackOf(s, false));
+  const under = usePointed();
+  const pointed = useSession((s) => jackOf(s, under));
+  const picked = useSession((s) => jackOf(s, s.selection.length === 1 ? s.selection[0]! : null));
   const jack = pointed ?? picked;
   const run = useSession((s) => s.survey?.runs.find((r) => r.jack === jack) ?? null);
   const units = useUnits();
@@ -58,10 +60,8 @@ export function RunStrip() {
 
 type Seen = Parameters<Parameters<typeof useSession>[0]>[0];
 
-/** The jack that is meant by what is pointed at, or by the one thing that is picked. */
-function jackOf({ hover, selection, history, preview }: Seen, pointed: boolean): string | null {
-  if (preview) return null;
-  const ref = pointed ? hover : selection.length === 1 ? selection[0]! : null;
-  if (!ref || !['jacks', 'outlets', 'devices'].includes(ref.table)) return null;
+/** The jack that is meant by a thing; nothing is said while something is dragged. */
+function jackOf({ history, preview }: Seen, ref: Ref | null): string | null {
+  if (preview || !ref || !['jacks', 'outlets', 'devices'].includes(ref.table)) return null;
   return jacksOfRefs(history.plan, [ref])[0] ?? null;
 }

@@ -71,6 +71,47 @@ const recorder = () => {
   });
 };
 
+/**
+ * Installs what notes when the drawing is sharp: painted pixel by pixel, and no edge of it left bare. Until then it is
+ * a picture that was made for another view.
+ */
+const sharpness = () => {
+  let input = 0;
+  let waits = false;
+  const took: number[] = [];
+  for (const type of ['pointermove', 'wheel'])
+    addEventListener(
+      type,
+      () => {
+        input = performance.now();
+        waits = true;
+      },
+      { capture: true, passive: true },
+    );
+  const draw = CanvasRenderingContext2D.prototype.drawImage as (...args: unknown[]) => void;
+  CanvasRenderingContext2D.prototype.drawImage = function (
+    this: CanvasRenderingContext2D,
+    ...args: unknown[]
+  ) {
+    draw.apply(this, args);
+    const [image, x, y, width, height] = args as [unknown, number, number, number, number];
+    const { canvas } = this;
+    if (!waits || args.length !== 5 || !(image instanceof ImageBitmap) || !canvas.isConnected)
+      return;
+    const { clientWidth, clientHeight } = canvas;
+    const ratio = canvas.width / clientWidth;
+    const own = Math.abs(width * ratio - image.width) < 0.01;
+    if (!own || x > 0 || y > 0 || x + width < clientWidth || y + height < clientHeight) return;
+    waits = false;
+    const last = input;
+    // It is on the screen when the next frame begins; a later move makes it another picture.
+    requestAnimationFrame((now) => {
+      if (last === input) took.push(now - last);
+    });
+  };
+  Object.assign(window, { sharp: () => took.splice(0).at(-1) ?? null });
+};
+
 interface Frames {
   readonly times: readonly number[];
   readonly inputs: readonly boolean[];
@@ -136,6 +177,7 @@ export class Hand {
     // The runner of these files wraps named functions in a helper that a page does not have.
     await page.evaluate('globalThis.__name = (named) => named');
     await page.evaluate(recorder);
+    await page.evaluate(sharpness);
     return new Hand(browser, page, await page.context().newCDPSession(page));
   }
 
@@ -216,6 +258,50 @@ export class Hand {
         this.#mouse('mouseWheel', at, { deltaX: 0, deltaY: n % 40 < 20 ? -30 : 30 }),
       ),
     );
+  }
+
+  /** How long after the last of some quick moves the drawing is sharp again, ms, so many times. */
+  async #sharpAfter(times: number, moves: () => Promise<void>): Promise<number[]> {
+    const took: number[] = [];
+    for (let i = 0; i < times; i++) {
+      await pause(1500);
+      await this.#page.evaluate('sharp()');
+      await moves();
+      await pause(1500);
+      const ms = (await this.#page.evaluate('sharp()')) as number | null;
+      if (ms === null) throw new Error('the drawing never became sharp');
+      took.push(ms);
+    }
+    return took;
+  }
+
+  /** The same after the view was thrown aside, further than the margin of what is painted. */
+  async sharpAfterPan(from: Spot, times: number): Promise<number[]> {
+    let way = 1;
+    return this.#sharpAfter(times, async () => {
+      await this.#mouse('mouseMoved', from);
+      await this.#mouse('mousePressed', from, { button: 'middle', buttons: 4, clickCount: 1 });
+      for (let n = 1; n <= 20; n++) {
+        const to = { x: from.x + way * n * 15, y: from.y + n * 4 };
+        await this.#mouse('mouseMoved', to, { button: 'middle', buttons: 4 });
+        await pause(8);
+      }
+      const end = { x: from.x + way * 300, y: from.y + 80 };
+      await this.#mouse('mouseReleased', end, { button: 'middle', buttons: 0, clickCount: 1 });
+      way = -way;
+    });
+  }
+
+  /** The same after some turns of the wheel. */
+  async sharpAfterZoom(at: Spot, times: number): Promise<number[]> {
+    let way = 1;
+    return this.#sharpAfter(times, async () => {
+      for (let n = 0; n < 8; n++) {
+        await this.#mouse('mouseWheel', at, { deltaX: 0, deltaY: way * -60 });
+        await pause(8);
+      }
+      way = -way;
+    });
   }
 
   /** Moves the pointer over the drawing with no button. */

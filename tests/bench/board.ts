@@ -8,12 +8,12 @@ import { writePlan } from '../../src/plan/codec.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { launch } from '../chromium.mjs';
 import { openJob } from '../e2e/job.ts';
-import { Hand, type Measured, type Spot } from './board-drive.ts';
+import { Hand, type Measured, quantile, type Spot } from './board-drive.ts';
 import { crowdedPlan, SIZE } from './board-plan.ts';
 
 /**
  * How the built board feels on a crowded plan, all in view: frames while it is panned, zoomed, pointed at and while a
- * device is dragged, and the first picture of a cold load; and the same plan with one canvas node for each thing.
+ * device is dragged, how soon it is sharp again, and the first picture of a cold load; and the same plan with one canvas node for each thing.
  *
  * Frames are not held to the screen's rate, so that a frame takes as long as its work: what is read is the time from a
  * frame's input to the beginning of the next one.
@@ -21,6 +21,8 @@ import { crowdedPlan, SIZE } from './board-plan.ts';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const VIEW = { width: 1600, height: 1000 };
 const RUN = 3000;
+/** So often the view is moved to see how soon the drawing is sharp again. */
+const SHARP = 12;
 
 const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
@@ -91,7 +93,12 @@ async function ours(browser: Browser, address: string, plan: Plan, file: string)
   const found = await movements(hand, middle, chart(device.at), () => job.fit(plan));
   const done = await job.undo().getAttribute('aria-label');
   if (!done?.includes('device')) throw new Error(`not a device was dragged: ${done}`);
-  return { found, page };
+  await job.fit(plan);
+  const sharp = {
+    pan: await hand.sharpAfterPan(middle, SHARP),
+    zoom: await hand.sharpAfterZoom(middle, SHARP),
+  };
+  return { found, sharp, page };
 }
 
 async function peer(browser: Browser, address: string) {
@@ -176,9 +183,17 @@ try {
       }
       if (!wants('board')) return;
       const browser = await start();
-      const { found, page } = await ours(browser, address, plan, file);
+      const { found, sharp, page } = await ours(browser, address, plan, file);
       console.log('the board');
       console.table(table(found));
+      for (const [what, took] of Object.entries(sharp))
+        console.log(
+          `sharp again after the last move of a ${what}, ms: median`,
+          Math.round(quantile(took, 0.5)),
+          'p95',
+          Math.round(quantile(took, 0.95)),
+          took.map(Math.round),
+        );
       if (process.env.BENCH_PICTURES)
         await page.screenshot({ path: join(process.env.BENCH_PICTURES, 'board.png') });
       await browser.close();

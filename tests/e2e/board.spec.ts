@@ -120,4 +120,24 @@ test('React draws nothing while the board is panned, nor while the pointer wande
   const still = await commits();
   for (let i = 0; i < FRAMES; i++) await page.mouse.move(corner.x - (i % 30), corner.y + (i % 20));
   expect(await commits()).toBe(still);
+
+  // Over the drawing, from thing to thing without a rest: what is passed over draws nothing, what is rested on does.
+  await desk.to('runs');
+  const plan = await desk.plan();
+  const chart = await desk.fit(plan);
+  const outlets = [...plan.tables.outlets.values()].map(({ at }) => chart(at));
+  await page.waitForTimeout(500);
+  const passed = await page.evaluate(async (places) => {
+    const { count } = window as unknown as { count: { commits: number } };
+    const board = document.querySelector('.board-canvas')!;
+    const before = count.commits;
+    for (const { x, y } of places) {
+      const at = { clientX: x, clientY: y, pointerType: 'mouse', bubbles: true };
+      board.dispatchEvent(new PointerEvent('pointermove', at));
+      await Promise.resolve();
+    }
+    return count.commits - before;
+  }, outlets);
+  expect(passed).toBe(0);
+  await expect(page.locator('.run-strip')).toBeVisible();
 });

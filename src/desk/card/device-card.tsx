@@ -30,7 +30,6 @@ export function DeviceCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'devices', id }}
         picture={kind ? <KindPicture symbol={kind.symbol} code={kind.code} scale={5.2} /> : null}
         title={labels.length > 0 ? `${name} ${labels.join(' ')}` : name}
         below={<Where plan={plan} device={device} kindName={kindName(plan, kinds, device.kind)} />}

@@ -23,7 +23,6 @@ export function OpeningCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'openings', id }}
         picture={TOOL_PICTURES.opening}
         title={opening.name || t(`opening.${opening.kind}`)}
         below={t('opening.below', { length: formatLength(distance(wall.a, wall.b), units) })}
@@ -96,12 +95,7 @@ export function NoteCard({ id }: { id: string }) {
   const edit = useEdit('notes', id);
   return (
     <>
-      <CardHead
-        of={{ table: 'notes', id }}
-        picture={TOOL_PICTURES.note}
-        title={t('thing.notes')}
-        below={t('note.below')}
-      />
+      <CardHead picture={TOOL_PICTURES.note} title={t('thing.notes')} below={t('note.below')} />
       <Section title={t('thing.notes')}>
         <WordsField
           label={t('note.words')}
@@ -123,7 +117,6 @@ export function DimensionCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'dimensions', id }}
         picture={TOOL_PICTURES.dimension}
         title={t('thing.dimensions')}
         below={formatLength(distance(row.a, row.b), units)}

@@ -1,9 +1,10 @@
-import type { ComponentType } from 'react';
+import type { ComponentType, ReactNode } from 'react';
 import { refKey } from '../../plan/plan.ts';
 import type { TableName } from '../../plan/schema.ts';
 import { useSession, useShownPlan } from '../context.tsx';
 import { DeviceCard } from './device-card.tsx';
 import { DimensionCard, NoteCard, OpeningCard } from './drawn-cards.tsx';
+import { CardFindings } from './findings.tsx';
 import { Nothing } from './nothing.tsx';
 import { JackCard, OutletCard } from './outlet-card.tsx';
 import { PinCard } from './pin-card.tsx';
@@ -42,14 +43,17 @@ export function Card() {
   const selection = useSession((s) => s.selection);
   const plan = useShownPlan();
   const there = selection.filter((ref) => plan.tables[ref.table].has(ref.id));
-  if (there.length === 0) return <Nothing />;
-  if (there.length > 1) return <Several refs={there} />;
-  const ref = there[0]!;
-  const Body = CARDS[ref.table];
-  if (!Body) return <Nothing />;
-  return (
-    <div key={refKey(ref)}>
-      <Body id={ref.id} />
-    </div>
-  );
+  const ref = there[0];
+  const Body = ref && CARDS[ref.table];
+  if (there.length > 1) return <Sheet key="several" body={<Several refs={there} />} />;
+  if (!ref || !Body) return <Sheet key="nothing" body={<Nothing />} />;
+  return <Sheet key={refKey(ref)} body={<Body id={ref.id} />} foot={<CardFindings of={ref} />} />;
 }
+
+/** A card as it is scrolled; its foot stays in sight. */
+const Sheet = ({ body, foot }: { body: ReactNode; foot?: ReactNode }) => (
+  <>
+    <div className="card-body">{body}</div>
+    {foot}
+  </>
+);

@@ -15,7 +15,7 @@ import { MOUNTS } from './choices.ts';
 import { DeleteButton, PlaceFields, useEdit } from './common.tsx';
 import { CardHead } from './head.tsx';
 import { Repeat } from './repeat.tsx';
-import { RunPart, RunParts } from './run-card.tsx';
+import { RunParts } from './run-card.tsx';
 
 const jacksAt = (plan: Plan, outlet: string): Jack[] =>
   [...plan.tables.jacks.values()]
@@ -30,7 +30,6 @@ export function OutletCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'outlets', id }}
         picture={<MarksPicture marks={jackSymbol(jacks.length, 'ink', outlet.mount)} scale={6} />}
         title={t('outlet.title', { labels: jacks.map((jack) => jack.label).join(' ') })}
         below={
@@ -100,7 +99,6 @@ export function JackCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'jacks', id }}
         picture={<MarksPicture marks={jackSymbol(1, 'ink', outlet.mount)} scale={6} />}
         title={t('thing.jack', { label: jack.label })}
         below={
@@ -109,7 +107,7 @@ export function JackCard({ id }: { id: string }) {
           </>
         }
       />
-      <RunPart jack={id} />
+      <RunParts jacks={[id]} />
       <Section title={t('card.jack')}>
         <JackFields jack={jack} />
       </Section>

@@ -23,7 +23,6 @@ export function RiserCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'risers', id }}
         picture={<MarksPicture marks={riserSymbol(riser.level === here)} scale={6} />}
         title={riser.name || t('thing.risers')}
         below={t('riser.below', { lower: lower.name, upper: upper.name })}

@@ -11,6 +11,7 @@ import { TOOL } from '../tool-ids.ts';
 import { AllowanceFold } from './allowance-fields.tsx';
 import { PinPart, pinOf } from './pinning.tsx';
 import { type Against, crossingWords, type RunSum, runSum } from './run-sum.ts';
+import { Still } from './still.tsx';
 import { WhyFold } from './why-fold.tsx';
 
 /** The run of a jack, as the survey has it now; null while it has none. */
@@ -19,11 +20,15 @@ export const useRun = (jack: Id): Run | null =>
 
 /** The runs of a device or an outlet: the first one open, further ones folded. */
 export function RunParts({ jacks }: { jacks: readonly Id[] }) {
-  return jacks.map((jack, i) => <RunPart key={jack} jack={jack} folded={i > 0} />);
+  return jacks.map((jack, i) => (
+    <Still key={jack}>
+      <RunPart jack={jack} folded={i > 0} />
+    </Still>
+  ));
 }
 
 /** A run's sum, open line by line, against what it may be. */
-export function RunPart({ jack, folded = false }: { jack: Id; folded?: boolean }) {
+function RunPart({ jack, folded = false }: { jack: Id; folded?: boolean }) {
   const plan = usePlan();
   const units = useUnits();
   const run = useRun(jack);
@@ -54,38 +59,43 @@ function Sum({ plan, run, sum }: { plan: Plan; run: Run; sum: RunSum }) {
   return (
     <>
       <p className="note">{homeWords(plan, run)}</p>
-      <table className="sum">
-        <caption className="unseen">{t('run.caption', { label: run.label })}</caption>
-        <tbody>
-          {sum.lines.map((line, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: the lines are a sum in order, without names of their own
-            <tr key={i}>
-              <th scope="row">
-                <span className={`swatch swatch-${line.group}`} aria-hidden="true" />
-                {line.label}
-              </th>
-              <td>{line.shown}</td>
+      <Still exact>
+        {' '}
+        <table className="sum">
+          <caption className="unseen">{t('run.caption', { label: run.label })}</caption>
+          <tbody>
+            {sum.lines.map((line, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: the lines are a sum in order, without names of their own
+              <tr key={i}>
+                <th scope="row">
+                  <span className={`swatch swatch-${line.group}`} aria-hidden="true" />
+                  {line.label}
+                </th>
+                <td>{line.shown}</td>
+              </tr>
+            ))}
+          </tbody>
+          <tfoot>
+            <tr className="sum-total">
+              <th scope="row">{t('run.cable')}</th>
+              <td>{sum.cable}</td>
             </tr>
-          ))}
-        </tbody>
-        <tfoot>
-          <tr className="sum-total">
-            <th scope="row">{t('run.cable')}</th>
-            <td>{sum.cable}</td>
-          </tr>
-          <tr>
-            <th scope="row">{t('run.cords', { cords: sum.cords })}</th>
-            <td>{sum.channel}</td>
-          </tr>
-          <tr>
-            <th scope="row">{sum.orderWords}</th>
-            <td>{sum.order}</td>
-          </tr>
-        </tfoot>
-      </table>
+            <tr>
+              <th scope="row">{t('run.cords', { cords: sum.cords })}</th>
+              <td>{sum.channel}</td>
+            </tr>
+            <tr>
+              <th scope="row">{sum.orderWords}</th>
+              <td>{sum.order}</td>
+            </tr>
+          </tfoot>
+        </table>
+      </Still>
       <AgainstBar against={sum.link} status={run.status} />
       <AgainstBar against={sum.whole} status={sum.whole.share > 1 ? 'over' : 'ok'} />
-      <Crossings plan={plan} run={run} />
+      <Still exact>
+        <Crossings plan={plan} run={run} />
+      </Still>
       <WhyFold run={run} />
       <PinPart jack={run.jack} run={run} />
       <AllowanceFold jacks={[run.jack]} />

@@ -31,7 +31,6 @@ export function ClosetCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'closets', id }}
         picture={<MarksPicture marks={closetSymbol()} scale={5.2} />}
         title={closet.name}
         below={t.count('closet.runs', runs)}
@@ -70,7 +69,6 @@ export function PowerCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'powers', id }}
         picture={<MarksPicture marks={powerSymbol()} scale={6} />}
         title={power.name || t('thing.powers')}
         below={t('power.below')}
@@ -98,7 +96,6 @@ export function ZoneCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'zones', id }}
         picture={<AreaTag letter={zone.area} large />}
         title={zone.name || t('thing.zones')}
         below={t('room.below', {
@@ -148,7 +145,6 @@ export function WallCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'walls', id }}
         picture={TOOL_PICTURES.wall}
         title={t(`wall.${wall.construction}`)}
         below={t('wall.below', { length: formatLength(distance(wall.a, wall.b), units) })}
@@ -239,7 +235,6 @@ export function KeepoutCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'keepouts', id }}
         picture={TOOL_PICTURES.keepout}
         title={keepout.name || t('thing.keepouts')}
         below={t('keepout.below')}
@@ -271,7 +266,6 @@ export function PathwayCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'pathways', id }}
         picture={TOOL_PICTURES[way.kind]}
         title={way.name || t(`pathway.${way.kind}`)}
         below={t('pathway.below', {
@@ -313,7 +307,6 @@ export function BackgroundCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        of={{ table: 'backgrounds', id }}
         picture={TOOL_PICTURES.scale}
         title={background.name || t('thing.backgrounds')}
         below={t('background.below', { width: background.width, height: background.height })}

@@ -74,6 +74,9 @@ function LadderSays({ survey, rows }: { survey: Survey | null; rows: readonly La
   const lost = rows.filter((row) => row.status === 'unroutable').length;
   return (
     <p className="ladder-says">
+      <span>
+        {t.count('runs.count', rows.length)}, {formatTotal(survey.totals.cable, units)}
+      </span>
       {near > 0 ? (
         <b className="status status-near">▲ {t('ladder.near', { count: near })}</b>
       ) : null}
@@ -83,9 +86,6 @@ function LadderSays({ survey, rows }: { survey: Survey | null; rows: readonly La
       {lost > 0 ? (
         <b className="status status-unroutable">✕ {t('ladder.lost', { count: lost })}</b>
       ) : null}
-      <span>
-        {t.count('runs.count', rows.length)}, {formatTotal(survey.totals.cable, units)}
-      </span>
     </p>
   );
 }

@@ -1,11 +1,12 @@
 import { useMemo } from 'react';
 import type { Id } from '../../base/ids.ts';
-import { useSession } from '../context.tsx';
+import { usePointed, useSession } from '../context.tsx';
 
-/** The jacks of what is selected on the board, and of what is under the pointer. */
+/** The jacks of what is selected on the board, and of what the pointer rests on. */
 export function useMarked(): { selected: ReadonlySet<Id>; hovered: Id | null } {
   const selection = useSession((s) => s.selection);
-  const hover = useSession((s) => s.hover);
+  const pointed = usePointed();
+  const hovered = pointed?.table === 'jacks' ? pointed.id : null;
   const jacks = useSession((s) => s.history.plan.tables.jacks);
   return useMemo(() => {
     const selected = new Set<Id>();
@@ -17,6 +18,6 @@ export function useMarked(): { selected: ReadonlySet<Id>; hovered: Id | null } {
           (ref.table === 'devices' && ref.id === jack.device)
         )
           selected.add(jack.id);
-    return { selected, hovered: hover?.table === 'jacks' ? hover.id : null };
-  }, [selection, hover, jacks]);
+    return { selected, hovered };
+  }, [selection, hovered, jacks]);
 }

@@ -2,7 +2,7 @@ import { type KeyboardEvent, memo, useEffect, useMemo, useRef, useState } from '
 import type { Id } from '../../base/ids.ts';
 import { formatLength } from '../../base/units.ts';
 import { t } from '../../text/index.ts';
-import { useActions, useDesk, useUnits } from '../context.tsx';
+import { useActions, useDesk, useSession, useUnits } from '../context.tsx';
 import { pickRun } from '../show.ts';
 import { barAt, barPaths, markWords, pitchFor } from './bars.ts';
 import { useMarked } from './marked.ts';
@@ -18,7 +18,11 @@ export const Bars = memo(({ rows, onList }: { rows: readonly LadderRow[]; onList
   const { session } = useDesk();
   const actions = useActions();
   const units = useUnits();
-  const { selected, hovered } = useMarked();
+  const { selected, hovered: elsewhere } = useMarked();
+  // Among the bars themselves the one under the pointer is marked at once.
+  const [here, setHere] = useState<Id | null>(null);
+  const own = useSession((s) => s.hover?.table === 'jacks' && s.hover.id === here);
+  const hovered = own ? here : elsewhere;
   const [size, box] = useSize();
   const scale = useMemo(() => ladderScale(rows, units), [rows, units]);
   const pitch = pitchFor(rows.length, size.width - LEFT - 8);
@@ -42,8 +46,9 @@ export const Bars = memo(({ rows, onList }: { rows: readonly LadderRow[]; onList
     );
   const hover = (i: number) => {
     const jack = rows[i]?.jack ?? null;
-    if (jack !== hovered)
-      actions.set({ hover: jack === null ? null : { table: 'jacks', id: jack } });
+    if (own ? jack === here : jack === null) return;
+    setHere(jack);
+    actions.set({ hover: jack === null ? null : { table: 'jacks', id: jack } });
   };
   const said = useSaid(rows, hovered);
   /** Arrows walk along the bars, Enter picks the one that is pointed at. */

@@ -1,5 +1,5 @@
 import { groupBy } from '../../base/group.ts';
-import { formatLength, formatTotal, INCH, parseLength } from '../../base/units.ts';
+import { formatLength, formatTotal, INCH, parseLength, type Units } from '../../base/units.ts';
 import { type Settings, settings } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import { PATHWAYS } from '../card/choices.ts';
@@ -123,26 +123,29 @@ function CableDiameter() {
   );
 }
 
-/** What the averaging method of the trade says, beside the exact sum. */
+/** What the averaging method of the trade says, beside the exact sum; dashes until the first survey is there. */
 function Average() {
   const survey = useSession((s) => s.survey);
   const units = useUnits();
-  if (!survey?.averaging) return null;
-  const { averaging, totals } = survey;
+  if (survey && !survey.averaging) return null;
+  const figure = (format: (mm: number, units: Units) => string, mm?: number) =>
+    mm === undefined ? '–' : format(mm, units);
+  const { averaging, totals } = survey ?? {};
   const rows = [
-    [t('runs.shortest'), formatLength(averaging.shortest, units)],
-    [t('runs.longest'), formatLength(averaging.longest, units)],
-    [t('runs.average'), formatTotal(averaging.total, units)],
-    [t('runs.exact'), formatTotal(totals.cable, units)],
-    [t('runs.order'), formatTotal(totals.order, units)],
+    [t('runs.shortest'), figure(formatLength, averaging?.shortest)],
+    [t('runs.longest'), figure(formatLength, averaging?.longest)],
+    [t('runs.average'), figure(formatTotal, averaging?.total)],
+    [t('runs.exact'), figure(formatTotal, totals?.cable)],
+    [t('runs.order'), figure(formatTotal, totals?.order)],
   ] as const;
+  const count = survey ? t.count('runs.count', survey.runs.length) : '–';
   return (
-    <Section title={t('runs.totals')} aside={t.count('runs.count', survey.runs.length)}>
+    <Section title={t('runs.totals')} aside={count}>
       <dl className="figures">
-        {rows.map(([label, figure]) => (
+        {rows.map(([label, shown]) => (
           <div key={label}>
             <dt>{label}</dt>
-            <dd>{figure}</dd>
+            <dd>{shown}</dd>
           </div>
         ))}
       </dl>
