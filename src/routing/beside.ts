@@ -1,6 +1,7 @@
 import type { Graph } from './graph.ts';
-import { lowerBound, profileOf } from './lines.ts';
-import type { Profile } from './medium.ts';
+import { lowerBound } from './lines.ts';
+import type { Profile } from './profile.ts';
+import { profileOf } from './wishes.ts';
 
 /** What lies beside a coordinate of an axis, on either side of it. */
 export type Beside = (axis: 0 | 1, c: number) => readonly [Profile, Profile];

@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import { holdsQuadrant, type Shape, spansAlong } from '../geometry/shape.ts';
 import { type Place, reachable } from './attach.ts';
 import type { Graph } from './graph.ts';
-import { mediumAt } from './medium.ts';
+import { mediumAt } from './profile.ts';
 import type { Bar, NoRoute, SiteCloset, SitePlace } from './site.ts';
 import type { Stack } from './stack.ts';
 

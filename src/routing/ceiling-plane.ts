@@ -9,8 +9,9 @@ import type {
   PlaneWallReason,
 } from '../results/ceiling-plane.ts';
 import { type Body, type Ground, groundOf } from './ground.ts';
-import { Media, type Profile } from './medium.ts';
+import { Media } from './medium.ts';
 import { siteOf } from './plan-site.ts';
+import type { Profile } from './profile.ts';
 import { ceilingFactor, type SiteCeiling, type SitePrices } from './site.ts';
 import { placeOn, tracksOf } from './tracks.ts';
 

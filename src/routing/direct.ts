@@ -3,16 +3,10 @@ import type { TrackMeeting, Whole } from './best.ts';
 import { BEND } from './field.ts';
 import type { Graph } from './graph.ts';
 import { backwards, type Leg } from './leg.ts';
-import {
-  type Media,
-  mediumAt,
-  type Profile,
-  sameProfile,
-  type Toll,
-  toll,
-  UNITS,
-} from './medium.ts';
+import { type Media, UNITS } from './medium.ts';
+import { mediumAt, type Profile, sameProfile } from './profile.ts';
 import { type Ray, rayLeg } from './ray.ts';
+import { type Toll, toll } from './toll.ts';
 import { trackToll } from './tracks.ts';
 
 /*

@@ -3,15 +3,7 @@ import type { Shape } from '../geometry/shape.ts';
 import type { Beside } from './beside.ts';
 import type { Network } from './field.ts';
 import { type Ground, groundOf, type Through } from './ground.ts';
-import {
-  type LineSet,
-  linesOf,
-  mostCoordinates,
-  type Wish,
-  type Wishes,
-  wishesOf,
-  workOf,
-} from './lines.ts';
+import { type LineSet, linesOf, workOf } from './lines.ts';
 import { Media, UNITS } from './medium.ts';
 import { networkOf } from './network.ts';
 import { crossingsOf, eachOn, type Nodes, type Row, rowOf } from './nodes.ts';
@@ -27,6 +19,7 @@ import {
   type Track,
   tracksOf,
 } from './tracks.ts';
+import { mostCoordinates, type Wish, type Wishes, wishesOf } from './wishes.ts';
 
 /** A place on a track where a cable may join, leave or pass on to another track. */
 export interface Stop {

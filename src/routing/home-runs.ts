@@ -234,13 +234,15 @@ function routedRun(s: Settings, task: Task, route: Route, pinned: Pinned | null,
   };
 }
 
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
 /** The open sum: neighbours of the same kind, zone and pathway put together, then the slack. */
 function partsOf(segments: readonly Segment[], s: Allowances): RunPart[] {
-  const parts: RunPart[] = [];
+  const parts: Writable<RunPart>[] = [];
   for (const { kind, length, zone, pathway } of segments) {
     const last = parts[parts.length - 1];
     if (last && last.kind === kind && last.zone === zone && last.pathway === pathway)
-      parts[parts.length - 1] = { ...last, length: last.length + length };
+      last.length += length;
     else parts.push({ kind, length, zone, pathway });
   }
   const slack = [

@@ -4,7 +4,7 @@ import type { Finder } from './finder.ts';
 import type { Graph } from './graph.ts';
 import type { Body } from './ground.ts';
 import type { Leg } from './leg.ts';
-import { mediumAt, type Profile, stretchAt } from './medium.ts';
+import { mediumAt, type Profile, stretchAt } from './profile.ts';
 import type { SitePlace } from './site.ts';
 import { elevationOn, placeOn } from './tracks.ts';
 

@@ -1,4 +1,4 @@
-import type { Profile } from './medium.ts';
+import type { Profile } from './profile.ts';
 
 /** A stretch of a line of the plane, or of a track; it may have no length and then only says where the cable is. */
 export type Leg =

@@ -1,7 +1,9 @@
 import { BEND } from './field.ts';
 import type { Graph, Stop } from './graph.ts';
-import { mediumAt, type Toll, UNITS } from './medium.ts';
+import { UNITS } from './medium.ts';
+import { mediumAt } from './profile.ts';
 import { type Draft, joinable } from './stops.ts';
+import type { Toll } from './toll.ts';
 import { type Track, trackToll } from './tracks.ts';
 
 type Plain = Omit<Graph, 'net'>;

@@ -1,6 +1,7 @@
 import { type Shape, spansAlong, spansBeside } from '../geometry/shape.ts';
 import { Areas, Borders } from './areas.ts';
 import type { Ground } from './ground.ts';
+import type { Profile } from './profile.ts';
 import { type CeilingKind, ceilingFactor, type SiteCeiling } from './site.ts';
 
 /**
@@ -22,12 +23,6 @@ export interface Medium {
   readonly barred: boolean;
   /** Bodies with a price that it lies inside, ascending. */
   readonly bodies: readonly number[];
-}
-
-/** A line cut into stretches: stretch i goes from starts[i] to starts[i + 1]; the first starts at -Infinity. */
-export interface Profile {
-  readonly starts: number[];
-  readonly media: number[];
 }
 
 interface Sky {
@@ -237,84 +232,4 @@ function matteringBodies({ site, zones, bodies }: Ground): number[] {
   return bodies.flatMap(({ passing, shape }, i) =>
     (passing.price > 0 && !passing.barred) || underHard(shape) ? [i] : [],
   );
-}
-
-/** Whether two profiles change at the same places to the same media. */
-export function sameProfile(a: Profile, b: Profile): boolean {
-  if (a.starts.length !== b.starts.length) return false;
-  for (let i = 0; i < a.starts.length; i++)
-    if (a.starts[i] !== b.starts[i] || a.media[i] !== b.media[i]) return false;
-  return true;
-}
-
-/** The stretch of a profile that holds at a position: on a boundary the side decides. */
-export function stretchAt(profile: Profile, at: number, side: 0 | 1): number {
-  const { starts } = profile;
-  let lo = 0;
-  let hi = starts.length - 1;
-  while (lo < hi) {
-    const mid = (lo + hi + 1) >> 1;
-    const start = starts[mid]!;
-    if (side === 0 ? start < at : start <= at) lo = mid;
-    else hi = mid - 1;
-  }
-  return lo;
-}
-
-/** The medium that holds at a position of a profile: on a boundary the side decides. */
-export const mediumAt = (profile: Profile, at: number, side: 0 | 1): number =>
-  profile.media[stretchAt(profile, at, side)]!;
-
-/** Sum over a stretch of a line: cost in units, and real length. A cost below 0 says that it is not passable. */
-export interface Toll {
-  cost: number;
-  length: number;
-}
-
-/** Cost and length from position a to b >= a along a profile, both with their sides. */
-export function toll(
-  media: Media,
-  profile: Profile,
-  a: number,
-  sideA: 0 | 1,
-  b: number,
-  sideB: 0 | 1,
-  out: Toll,
-): void {
-  tollWithin(media, profile, stretchAt(profile, a, sideA), a, stretchAt(profile, b, sideB), b, out);
-}
-
-/** The same, where the stretches of both positions are known: from stretch `first` to stretch `last`. */
-export function tollWithin(
-  media: Media,
-  profile: Profile,
-  first: number,
-  a: number,
-  last: number,
-  b: number,
-  out: Toll,
-): void {
-  const { list } = media;
-  const { starts, media: stretches } = profile;
-  let cost = 0;
-  let vertical = 0;
-  let at = a;
-  for (let k = first; ; k++) {
-    const medium = list[stretches[k]!]!;
-    const end = k < last ? starts[k + 1]! : b;
-    if (medium.barred || (end > at && !medium.pass)) {
-      out.cost = -1;
-      return;
-    }
-    if (end > at) {
-      cost += Math.round((end - at) * 2 * medium.factor);
-      at = end;
-    }
-    if (k >= last) break;
-    const step = media.step(stretches[k]!, stretches[k + 1]!);
-    vertical += step;
-    cost += step * UNITS + media.price(stretches[k]!, stretches[k + 1]!);
-  }
-  out.cost = cost;
-  out.length = b - a + vertical;
 }

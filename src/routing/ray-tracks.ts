@@ -2,9 +2,11 @@ import type { Taker } from './best.ts';
 import { BEND } from './field.ts';
 import type { Graph, Stop } from './graph.ts';
 import type { Leg } from './leg.ts';
-import { mediumAt, type Toll, toll, UNITS } from './medium.ts';
+import { UNITS } from './medium.ts';
+import { mediumAt } from './profile.ts';
 import { type Ray, rayLeg } from './ray.ts';
 import type { Start } from './starts.ts';
+import { type Toll, toll } from './toll.ts';
 import { elevationOn, type Track, trackToll } from './tracks.ts';
 
 const SIDES = [0, 1] as const;

@@ -1,5 +1,5 @@
 import type { Leg } from './leg.ts';
-import type { Profile } from './medium.ts';
+import type { Profile } from './profile.ts';
 import type { Start } from './starts.ts';
 
 /** One way along a line through a start, on one side of it. */

@@ -6,10 +6,12 @@ import { BEND } from './field.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { covers, lowerBound, sideAt, upperBound } from './lines.ts';
-import { mediumAt, type Profile, sameProfile, type Toll, toll, UNITS } from './medium.ts';
+import { UNITS } from './medium.ts';
+import { mediumAt, type Profile, sameProfile } from './profile.ts';
 import { type Ray, rayLeg } from './ray.ts';
 import { meetTracks } from './ray-tracks.ts';
 import type { Start } from './starts.ts';
+import { type Toll, toll } from './toll.ts';
 import type { Track } from './tracks.ts';
 import { Walk } from './walk.ts';
 

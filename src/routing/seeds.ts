@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import { besideIn } from './beside.ts';
 import { type Graph, nodesAt } from './graph.ts';
 import { sideAt } from './lines.ts';
-import { mediumAt } from './medium.ts';
+import { mediumAt } from './profile.ts';
 import { JOIN_REACH } from './site.ts';
 import { startsOf } from './starts.ts';
 import { nearestOn, placeOn, reachOf } from './tracks.ts';

@@ -2,7 +2,8 @@ import type { Point } from '../geometry/point.ts';
 import { holdsQuadrant, type Shape } from '../geometry/shape.ts';
 import type { Beside } from './beside.ts';
 import type { Body, Ground } from './ground.ts';
-import { type Media, type Medium, mediumAt, type Profile } from './medium.ts';
+import type { Media, Medium } from './medium.ts';
+import { mediumAt, type Profile } from './profile.ts';
 import { FACE_REACH } from './site.ts';
 
 /** A place where a cable can enter the plane, and how far it goes inside or along the wall to get there. */

@@ -3,8 +3,8 @@ import { type Shape, spansAlong, spansBeside } from '../geometry/shape.ts';
 import type { Finder } from './finder.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
-import { mediumAt } from './medium.ts';
 import type { Piece } from './piece.ts';
+import { mediumAt } from './profile.ts';
 import { elevationOn, placeOn, type Track } from './tracks.ts';
 
 /** A stretch of a leg in one zone at one elevation. */

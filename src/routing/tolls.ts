@@ -1,5 +1,6 @@
 import type { Graph } from './graph.ts';
-import { type Profile, stretchAt, type Toll, tollWithin } from './medium.ts';
+import { type Profile, stretchAt } from './profile.ts';
+import { type Toll, tollWithin } from './toll.ts';
 
 /** What it costs to go from node to node along the lines of one axis, and what lies at each node. */
 export class LineTolls {

@@ -1,8 +1,10 @@
 import type { Point } from '../geometry/point.ts';
 import { finderOf } from './finder.ts';
 import type { Ground } from './ground.ts';
-import { type Media, mediumAt, type Profile, stretchAt, type Toll, toll, UNITS } from './medium.ts';
+import { type Media, UNITS } from './medium.ts';
+import { mediumAt, type Profile, stretchAt } from './profile.ts';
 import { JOIN_REACH } from './site.ts';
+import { type Toll, toll } from './toll.ts';
 
 /** A face of a slanted wall is followed this far outside it, so that it never counts as inside. */
 const FACE_GAP = 0.5;

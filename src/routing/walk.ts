@@ -1,4 +1,5 @@
-import { type Media, type Profile, stretchAt, UNITS } from './medium.ts';
+import { type Media, UNITS } from './medium.ts';
+import { type Profile, stretchAt } from './profile.ts';
 
 /** A way along a profile from one position, ever farther: what `toll` says of each stretch, added up as it goes. */
 export class Walk {

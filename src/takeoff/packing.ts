@@ -34,13 +34,15 @@ export function packBoxes(
   const withSum = (box: Box): Filled => ({ box, sum: filled(box, sizes) });
   let boxes = first.map(withSum);
   for (let round = 0; round < ROUNDS && boxes.length > bound; round += 1) {
-    const { chosen, others } = choose(boxes, chance);
+    const picked = choose(boxes, chance);
+    const chosen = [...picked].map((i) => boxes[i]!);
     const pieces = chosen.flatMap(({ box }) => box);
     // By length every other time: long pieces first packs well, and any other order finds what that misses.
     if (round % 2 === 0) pieces.sort((a, b) => sizes[b]! - sizes[a]! || a - b);
     else shuffle(pieces, chance);
     const refilled = fillTightly(pieces, sizes, capacity).map(withSum);
-    if (isNoWorse(refilled, chosen)) boxes = others.concat(refilled);
+    if (isNoWorse(refilled, chosen))
+      boxes = [...boxes.filter((_, i) => !picked.has(i)), ...refilled];
   }
   return boxes.map(({ box }) => box);
 }
@@ -70,16 +72,13 @@ export function bestFitDecreasing(sizes: readonly number[], capacity: number): B
 const filled = (box: Box, sizes: readonly number[]): number =>
   box.reduce((sum, piece) => sum + sizes[piece]!, 0);
 
-/** The emptiest box and some others by chance, apart from the rest. */
-function choose(boxes: readonly Filled[], chance: (below: number) => number) {
+/** The emptiest box and some others by chance. */
+function choose(boxes: readonly Filled[], chance: (below: number) => number): Set<number> {
   let emptiest = 0;
   for (let i = 1; i < boxes.length; i += 1) if (boxes[i]!.sum < boxes[emptiest]!.sum) emptiest = i;
   const picked = new Set([emptiest]);
   while (picked.size < Math.min(REPACKED, boxes.length)) picked.add(chance(boxes.length));
-  return {
-    chosen: [...picked].map((i) => boxes[i]!),
-    others: boxes.filter((_, i) => !picked.has(i)),
-  };
+  return picked;
 }
 
 /** Fewer boxes, or as many with their room gathered in fewer of them. */

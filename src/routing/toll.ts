@@ -1,0 +1,56 @@
+import { type Media, UNITS } from './medium.ts';
+import { type Profile, stretchAt } from './profile.ts';
+
+/** Sum over a stretch of a line: cost in units, and real length. A cost below 0 says that it is not passable. */
+export interface Toll {
+  cost: number;
+  length: number;
+}
+
+/** Cost and length from position a to b >= a along a profile, both with their sides. */
+export function toll(
+  media: Media,
+  profile: Profile,
+  a: number,
+  sideA: 0 | 1,
+  b: number,
+  sideB: 0 | 1,
+  out: Toll,
+): void {
+  tollWithin(media, profile, stretchAt(profile, a, sideA), a, stretchAt(profile, b, sideB), b, out);
+}
+
+/** The same, where the stretches of both positions are known: from stretch `first` to stretch `last`. */
+export function tollWithin(
+  media: Media,
+  profile: Profile,
+  first: number,
+  a: number,
+  last: number,
+  b: number,
+  out: Toll,
+): void {
+  const { list } = media;
+  const { starts, media: stretches } = profile;
+  let cost = 0;
+  let vertical = 0;
+  let at = a;
+  for (let k = first; ; k++) {
+    const medium = list[stretches[k]!]!;
+    const end = k < last ? starts[k + 1]! : b;
+    if (medium.barred || (end > at && !medium.pass)) {
+      out.cost = -1;
+      return;
+    }
+    if (end > at) {
+      cost += Math.round((end - at) * 2 * medium.factor);
+      at = end;
+    }
+    if (k >= last) break;
+    const step = media.step(stretches[k]!, stretches[k + 1]!);
+    vertical += step;
+    cost += step * UNITS + media.price(stretches[k]!, stretches[k + 1]!);
+  }
+  out.cost = cost;
+  out.length = b - a + vertical;
+}
