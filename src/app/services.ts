@@ -127,7 +127,7 @@ export function createServices({
     // The card then says what is next, and the plan is not in the way of the first drag on it.
     actions.set({ leg: 'base', selection: [] });
     fitPlan(session);
-    say(msg('“{name}” is here. Next, set its scale.', { name }));
+    actions.say(msg('“{name}” is here. Next, set its scale.', { name }), 'plain', true);
   }
 
   const bring = (file: File, choosePage: ChoosePage | null): Promise<void> =>

@@ -39,8 +39,8 @@ export interface Notice {
   readonly id: number;
   readonly tone: 'plain' | 'warning';
   readonly message: Message;
-  /** It says why something was not done, and is over once something is. */
-  readonly refusal?: boolean;
+  /** It says why something was not done, or what is next: it is over once something is done. */
+  readonly passing?: boolean;
 }
 
 /** How the journal stands. */
@@ -109,7 +109,8 @@ export interface SessionActions {
   set(fields: Partial<Omit<Session, 'history' | 'preview'>>): void;
   select(refs: readonly Ref[]): void;
   pick(tool: string, option?: string): void;
-  say(message: Message, tone?: Notice['tone']): void;
+  /** Tells something; what is `passing` is over once something is done. */
+  say(message: Message, tone?: Notice['tone'], passing?: boolean): void;
   dismiss(id: number): void;
 }
 
@@ -181,7 +182,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
         const outcome = actions.ask(name, args);
         if (!outcome.ok) {
           set({ preview: null });
-          tell({ tone: 'warning', message: outcome.why, refusal: true });
+          tell({ tone: 'warning', message: outcome.why, passing: true });
           return false;
         }
         const { changes, label, select, level, notice } = outcome;
@@ -191,8 +192,8 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
           level,
         );
         const { notices: shown } = get();
-        if (shown.some(({ refusal }) => refusal))
-          set({ notices: shown.filter(({ refusal }) => !refusal) });
+        if (shown.some(({ passing }) => passing))
+          set({ notices: shown.filter(({ passing }) => !passing) });
         if (notice) actions.say(notice);
         return true;
       },
@@ -230,7 +231,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       set: (fields) => set(fields),
       select: (refs) => set((s) => ({ selection: present(shownPlan(s), refs) })),
       pick: (tool, option = '') => set({ tool, toolOption: option, preview: null }),
-      say: (message, tone = 'plain') => tell({ message, tone }),
+      say: (message, tone = 'plain', passing = false) => tell({ message, tone, passing }),
       dismiss: (id) => set((s) => ({ notices: s.notices.filter((n) => n.id !== id) })),
     };
     return {

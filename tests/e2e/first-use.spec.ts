@@ -43,6 +43,7 @@ test('a plan that is brought asks for its scale, and stays in view while it gets
   await desk.dialog.getByLabel(t('scale.printed')).fill('1/8" = 1\'-0"');
   await page.keyboard.press('Enter');
   await expect(desk.card).toContainText(t('next.check-printed'));
+  await expect(desk.notices).not.toContainText('set its scale');
 
   // The same two pixels of the picture are where they were on the screen, so the check can be drawn at once.
   await desk.card.getByRole('button', { name: t('next.go-tool') }).click();
