@@ -3,7 +3,8 @@
  *
  * `prepare(site)` builds the network of one level; `route` then answers, for any outlet, the way of least cost to a
  * closet with its segments, wall crossings and lengths, or what bars it. `homeRuns(plan)` does so for every jack of a
- * plan, and `createRouter()` remembers what did not change.
+ * plan, and `createRouter()` remembers what did not change. A network knows no closets: those of a site can be named by
+ * their ids, and any other place can be asked about as if one stood there.
  *
  * What a route may do, and what it costs:
  * - In the ceiling plane it goes along the two axes of the frame, along the long faces of walls off the frame, and
@@ -27,7 +28,7 @@ export { studyClosets } from './closet-study.ts';
 export type { HomeRuns, Router } from './home-runs.ts';
 export { createRouter, homeRuns } from './home-runs.ts';
 export { cableElevation } from './plan-site.ts';
-export type { Network } from './router.ts';
+export type { Home, Network } from './router.ts';
 export { prepare, prepareBuilding } from './router.ts';
 export type {
   Bar,
