@@ -7,7 +7,6 @@ import { kinds } from '../kinds/index.ts';
 import { readPlan } from '../plan/codec.ts';
 import { startHistory } from '../plan/history.ts';
 import { emptyPlan } from '../plan/plan.ts';
-import type { AssetPort } from '../ports/ports.ts';
 import { createSurveyClient, openWorker } from '../worker/client.ts';
 import { App } from './App.tsx';
 import { Elsewhere } from './Elsewhere.tsx';
