@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { gunzipSync } from 'node:zlib';
 import { type BrowserContext, expect, type Page, test } from '@playwright/test';
 import { fromPicture } from '../../src/plan/picture-place.ts';
 import type { Background, Plan, Wall } from '../../src/plan/plan.ts';
@@ -21,7 +22,8 @@ const SHEET = {
   room: { top: [600, 866.6], right: [641.6, 1000], bottom: [560, 1120.2], left: [466.2, 1000] },
   /** The room between its faces, as the lines of the sheet lie. */
   inside: { x0: 475.2, y0: 875.6, x1: 632.64, y1: 1111.2 },
-  /** A place of the right outer wall. */
+  /** The inner face of the right outer wall, and a place of that wall. */
+  right: 2508.84,
   far: [2517.2, 950],
 } as const;
 
@@ -171,6 +173,26 @@ test('a drawing snaps to the lines of a PDF until that is put away', async ({ pa
   await expect(toggle).toHaveAttribute('aria-pressed', 'true');
 });
 
+test('the walls of an SVG are offered as well, once a length on it is known', async ({ page }) => {
+  const svg = gunzipSync(
+    readFileSync(new URL('../fixtures/plans/workshop-floor.svg.gz', import.meta.url)),
+  );
+  const desk = await brought(page, 'workshop.svg', 'image/svg+xml', svg);
+  await desk.to('base');
+  const first = await charted(desk);
+  await desk.take(t('base.set'));
+  await desk.drag(first([SHEET.inside.x0, 1000]), first([SHEET.right, 1000]));
+  await desk.answerLength("113'", t('length.set.go'));
+  await desk.to('rooms');
+  await desk.take(t('rooms.trace'));
+  await expect(desk.hint).toContainText('Walls offered', SOON);
+  const at = await charted(desk);
+  await desk.click(at(SHEET.room.top));
+  const [wall] = wallsOf(await desk.plan());
+  // A foot, to what a length that was drawn by hand can say.
+  expect(Math.abs(wall!.thickness - FT)).toBeLessThan(4);
+});
+
 /** The same sheet as a picture made of dots. */
 const scanned = (context: BrowserContext) => pictureOf(context, bytes, 3024);
 
@@ -187,7 +209,7 @@ test('a room is traced from a picture with the ordinary tools, once its scale is
   await desk.to('base');
   const first = await charted(desk);
   await desk.take(t('base.set'));
-  await desk.drag(first([x0, 1000]), first([2508.8, 1000]));
+  await desk.drag(first([x0, 1000]), first([SHEET.right, 1000]));
   await desk.answerLength("113'", t('length.set.go'));
   await desk.to('rooms');
   const at = await charted(desk);
