@@ -315,7 +315,7 @@ describe('A room that is drawn with walls', () => {
     const outcome = ask(first(), 'draw-zone', second(x, y));
     const plan = step(first(), 'draw-zone', second(x, y));
     expect(plan.tables.walls.size).toBe(7);
-    expect(outcome.ok && outcome.notice?.text).toContain('there already');
+    expect(outcome.ok && outcome.notice?.text).toContain('already there');
     expect(plan.tables.zones.get('Z2')!.outline.map(String)).toEqual(
       expect.arrayContaining(['4000,0', '4000,3000']),
     );
@@ -340,7 +340,7 @@ describe('A room that is drawn with walls', () => {
       walls: true,
     });
     expect(outcome.ok && outcome.changes.filter(({ table }) => table === 'walls')).toEqual([]);
-    expect(outcome.ok && outcome.notice?.params).toEqual({ count: 4 });
+    expect(outcome.ok && outcome.notice?.params).toMatchObject({ count: 4 });
   });
 });
 
