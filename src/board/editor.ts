@@ -11,16 +11,8 @@ import { forFinger } from './hints.ts';
 import { type HitIndex, hitAt, hitBox, hitIndex } from './hit.ts';
 import { type Offers, offersOn } from './offers.ts';
 import type { SessionApi, SessionStore } from './session.ts';
-import {
-  endNear,
-  endToward,
-  gridStep,
-  placeBy,
-  REACH,
-  type Snapped,
-  snap,
-  snapTargets,
-} from './snap.ts';
+import { gridStep, REACH, type Snapped, snap } from './snap.ts';
+import { endNear, endToward, placeBy, snapTargets } from './snap-targets.ts';
 import { underLines, underNear } from './snap-under.ts';
 import { tools } from './tools/index.ts';
 import type { PointerStep, Tool, ToolContext, ToolEffect, ToolEvent } from './tools/tool.ts';

@@ -1,25 +1,26 @@
-import Flatbush from 'flatbush';
-import type { Id } from '../base/ids.ts';
 import { FOOT, INCH, type Units } from '../base/units.ts';
-import { wallCorners } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
-import { onLevel, type Plan, type Ref, refKey } from '../plan/plan.ts';
-
-/** What can act on a place while drawing. */
-export type SnapKind =
-  | 'grid'
-  | 'end'
-  | 'middle'
-  | 'place'
-  | 'face'
-  | 'centre'
-  | 'edge'
-  | 'right-angle'
-  | 'perpendicular'
-  | 'extension'
-  | 'aligned'
-  | 'under-end'
-  | 'under-line';
+import {
+  ACROSS,
+  axisHold,
+  crossing,
+  DOWN,
+  foot,
+  type Hold,
+  holdOn,
+  lockHold,
+  nearestHold,
+  onPiece,
+} from './hold.ts';
+import {
+  intoFrame,
+  outOfFrame,
+  type SnapKind,
+  type SnapTargets,
+  type Target,
+  type TargetLine,
+  whole,
+} from './snap-targets.ts';
 
 /** One thing that acted: where it acts from, for the guide line; null for the grid. */
 export interface SnapAct {
@@ -32,140 +33,6 @@ export interface Snapped {
   readonly at: Point;
   readonly acts: readonly SnapAct[];
 }
-
-interface Target {
-  readonly at: Point;
-  readonly kind: 'end' | 'middle' | 'place' | 'under-end';
-  readonly row: string;
-}
-
-interface TargetLine {
-  readonly a: Point;
-  readonly b: Point;
-  readonly kind: 'face' | 'centre' | 'edge' | 'under-line';
-  readonly row: string;
-}
-
-/** Everything on a level that a place can snap to, in coordinates along the building lines. */
-export interface SnapTargets {
-  readonly points: readonly Target[];
-  readonly lines: readonly TargetLine[];
-  readonly pointIndex: Flatbush | null;
-  readonly lineIndex: Flatbush | null;
-  /** Cosine and sine of the level's frame angle. */
-  readonly frame: readonly [cos: number, sin: number];
-}
-
-const middle = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-
-const intoFrame = ([c, s]: readonly [number, number], [x, y]: Point): Point =>
-  s === 0 ? [x, y] : [x * c + y * s, y * c - x * s];
-const outOfFrame = ([c, s]: readonly [number, number], [x, y]: Point): Point =>
-  s === 0 ? [x, y] : [x * c - y * s, x * s + y * c];
-/** Whole mm; zero is added so that a place just left of the origin is 0 and not -0. */
-const whole = (p: Point): Point => [Math.round(p[0]) + 0, Math.round(p[1]) + 0];
-
-/** Gathers the targets of a level; done once for each state of the plan. */
-export function snapTargets(plan: Plan, level: Id): SnapTargets {
-  const angle = ((plan.tables.levels.get(level)?.frameAngle ?? 0) * Math.PI) / 180;
-  const frame = angle === 0 ? ([1, 0] as const) : ([Math.cos(angle), Math.sin(angle)] as const);
-  const points: Target[] = [];
-  const lines: TargetLine[] = [];
-  const point = (ref: Ref, kind: Target['kind'], at: Point) =>
-    points.push({ at: intoFrame(frame, at), kind, row: refKey(ref) });
-  const line = (ref: Ref, kind: TargetLine['kind'], a: Point, b: Point) =>
-    lines.push({ a: intoFrame(frame, a), b: intoFrame(frame, b), kind, row: refKey(ref) });
-  const chain = (ref: Ref, at: readonly Point[], closed: boolean) => {
-    at.forEach((p, i) => {
-      point(ref, 'end', p);
-      const next = at[i + 1] ?? (closed ? at[0] : undefined);
-      if (!next) return;
-      point(ref, 'middle', middle(p, next));
-      line(ref, 'edge', p, next);
-    });
-  };
-  for (const wall of onLevel(plan, 'walls', level)) {
-    const ref: Ref = { table: 'walls', id: wall.id };
-    point(ref, 'end', wall.a);
-    point(ref, 'end', wall.b);
-    point(ref, 'middle', middle(wall.a, wall.b));
-    line(ref, 'centre', wall.a, wall.b);
-    const corners = wallCorners(wall.a, wall.b, wall.thickness);
-    line(ref, 'face', corners[0]!, corners[1]!);
-    line(ref, 'face', corners[3]!, corners[2]!);
-  }
-  for (const { id, outline } of onLevel(plan, 'zones', level))
-    chain({ table: 'zones', id }, outline, true);
-  for (const { id, outline } of onLevel(plan, 'keepouts', level))
-    chain({ table: 'keepouts', id }, outline, true);
-  for (const { id, points: way } of onLevel(plan, 'pathways', level))
-    chain({ table: 'pathways', id }, way, false);
-  for (const table of ['closets', 'devices', 'outlets', 'powers'] as const)
-    for (const { id, at } of onLevel(plan, table, level)) point({ table, id }, 'place', at);
-  return { points, lines, pointIndex: indexPoints(points), lineIndex: indexLines(lines), frame };
-}
-
-function indexPoints(points: readonly Target[]): Flatbush | null {
-  if (points.length === 0) return null;
-  const index = new Flatbush(points.length);
-  for (const { at } of points) index.add(at[0], at[1]);
-  index.finish();
-  return index;
-}
-
-function indexLines(lines: readonly TargetLine[]): Flatbush | null {
-  if (lines.length === 0) return null;
-  const index = new Flatbush(lines.length);
-  for (const { a, b } of lines)
-    index.add(
-      Math.min(a[0], b[0]),
-      Math.min(a[1], b[1]),
-      Math.max(a[0], b[0]),
-      Math.max(a[1], b[1]),
-    );
-  index.finish();
-  return index;
-}
-
-/** The corner or end nearest to a place, no farther than `reach` mm; null where there is none. */
-export function endNear(targets: SnapTargets, place: Point, reach: number): Point | null {
-  const p = intoFrame(targets.frame, place);
-  let best: Point | null = null;
-  let least = reach;
-  for (const { at, kind } of targets.points) {
-    const far = Math.hypot(at[0] - p[0], at[1] - p[1]);
-    if (kind !== 'end' || far > least) continue;
-    least = far;
-    best = at;
-  }
-  return best && whole(outOfFrame(targets.frame, best));
-}
-
-/**
- * The next corner or end from a place in a direction along the building lines, those straight on before those aside;
- * null where none lies within 45 degrees of it.
- */
-export function endToward(targets: SnapTargets, place: Point, by: Point): Point | null {
-  const p = intoFrame(targets.frame, place);
-  let best: Point | null = null;
-  let least = Number.POSITIVE_INFINITY;
-  for (const { at, kind } of targets.points) {
-    if (kind !== 'end') continue;
-    const [dx, dy] = [at[0] - p[0], at[1] - p[1]];
-    const along = dx * by[0] + dy * by[1];
-    const aside = Math.abs(dx * by[1]) + Math.abs(dy * by[0]);
-    if (along < 1 || aside > along || along + 3 * aside >= least) continue;
-    least = along + 3 * aside;
-    best = at;
-  }
-  return best && whole(outOfFrame(targets.frame, best));
-}
-
-/** The place so far from another along the building lines. */
-export const placeBy = ({ frame }: SnapTargets, place: Point, by: Point, mm: number): Point => {
-  const p = intoFrame(frame, place);
-  return whole(outOfFrame(frame, [p[0] + by[0] * mm, p[1] + by[1] * mm]));
-};
 
 const GRIDS: Readonly<Record<Units, readonly number[]>> = {
   ft: [INCH, 6 * INCH, FOOT],
@@ -197,18 +64,6 @@ export interface SnapAsk {
 export const REACH = 9;
 const ALIGN_REACH = 5;
 const ALIGN_FAR = 480;
-
-/** A line that the place is held on. */
-interface Hold {
-  readonly kind: SnapKind;
-  readonly from: Point;
-  readonly through: Point;
-  /** Unit direction; axis-parallel ones are exact. */
-  readonly u: Point;
-  readonly distance: number;
-  /** Ends, where it is a piece and not endless. */
-  readonly piece: readonly [Point, Point] | null;
-}
 
 /**
  * Moves a place to what is near: a point before all; else the crossing of two lines that hold it, or one line with the
@@ -317,15 +172,6 @@ function holdsOf(targets: SnapTargets, p: Point, ask: SnapAsk, kinds: readonly S
   return holds;
 }
 
-/** A line as what holds a place; null where it has no length. */
-function holdOn({ a, b, kind }: TargetLine, p: Point): Hold | null {
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  if (length === 0) return null;
-  const u: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
-  const distance = Math.abs((p[0] - a[0]) * u[1] - (p[1] - a[1]) * u[0]);
-  return { kind, from: a, through: a, u, distance, piece: [a, b] };
-}
-
 /** The place on a line near the pointer that is square below the anchor; null where none is in reach. */
 function plumbPoint(targets: SnapTargets, p: Point, anchor: Point, ask: SnapAsk): Point | null {
   if (!ask.kinds.includes('perpendicular')) return null;
@@ -364,9 +210,6 @@ function extensionHolds(targets: SnapTargets, p: Point, ask: SnapAsk): Hold[] {
   return holds;
 }
 
-const ACROSS: Point = [1, 0];
-const DOWN: Point = [0, 1];
-
 /** Lines along the building through the anchor, and through the nearest points that are in line with the place. */
 function axisHolds(targets: SnapTargets, p: Point, anchor: Point | null, ask: SnapAsk): Hold[] {
   const holds: Hold[] = [];
@@ -385,15 +228,6 @@ function axisHolds(targets: SnapTargets, p: Point, anchor: Point | null, ask: Sn
   return holds;
 }
 
-const axisHold = (kind: SnapKind, from: Point, u: Point, p: Point): Hold => ({
-  kind,
-  from,
-  through: from,
-  u,
-  distance: u[0] === 1 ? Math.abs(p[1] - from[1]) : Math.abs(p[0] - from[0]),
-  piece: null,
-});
-
 /** The nearest point that lies in line with the place, along x or y. */
 function inLine(targets: SnapTargets, p: Point, u: Point, ask: SnapAsk): Point | null {
   const near = ALIGN_REACH * ask.pixel;
@@ -411,43 +245,6 @@ function inLine(targets: SnapTargets, p: Point, u: Point, ask: SnapAsk): Point |
     }
   }
   return best;
-}
-
-function lockHold(p: Point, anchor: Point): Hold {
-  const u = Math.abs(p[0] - anchor[0]) >= Math.abs(p[1] - anchor[1]) ? ACROSS : DOWN;
-  return axisHold('right-angle', anchor, u, p);
-}
-
-function nearestHold(holds: readonly Hold[]): Hold | null {
-  let best: Hold | null = null;
-  for (const hold of holds) if (!best || hold.distance < best.distance) best = hold;
-  return best;
-}
-
-/** The place on a hold's line that is nearest to a point. */
-function foot({ through, u }: Hold, p: Point): Point {
-  if (u[0] === 1) return [p[0], through[1]];
-  if (u[1] === 1) return [through[0], p[1]];
-  const t = (p[0] - through[0]) * u[0] + (p[1] - through[1]) * u[1];
-  return [through[0] + u[0] * t, through[1] + u[1] * t];
-}
-
-function onPiece(hold: Hold, at: Point, slack: number): boolean {
-  if (!hold.piece) return true;
-  const [a, b] = hold.piece;
-  const t = (at[0] - a[0]) * hold.u[0] + (at[1] - a[1]) * hold.u[1];
-  return t >= -slack && t <= Math.hypot(b[0] - a[0], b[1] - a[1]) + slack;
-}
-
-/** Where two holds cross, if that is near a place and the two are not all but parallel; null otherwise. */
-function crossing(first: Hold, second: Hold, near: Point, reach: number): Point | null {
-  const det = first.u[0] * second.u[1] - first.u[1] * second.u[0];
-  if (Math.abs(det) < 0.1) return null;
-  const dx = second.through[0] - first.through[0];
-  const dy = second.through[1] - first.through[1];
-  const t = (dx * second.u[1] - dy * second.u[0]) / det;
-  const at: Point = [first.through[0] + first.u[0] * t, first.through[1] + first.u[1] * t];
-  return Math.hypot(at[0] - near[0], at[1] - near[1]) > reach ? null : at;
 }
 
 const gridded = (value: number, step: number): number => Math.round(value / step) * step;

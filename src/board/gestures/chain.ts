@@ -2,7 +2,7 @@ import { type Message, msg } from '../../base/message.ts';
 import type { Mark } from '../../drawing/display.ts';
 import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
-import type { SnapKind } from '../snap.ts';
+import type { SnapKind } from '../snap-targets.ts';
 import type { Call, PointerStep, Tool, ToolContext, ToolEffect } from '../tools/tool.ts';
 import {
   CLICK,

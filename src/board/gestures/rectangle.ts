@@ -1,7 +1,7 @@
 import { type Message, msg } from '../../base/message.ts';
 import type { Mark } from '../../drawing/display.ts';
 import type { Point } from '../../geometry/point.ts';
-import type { SnapKind } from '../snap.ts';
+import type { SnapKind } from '../snap-targets.ts';
 import type { Call, Tool, ToolContext, ToolEffect, ToolEvent } from '../tools/tool.ts';
 import { dragged, FIRM, lengthTag, ring, unitsOf } from './marks.ts';
 

@@ -1,7 +1,7 @@
 import { type Message, msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Changes } from '../../plan/change.ts';
-import type { SnapKind } from '../snap.ts';
+import type { SnapKind } from '../snap-targets.ts';
 import type { Call, Tool, ToolContext, ToolEffect } from '../tools/tool.ts';
 import { outcomeOf, previewOf, samePlace } from './marks.ts';
 

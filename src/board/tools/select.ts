@@ -8,7 +8,7 @@ import { placeAlong } from '../../plan/openings.ts';
 import { type Plan, type Ref, refKey } from '../../plan/plan.ts';
 import { withRoomWalls } from '../company.ts';
 import { dragged, lengthTag, previewOf, samePlace, towards, unitsOf } from '../gestures/marks.ts';
-import type { SnapKind } from '../snap.ts';
+import type { SnapKind } from '../snap-targets.ts';
 import type { Call, PointerStep, Tool, ToolContext, ToolEffect } from './tool.ts';
 
 /** A point of the one selected thing. */

@@ -8,7 +8,7 @@ import type { Changes } from '../../plan/change.ts';
 import type { CommandArgs, CommandName } from '../../plan/commands/index.ts';
 import type { Plan, Ref } from '../../plan/plan.ts';
 import type { Offers } from '../offers.ts';
-import type { SnapKind } from '../snap.ts';
+import type { SnapKind } from '../snap-targets.ts';
 
 /** A step of a pointer: places are in the plan, already snapped where snapping acted, with the raw place beside. */
 export interface PointerStep {

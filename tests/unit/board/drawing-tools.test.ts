@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { msg } from '../../../src/base/message.ts';
 import { forFinger } from '../../../src/board/hints.ts';
-import { snap, snapTargets } from '../../../src/board/snap.ts';
+import { snap } from '../../../src/board/snap.ts';
+import { snapTargets } from '../../../src/board/snap-targets.ts';
 import { tools } from '../../../src/board/tools/index.ts';
 import { readTyped } from '../../../src/board/typing.ts';
 import type { Point } from '../../../src/geometry/point.ts';

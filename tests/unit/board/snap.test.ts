@@ -1,15 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FOOT, INCH } from '../../../src/base/units.ts';
-import {
-  gridStep,
-  type SnapAsk,
-  type SnapKind,
-  snap,
-  snapTargets,
-} from '../../../src/board/snap.ts';
+import { gridStep, type SnapAsk, snap } from '../../../src/board/snap.ts';
+import { type SnapKind, snapTargets } from '../../../src/board/snap-targets.ts';
 import type { Point } from '../../../src/geometry/point.ts';
-import { emptyPlan } from '../../../src/plan/plan.ts';
+import { emptyPlan, makeRow } from '../../../src/plan/plan.ts';
 import { drive, planWith, roomPlan } from './driver.ts';
 
 const ALL: readonly SnapKind[] = [
@@ -65,6 +60,28 @@ describe('Snapping', () => {
     const got = snap(walls, raw, ask());
     expect(got.at).toEqual(at);
     expect(got.acts[0]?.kind).toBe(kind);
+  });
+
+  it('takes a riser on both of its levels, and the points of a pin on its own', () => {
+    const plan = emptyPlan();
+    const rows = {
+      risers: makeRow('risers', 'R1', { level: 'L1', upper: 'L2', at: [3000, 1000] }),
+      pins: makeRow('pins', 'N1', { level: 'L2', points: [[5000, 2000]] }),
+    };
+    const tables = {
+      ...plan.tables,
+      levels: new Map(plan.tables.levels).set('L2', makeRow('levels', 'L2', {})),
+      risers: new Map([['R1', rows.risers]]),
+      pins: new Map([['N1', rows.pins]]),
+    };
+    const kindsAt = (level: string, at: Point) =>
+      snap(snapTargets({ tables }, level), at, ask({ kinds: ['place'] })).acts.map(
+        ({ kind }) => kind,
+      );
+    expect(kindsAt('L1', [3030, 1030])).toEqual(['place']);
+    expect(kindsAt('L2', [3030, 1030])).toEqual(['place']);
+    expect(kindsAt('L1', [5030, 2030])).toEqual([]);
+    expect(kindsAt('L2', [5030, 2030])).toEqual(['place']);
   });
 
   it('takes the corner of two faces that meet', () => {
