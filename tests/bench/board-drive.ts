@@ -16,6 +16,8 @@ export interface Measured {
   /** Script of a frame: what the page's own code took of the main thread. */
   readonly script: number;
   readonly scriptP95: number;
+  /** What a frame takes of the page's thread in time of the processor, which other programs do not make longer. */
+  readonly own: number;
   /** Frames longer than 50 ms, as the browser counts them. */
   readonly long: number;
 }
@@ -105,8 +107,8 @@ const sharpness = () => {
     waits = false;
     const last = input;
     // It is on the screen when the next frame begins; a later move makes it another picture.
-    requestAnimationFrame((now) => {
-      if (last === input) took.push(now - last);
+    requestAnimationFrame(() => {
+      if (last === input) took.push(performance.now() - last);
     });
   };
   Object.assign(window, { sharp: () => took.splice(0).at(-1) ?? null });
@@ -123,6 +125,7 @@ interface TraceEvent {
   readonly ph: string;
   readonly ts: number;
   readonly dur?: number;
+  readonly tdur?: number;
   readonly pid: number;
   readonly tid: number;
 }
@@ -141,15 +144,29 @@ const SCRIPT = new Set([
   'HandlePostMessage',
 ]);
 
-/** Script in each frame, ms: what of the page's code lies between two frames' beginnings; nested calls count once. */
-function scriptOf(events: readonly TraceEvent[]): number[] {
+/** What happened on the page's own thread while it was measured, in order. */
+function ownEvents(events: readonly TraceEvent[]): readonly TraceEvent[] {
   const start = events.find((e) => e.name === 'bench-start');
   const end = events.find((e) => e.name === 'bench-end');
   if (!start || !end) throw new Error('the trace lacks its marks');
-  const own = events
+  return events
     .filter((e) => e.pid === start.pid && e.tid === start.tid)
     .filter((e) => e.ts >= start.ts && e.ts <= end.ts)
     .sort((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0));
+}
+
+/** Time of the processor that each frame took, ms. */
+function processorOf(own: readonly TraceEvent[]): number[] {
+  const sums: number[] = [];
+  for (const { name, tdur = 0 } of own) {
+    if (name === 'BeginMainThreadFrame') sums.push(0);
+    else if (name === 'RunTask' && sums.length > 0) sums[sums.length - 1]! += tdur / 1000;
+  }
+  return sums;
+}
+
+/** Script in each frame, ms: what of the page's code lies between two frames' beginnings; nested calls count once. */
+function scriptOf(own: readonly TraceEvent[]): number[] {
   const sums: number[] = [];
   let until = 0;
   for (const { name, ts, ph, dur = 0 } of own) {
@@ -214,7 +231,8 @@ export class Hand {
     const text = (await this.#browser.stopTracing()).toString();
     if (process.env.BENCH_TRACE) writeFileSync(process.env.BENCH_TRACE, text);
     const trace = JSON.parse(text) as { traceEvents: TraceEvent[] };
-    const script = scriptOf(trace.traceEvents);
+    const own = ownEvents(trace.traceEvents);
+    const script = scriptOf(own);
     const spans: number[] = [];
     for (let i = 1; i < times.length; i++) if (inputs[i - 1]) spans.push(times[i]! - times[i - 1]!);
     return {
@@ -224,6 +242,7 @@ export class Hand {
       worst: quantile(spans, 1),
       script: quantile(script, 0.5),
       scriptP95: quantile(script, 0.95),
+      own: quantile(processorOf(own), 0.5),
       long,
     };
   }

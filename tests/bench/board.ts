@@ -154,6 +154,7 @@ const table = (found: Record<string, Measured>) =>
         'worst ms': Number(m.worst.toFixed(0)),
         'script ms': Number(m.script.toFixed(1)),
         'script p95': Number(m.scriptP95.toFixed(1)),
+        'processor ms': Number(m.own.toFixed(1)),
         'over 50 ms': m.long,
       },
     ]),
