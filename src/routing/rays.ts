@@ -89,7 +89,8 @@ export function castRays(
  * - where it meets a node of its own line, since the rest is in the graph;
  * - where nothing beyond can be better than what is known. What is left from a node beside the ray is at most the way
  *   from it to the ray and on along the ray; so the way on along the ray is at least the difference. That holds for
- *   ways by nodes; those that come to the closet by none are still looked for.
+ *   ways by nodes. Those that come to the closet by none are still looked for, and those that join a slanted track
+ *   between two of its stops.
  */
 function meetLines(graph: Graph, ray: Ray, best: Taker): number {
   const { bend } = graph;
@@ -140,7 +141,7 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
       turnOff(graph, ray, walk.medium(), profile, p, sideAt(graph, across, node), j === k, turned);
       if (turned.cost < 0) continue;
       if (left - turned.cost > most) {
-        if (marks === null) return d;
+        if (marks === null && !graph.slanted) return d;
         byNodes = false;
         break;
       }

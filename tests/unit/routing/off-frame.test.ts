@@ -92,6 +92,50 @@ describe('off the frame', () => {
     if (process.env.ROUTING_RUNS) process.stdout.write(`worst ${worst}\n`);
   }, 600_000);
 
+  it('a ray joins the face of a slanted wall between two of its stops', () => {
+    const grid = { thickness: 100, construction: 'framed', top: 'grid', rated: false } as const;
+    const site: Site = {
+      id: 'L1',
+      elevation: 0,
+      frameAngle: 0,
+      ceiling: { kind: 'tile', elevation: 2850, height: 2700 },
+      zones: [],
+      keepouts: [],
+      prices: PRICES,
+      walls: [
+        { ...grid, id: 'W1', a: [1595, 87], b: [737, 2739], thickness: 124, exterior: false },
+        { ...grid, id: 'W2', a: [0, 1785], b: [2210, 1270], exterior: false },
+      ],
+      pathways: [
+        {
+          id: 'P1',
+          kind: 'tray',
+          elevation: null,
+          points: [
+            [12, 0],
+            [1084, 1427],
+          ],
+        },
+        {
+          id: 'P2',
+          kind: 'conduit',
+          elevation: 2700,
+          points: [
+            [2140, 341],
+            [1013, 1064],
+          ],
+        },
+      ],
+      closets: [{ id: 'C1', at: [2270, 0], height: 1500 }],
+    };
+    const outlet: Terminal = { at: [0, 1418], height: 450, mount: 'pole', wall: null };
+    const route = prepare(site).route(outlet, 'C1');
+    // Up, to the face, along it, round to the closet and down, with three bends; by the conduit it is 5 mm dearer.
+    const along = Math.hypot(1555 - 1099, 1418 - 9);
+    expect(route.ok && route.pathways).toEqual([]);
+    expect(route.ok && route.cost).toBeCloseTo(2400 + 1099 + along + 715 + 9 + 1350 + 300, 0);
+  });
+
   it('lengths, walls passed and bends add up to the cost, to a millimetre for each stretch', () => {
     fc.assert(
       fc.property(task, ({ site, terminal }) => {
