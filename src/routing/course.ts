@@ -30,14 +30,20 @@ export interface Course {
   readonly hops: Map<number, Hop>;
 }
 
-/** The course to a closet on a level of a stack. */
-export function courseTo(stack: Stack, level: number, at: Point, height: number): Course {
+/** The course to a closet on a level of a stack; in the room of one that nobody follows any more, if that is given. */
+export function courseTo(
+  stack: Stack,
+  level: number,
+  at: Point,
+  height: number,
+  spare?: Course,
+): Course {
   const graph = stack.graphs[level]!;
   const offset = stack.offsets[level]!;
   const arrival = arrivalAt(graph, graph.ground.frame.into(at), height);
   const { base, lead } = arrival;
   const seeds = arrival.seeds.map((seed) => ({ ...seed, state: seed.state + offset }));
-  const field = search(stack.net, seeds);
+  const field = search(stack.net, seeds, spare?.field);
   return { field, goal: at, level, after: null, arrival, base, lead, hops: new Map() };
 }
 

@@ -100,7 +100,11 @@ export function networkOver(graphs: readonly Graph[], risers: readonly SiteRiser
   const home = (closet: Home): Known => {
     const old = homes.get(closet.id);
     if (old && standsAs(old.closet, closet)) return old;
-    const free = aimAt(courseTo(stack, levelOf(closet.level), closet.at, closet.height));
+    const level = levelOf(closet.level);
+    // Let go of first: its room is used again.
+    homes.delete(closet.id);
+    const spare = old?.free.course;
+    const free = aimAt(courseTo(stack, level, closet.at, closet.height, spare));
     const fresh = { closet, free, byPin: new Map<SitePin, Aim>() };
     homes.set(closet.id, fresh);
     return fresh;

@@ -36,12 +36,15 @@ const waiting = (next: number): number => -3 - next;
  * Order is by cost, then by `second` (bends and real length), so both are the least possible and depend on nothing
  * but the graph. Dial's buckets ("Algorithm 360", Communications of the ACM 12, 1969), from memory.
  *
+ * @param spare a field that nobody reads any more; its room is used again if it fits
  * @returns for every state of the network; infinite where no way leads
  */
-export function search(net: Network, seeds: readonly Seed[]): Field {
+export function search(net: Network, seeds: readonly Seed[], spare?: Field): Field {
   const { cost, second } = net;
   if (cost instanceof Int32Array && second instanceof Int32Array) {
-    const run = new Run(net, cost, second);
+    const room = spare?.record;
+    const fits = room instanceof Int32Array && room.length === 4 * net.states;
+    const run = new Run(net, cost, second, fits ? room : new Int32Array(4 * net.states));
     if (run.from([...seeds].sort((a, b) => a.cost - b.cost))) return new Field(run.record);
   }
   return wideSearch(net, seeds);
@@ -67,11 +70,11 @@ class Run {
   #left = 0;
   #current = 0;
 
-  constructor(net: Network, weight: Int32Array, extra: Int32Array) {
+  constructor(net: Network, weight: Int32Array, extra: Int32Array, room: Int32Array) {
     this.#net = net;
     this.#weight = weight;
     this.#extra = extra;
-    this.record = new Int32Array(4 * net.states).fill(NONE);
+    this.record = room.fill(NONE);
     this.#most = NONE - 1 - net.maxCost;
     const buckets = bucketsFor(net.maxCost);
     this.#ring = buckets - 1;

@@ -13,15 +13,16 @@ interface Found {
   readonly next: Int32Array;
 }
 
-const blank = (states: number): Found => ({
-  cost: new Float64Array(states).fill(Infinity),
-  next: new Int32Array(states).fill(-1),
+/** Nothing found yet; in the room of what was found before, if that is given. */
+const blank = (states: number, spare?: Found): Found => ({
+  cost: (spare?.cost ?? new Float64Array(states)).fill(Infinity),
+  next: (spare?.next ?? new Int32Array(states)).fill(-1),
 });
 
 /** Dijkstra's search with a binary heap of the package `flatqueue`, by cost alone, with lazy deletion. */
-export function heapSearch(net: Network, seeds: readonly Seed[]): Found {
+export function heapSearch(net: Network, seeds: readonly Seed[], spare?: Found): Found {
   const { first, to, cost: weight } = net;
-  const { cost, next } = blank(net.states);
+  const { cost, next } = blank(net.states, spare);
   const queue = new FlatQueue<number>();
   for (const seed of seeds) {
     if (seed.cost >= cost[seed.state]!) continue;
@@ -56,9 +57,14 @@ export function settled(net: Network, seeds: readonly Seed[]): Int32Array {
 }
 
 /** The floor of any search: each arc looked at once, in the order that a search would have to find, without a queue. */
-export function floorSearch(net: Network, seeds: readonly Seed[], order: Int32Array): Found {
+export function floorSearch(
+  net: Network,
+  seeds: readonly Seed[],
+  order: Int32Array,
+  spare?: Found,
+): Found {
   const { first, to, cost: weight } = net;
-  const { cost, next } = blank(net.states);
+  const { cost, next } = blank(net.states, spare);
   for (const seed of seeds) cost[seed.state] = Math.min(cost[seed.state]!, seed.cost);
   for (let i = 0; i < order.length; i++) {
     const u = order[i]!;
