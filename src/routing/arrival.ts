@@ -128,10 +128,10 @@ class Heard implements Taker {
   ): void {
     const axis = (1 - ray.axis) as 0 | 1;
     this.#marks[axis][line] = 1;
-    const { from, listPosition } = this.#graph;
+    const { from, listPosition, lines } = this.#graph;
     const positions = listPosition[axis];
-    const before = gap >= from[axis][line]! ? positions[gap]! : -Infinity;
-    const after = gap + 1 < from[axis][line + 1]! ? positions[gap + 1]! : Infinity;
+    const before = gap >= from[axis][line]! ? positions[gap]! : lines[axis].lo[line]!;
+    const after = gap + 1 < from[axis][line + 1]! ? positions[gap + 1]! : lines[axis].hi[line]!;
     widen(this.#windows[ray.axis], before, after);
     put(this.#meetings[axis], line, { ray, d, dSide, gap, medium, cost, second });
   }

@@ -26,6 +26,19 @@ export function stretchAt(profile: Profile, at: number, side: 0 | 1): number {
   return lo;
 }
 
+/** The same, for a position that is near to a stretch. */
+export function stretchFrom({ starts }: Profile, from: number, at: number, side: 0 | 1): number {
+  let k = from;
+  if (side === 0) {
+    while (k + 1 < starts.length && starts[k + 1]! < at) k++;
+    while (starts[k]! >= at) k--;
+  } else {
+    while (k + 1 < starts.length && starts[k + 1]! <= at) k++;
+    while (starts[k]! > at) k--;
+  }
+  return k;
+}
+
 /** The medium that holds at a position of a profile: on a boundary the side decides. */
 export const mediumAt = (profile: Profile, at: number, side: 0 | 1): number =>
   profile.media[stretchAt(profile, at, side)]!;

@@ -7,11 +7,11 @@ import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { covers, lowerBound, sideAt, upperBound } from './lines.ts';
 import { UNITS } from './medium.ts';
-import { mediumAt, type Profile, sameProfile } from './profile.ts';
+import { mediumAt, type Profile, sameProfile, stretchAt, stretchFrom } from './profile.ts';
 import { type Ray, rayLeg } from './ray.ts';
 import { meetTracks } from './ray-tracks.ts';
 import type { Start } from './starts.ts';
-import { type Toll, toll } from './toll.ts';
+import { type Toll, tollWithin } from './toll.ts';
 import type { Track } from './tracks.ts';
 import { Walk } from './walk.ts';
 
@@ -179,9 +179,11 @@ function turnOff(
   back: boolean,
   out: Toll,
 ): void {
-  const theirs = mediumAt(profile, c, side);
-  if (back) toll(media, profile, p, pSide, c, side, out);
-  else toll(media, profile, c, side, p, pSide, out);
+  const here = stretchAt(profile, c, side);
+  const there = stretchFrom(profile, here, p, pSide);
+  const theirs = profile.media[here]!;
+  if (back) tollWithin(media, profile, there, p, here, c, out);
+  else tollWithin(media, profile, here, c, there, p, out);
   if (out.cost < 0 || media.list[theirs]!.barred) {
     out.cost = -1;
     return;

@@ -39,7 +39,8 @@ export function startsOf(
   const found: Start[] = [];
   const own = wall === null ? undefined : ground.bodyOf[wall];
   const over = quadrants(media, beside, at);
-  const around = over.some((m) => m.barred || m.bodies.length > 0)
+  // What holds it lies on all sides of it.
+  const around = over.every((m) => m.barred || m.bodies.length > 0)
     ? ground.bodies.find((b) => (b.passing.barred || b.passing.price > 0) && holdsAll(b.shape, at))
     : undefined;
   const body = own && distanceTo(own.shape, at) <= FACE_REACH ? own : around;
