@@ -1,24 +1,37 @@
 import type { Graph } from './graph.ts';
 import { lowerBound } from './lines.ts';
-import type { Profile } from './profile.ts';
+import { type Profile, sameProfile } from './profile.ts';
 import { profileOf } from './wishes.ts';
 
-/** What lies beside a coordinate of an axis, on either side of it. */
-export type Beside = (axis: 0 | 1, c: number) => readonly [Profile, Profile];
+/** What lies beside a coordinate of an axis, below it and above it, and whether that is the same. */
+interface Sides {
+  readonly below: Profile;
+  readonly above: Profile;
+  readonly alike: boolean;
+}
+
+export type Beside = (axis: 0 | 1, c: number) => Sides;
 
 /**
  * What lies beside coordinates of a graph, for one terminal: each is looked at once. Where a line of the graph runs it
  * is known; where nothing begins or ends, one look serves for both sides.
  */
 export function besideIn(graph: Graph): Beside {
-  const known: { axis: 0 | 1; c: number; pair: readonly [Profile, Profile] }[] = [];
+  const known: { axis: 0 | 1; c: number; sides: Sides }[] = [];
   return (axis, c) => {
-    for (const entry of known) if (entry.axis === axis && entry.c === c) return entry.pair;
-    const pair = pairAt(graph, axis, c);
-    known.push({ axis, c, pair });
-    return pair;
+    for (const entry of known) if (entry.axis === axis && entry.c === c) return entry.sides;
+    const sides = sidesOf(...pairAt(graph, axis, c));
+    known.push({ axis, c, sides });
+    return sides;
   };
 }
+
+/** Two profiles as what lies beside a coordinate. */
+export const sidesOf = (below: Profile, above: Profile): Sides => ({
+  below,
+  above,
+  alike: below === above || sameProfile(below, above),
+});
 
 function pairAt(graph: Graph, axis: 0 | 1, c: number): readonly [Profile, Profile] {
   const { lines, media, edges } = graph;

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import type { Shape } from '../geometry/shape.ts';
-import type { Beside } from './beside.ts';
+import { type Beside, sidesOf } from './beside.ts';
 import type { Network } from './field.ts';
 import { type Ground, groundOf, type Through } from './ground.ts';
 import { type LineSet, linesOf, workOf } from './lines.ts';
@@ -101,7 +101,8 @@ function isSquare({ box, flat }: Shape): boolean {
 
 const mediaBeside =
   (media: Media): Beside =>
-  (axis, c) => [media.beside(axis, c, 0), media.beside(axis, c, 1)];
+  (axis, c) =>
+    sidesOf(media.beside(axis, c, 0), media.beside(axis, c, 1));
 
 /** Most coordinates of lines along one axis, and most work that they may be: see `workOf`. */
 const MAX_LINES = 4000;

@@ -18,7 +18,7 @@
  *   cable passes from one to the other. A terminal at most `JOIN_REACH` away joins a pathway from its own height.
  * - Nothing passes between two barred areas that touch. Where a terminal may enter the plane: see `starts.ts`.
  *
- * For sites along the frame the cost is the least there is, exactly; off the frame within 5 mm in tests. Equal
+ * For sites along the frame the cost is the least there is, exactly; off the frame within 1 mm in tests. Equal
  * costs are decided by fewest bends, then the shorter length, then the one with the least length of its own, so
  * that runs of one closet share theirs. Places are rounded to whole mm and each length is taken between the rounded
  * places, so that sums are exact; in a turned frame a length may differ from that of its drawn ends by a millimetre.

@@ -7,7 +7,7 @@ import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { covers, lowerBound, sideAt, upperBound } from './lines.ts';
 import { UNITS } from './medium.ts';
-import { mediumAt, type Profile, sameProfile, stretchAt, stretchFrom } from './profile.ts';
+import { mediumAt, type Profile, stretchAt, stretchFrom } from './profile.ts';
 import { type Ray, rayLeg } from './ray.ts';
 import { meetTracks } from './ray-tracks.ts';
 import type { Start } from './starts.ts';
@@ -38,14 +38,14 @@ export function castRays(
 ): void {
   const c = axis === 0 ? start.y : start.x;
   const { media } = graph;
-  const pair = beside(axis, c);
-  const equal = via === null && (pair[0] === pair[1] || sameProfile(pair[0], pair[1]));
+  const { below, above, alike } = beside(axis, c);
+  const equal = via === null && alike;
   const from = axis === 0 ? start.x : start.y;
   // Towards the goal first, so that what goes the other way is soon given up.
   const toward: readonly (0 | 1)[] = goal[axis] >= from ? [1, 0] : [0, 1];
   for (const side of SIDES) {
     if (side === 1 && equal) continue;
-    const profile = pair[side];
+    const profile = side === 0 ? below : above;
     for (const forward of toward) {
       const number = mediumAt(profile, from, forward);
       const medium = media.list[number]!;

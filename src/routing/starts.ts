@@ -3,7 +3,7 @@ import { holdsQuadrant, type Shape } from '../geometry/shape.ts';
 import type { Beside } from './beside.ts';
 import type { Body, Ground } from './ground.ts';
 import type { Media, Medium } from './medium.ts';
-import { mediumAt, type Profile } from './profile.ts';
+import { mediumAt } from './profile.ts';
 import { FACE_REACH } from './site.ts';
 
 /** A place where a cable can enter the plane, and how far it goes inside or along the wall to get there. */
@@ -54,10 +54,14 @@ export function startsOf(
     const near = nearestFace(ground, at);
     if (near) found.push(near);
   }
-  return found.filter(
-    (s, i) => found.findIndex((o) => o.x === s.x && o.y === s.y && o.lead <= s.lead) === i,
-  );
+  return found.length > 1 ? distinct(found) : found;
 }
+
+/** One start for each place. */
+const distinct = (starts: readonly Start[]): Start[] =>
+  starts.filter(
+    (s, i) => starts.findIndex((o) => o.x === s.x && o.y === s.y && o.lead <= s.lead) === i,
+  );
 
 function holdsAll(shape: Shape, [x, y]: Point): boolean {
   if (x < shape.x0 || x > shape.x1 || y < shape.y0 || y > shape.y1) return false;
@@ -114,12 +118,11 @@ function slantedFaces(flat: Float64Array, at: Point): Start[] {
 
 /** What lies round a place. */
 function quadrants(media: Media, beside: Beside, [x, y]: Point): Medium[] {
-  const [below, above] = beside(0, y);
-  const pair = (profile: Profile): Medium[] => [
-    media.list[mediumAt(profile, x, 0)]!,
-    media.list[mediumAt(profile, x, 1)]!,
-  ];
-  return below === above ? pair(below) : [...pair(below), ...pair(above)];
+  const { below, above } = beside(0, y);
+  const found: Medium[] = [];
+  for (const profile of below === above ? [below] : [below, above])
+    for (const side of SIDES) found.push(media.list[mediumAt(profile, x, side)]!);
+  return found;
 }
 
 /** The nearest point of any wall's faces within reach. */
