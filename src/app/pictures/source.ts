@@ -2,9 +2,9 @@ import { type Message, msg } from '../../base/message.ts';
 import type { PictureSource } from '../../board/index.ts';
 import { type Part, pictureOf, WHOLE } from '../../drawing/display.ts';
 import type { Asset, AssetPort } from '../../ports/ports.ts';
+import { halvesOf } from '../../worker/halves-client.ts';
 import { fitPixels } from '../../worker/picture-size.ts';
 import { unforeseen } from '../files.ts';
-import { packPage } from './page-placed.ts';
 import { openSvg } from './svg.ts';
 import { Trouble } from './trouble.ts';
 import type { UnderPage } from './under-protocol.ts';
@@ -35,16 +35,9 @@ interface Drawing {
 }
 
 async function openDrawing({ name, type, bytes }: Asset): Promise<Drawing> {
-  if (type === 'application/pdf') {
-    const { openPdf } = await import('./pdf.ts');
-    const pdf = await openPdf(name, bytes.slice());
-    return {
-      ...pdf,
-      lines: async (page) => packPage(await pdf.lines(page)),
-      close: () => void pdf.close(),
-    };
-  }
-  const svg = await openSvg(name, new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
+  const blob = new Blob([bytes as Uint8Array<ArrayBuffer>], { type });
+  if (type === 'application/pdf') return (await import('./pdf.ts')).openPdf(name, blob);
+  const svg = await openSvg(name, blob);
   return {
     size: async () => svg.size,
     draw: (_, part, size) => svg.draw(part, size),
@@ -88,10 +81,10 @@ export function createPictureSource(
           const drawing = await drawingOf(asset);
           const { width, height } = await drawing.size(page);
           const image = await drawing.draw(page, WHOLE, fitPixels(width, height, FIRST));
-          return { image, fine: true };
+          return { sizes: await halvesOf(image), fine: true };
         }
         const blob = new Blob([asset.bytes as Uint8Array<ArrayBuffer>], { type: asset.type });
-        return { image: await createImageBitmap(blob), fine: false };
+        return { sizes: await halvesOf(blob), fine: false };
       } catch (error) {
         say(error instanceof Trouble ? error.words : unforeseen(error));
         return null;

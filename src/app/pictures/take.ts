@@ -87,17 +87,14 @@ async function takeSvg(file: File, { signal, progress }: Taking): Promise<Taken>
 async function takePdf(file: File, taking: Taking): Promise<Taken | null> {
   const { signal, progress } = taking;
   const { openPdf } = await import('./pdf.ts');
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  signal.throwIfAborted();
   progress(0.15);
-  const kept = bytes.length <= MOST_KEPT.pdf ? bytes.slice() : null;
-  const pdf = await openPdf(file.name, bytes);
+  const pdf = await openPdf(file.name, file, signal);
   try {
     progress(0.4);
     const page = pdf.pages === 1 ? 1 : await choose(file.name, pdf, taking);
     if (page === null) return null;
     const { paper, ...size } = await pdf.size(page);
-    if (!kept) {
+    if (file.size > MOST_KEPT.pdf) {
       const drawn = await pdf.draw(page, WHOLE, size, signal);
       progress(0.7);
       return await flattened(file.name, await flattenDrawing(drawn, signal), paper);
@@ -105,11 +102,13 @@ async function takePdf(file: File, taking: Taking): Promise<Taken | null> {
     const look = fitPixels(size.width, size.height, LOOK);
     (await pdf.draw(page, WHOLE, look, signal)).close();
     progress(0.8);
-    const hash = await hashOf(kept);
-    const asset = { hash, name: file.name, type: 'application/pdf', bytes: kept };
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    signal.throwIfAborted();
+    const hash = await hashOf(bytes);
+    const asset = { hash, name: file.name, type: 'application/pdf', bytes };
     return { asset, page, ...size, paper, dots: null };
   } finally {
-    await pdf.close();
+    pdf.close();
   }
 }
 
@@ -160,11 +159,11 @@ export async function pixelsOf(
   if (type !== 'application/pdf')
     return trouble('The picture “{name}” is of a kind that cannot be shown.', { name });
   const { openPdf } = await import('./pdf.ts');
-  const pdf = await openPdf(name, bytes.slice());
+  const pdf = await openPdf(name, blob, signal);
   try {
     return await pdf.draw(page, WHOLE, await pdf.size(page), signal);
   } finally {
-    await pdf.close();
+    pdf.close();
   }
 }
 

@@ -2,7 +2,8 @@ import { type Part, WHOLE } from '../../drawing/display.ts';
 
 /** A picture as the board keeps it. */
 export interface LoadedPicture {
-  readonly image: ImageBitmap;
+  /** The picture and its halves, the largest first: drawn from the whole, a large one would hold the board up. */
+  readonly sizes: readonly ImageBitmap[];
   /** Whether it can be drawn finer than it came: lines and letters, not pixels. */
   readonly fine: boolean;
 }
@@ -52,9 +53,6 @@ const MARGIN = 0.15;
 /** Most pixels of a finer part. */
 const MOST = 12_000_000;
 
-/** Halves below which a picture is not made smaller: a board of this width shows it whole. */
-const SMALL = 1500;
-
 interface Sharp {
   /** What was asked for last, as one text. */
   asked: string;
@@ -64,15 +62,15 @@ interface Sharp {
 }
 
 interface Kept {
-  /** The picture and its halves, the largest first; null for one that does not come. */
-  readonly sizes: ImageBitmap[];
+  /** None while it is loading, and for one that does not come. */
+  sizes: readonly ImageBitmap[];
   fine: boolean;
 }
 
 /**
- * Keeps pictures that were asked for, each in several sizes, so that a large one costs little when it is seen small.
- * Of a fine one, what is seen is drawn anew in the screen's own pixels once the view has rested. `ready` is called
- * when there is something new to draw. One that could not be loaded is not asked for again.
+ * Keeps pictures that were asked for, and draws the smallest of their sizes that is fine enough. Of one that can be
+ * drawn finer, what is seen is drawn anew in the screen's own pixels once the view has rested. `ready` is called when
+ * there is something new to draw. One that could not be loaded is not asked for again.
  */
 export function keepPictures(source: PictureSource, ready: () => void): Pictures {
   const kept = new Map<string, Kept>();
@@ -82,20 +80,9 @@ export function keepPictures(source: PictureSource, ready: () => void): Pictures
   const load = async (key: string, into: Kept): Promise<void> => {
     const loaded = await source.load(key);
     if (!loaded) return;
-    if (closed) return loaded.image.close();
-    into.sizes.push(loaded.image);
+    if (closed) return closeAll(loaded.sizes);
+    into.sizes = loaded.sizes;
     into.fine = loaded.fine;
-    // A large one is first drawn from its half: drawn whole it would hold the board up for a moment.
-    for (let last = loaded.image; last.width > 2 * SMALL; ) {
-      const half = await createImageBitmap(last, {
-        resizeWidth: Math.round(last.width / 2),
-        resizeHeight: Math.max(1, Math.round(last.height / 2)),
-        resizeQuality: 'high',
-      });
-      if (closed) return half.close();
-      into.sizes.push(half);
-      last = half;
-    }
     ready();
   };
 
@@ -165,10 +152,14 @@ export function keepPictures(source: PictureSource, ready: () => void): Pictures
     dispose() {
       closed = true;
       for (const place of [...sharp.keys()]) forget(place);
-      for (const { sizes } of kept.values()) for (const size of sizes) size.close();
+      for (const { sizes } of kept.values()) closeAll(sizes);
       kept.clear();
     },
   };
+}
+
+function closeAll(images: readonly ImageBitmap[]): void {
+  for (const image of images) image.close();
 }
 
 /** What is seen with a margin round it, within the picture, and not more than may be drawn. */

@@ -1,6 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { paced } from '../../../src/board/canvas/pace.ts';
-import { keepPictures, type PictureWant } from '../../../src/board/canvas/pictures.ts';
+import {
+  keepPictures,
+  type LoadedPicture,
+  type PictureWant,
+} from '../../../src/board/canvas/pictures.ts';
 import type { Scene } from '../../../src/board/scene.ts';
 import type { SessionStore } from '../../../src/board/session.ts';
 import { type Part, WHOLE } from '../../../src/drawing/display.ts';
@@ -26,7 +30,10 @@ describe('Pictures under the drawing', () => {
     const parts: { part: Part; width: number; height: number; signal: AbortSignal }[] = [];
     const made: ImageBitmap[] = [];
     const source = {
-      load: vi.fn(async (_key: string) => picture && { image: picture, fine }),
+      load: vi.fn(
+        async (_key: string): Promise<LoadedPicture | null> =>
+          picture && { sizes: [picture], fine },
+      ),
       sharpen: vi.fn(async (_key: string, part: Part, size: object, signal: AbortSignal) => {
         parts.push({ part, ...(size as { width: number; height: number }), signal });
         const image = bitmap();
@@ -68,7 +75,7 @@ describe('Pictures under the drawing', () => {
     const [first, late] = [bitmap(), bitmap()];
     const { source } = sourceOf(first);
     source.load.mockImplementation(async (key) => ({
-      image: key === 'a' ? first : late,
+      sizes: [key === 'a' ? first : late],
       fine: false,
     }));
     const kept = keepPictures(source, vi.fn());
@@ -81,19 +88,19 @@ describe('Pictures under the drawing', () => {
     expect(late.close).toHaveBeenCalledTimes(1);
   });
 
-  it('large ones are kept in halves, and the smallest that is fine enough is drawn', async () => {
-    const halves = vi.fn(async (from: ImageBitmap, { resizeWidth }: { resizeWidth: number }) =>
-      bitmap(resizeWidth, from.height / 2),
-    );
-    vi.stubGlobal('createImageBitmap', halves);
-    const kept = keepPictures(sourceOf(bitmap(8000, 4000)).source, vi.fn());
+  it('of the sizes of one, the smallest that is fine enough is drawn', async () => {
+    const { source } = sourceOf(null);
+    const sizes = [bitmap(8000, 4000), bitmap(4000, 2000), bitmap(2000, 1000)];
+    source.load.mockImplementation(async () => ({ sizes, fine: false }));
+    const kept = keepPictures(source, vi.fn());
     kept.get(want());
-    await rested();
+    await settled();
     const drawn = (width: number) => kept.get(want(width))[0]!.image.width;
     expect([9000, 8000, 4001, 4000, 2500, 1500, 100].map(drawn)).toEqual([
       8000, 8000, 8000, 4000, 4000, 2000, 2000,
     ]);
-    vi.unstubAllGlobals();
+    kept.dispose();
+    for (const size of sizes) expect(size.close).toHaveBeenCalledTimes(1);
   });
 
   it('a fine one is drawn anew where it is seen, once the view has rested', async () => {
