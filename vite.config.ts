@@ -40,6 +40,25 @@ const pdfParts: Plugin = {
   },
 };
 
+/** Adds the licence of the PDF reader to those of the packages: a worker alone holds it, and Vite lists what pages hold. */
+const readerLicence: Plugin = {
+  name: 'reader-licence',
+  apply: 'build',
+  enforce: 'post',
+  generateBundle: {
+    order: 'post',
+    handler(_options, bundle) {
+      const list = bundle['LICENCES.md'];
+      if (list?.type !== 'asset') throw new Error('there is no list of licences to add to');
+      const { name, version, license } = JSON.parse(
+        readFileSync(join(PDF_HOME, 'package.json'), 'utf8'),
+      );
+      const text = readFileSync(join(PDF_HOME, 'LICENSE'), 'utf8').trim();
+      list.source = `${list.source}\n## ${name} - ${version} (${license})\n\n${text}\n`;
+    },
+  },
+};
+
 /** What a built page may do: nothing leaves it. WebAssembly decodes scans in PDFs; panels set styles on elements. */
 const POLICY = [
   "default-src 'none'",
@@ -95,7 +114,7 @@ const early: Plugin = {
 
 export default defineConfig({
   base: './',
-  plugins: [react(), pdfParts, policy, early],
+  plugins: [react(), pdfParts, readerLicence, policy, early],
   worker: { format: 'es' },
   // One style sheet, which the page names itself, so that it can be painted before the program is there.
   build: { target: 'es2022', cssCodeSplit: false, license: { fileName: 'LICENCES.md' } },
