@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { PDFDocument } from '@cantoo/pdf-lib';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, type Route, test } from '@playwright/test';
 import { t } from '../../src/text/index.ts';
 import { issueOf, sampleText } from './core.ts';
 import { type Brought, type Job, openJob, SOON } from './job.ts';
@@ -80,6 +80,36 @@ test('no bad picture harms the open job, and each says so', async ({ page }) => 
     });
   }
 });
+
+for (const [what, met] of [
+  ['does not come', (route: Route) => route.abort()],
+  [
+    'finds no parser',
+    async (route: Route) => {
+      const response = await route.fetch();
+      const body = (await response.text()).replace(/pdf\.worker\.min[\w-]+\.mjs/, 'gone.mjs');
+      await route.fulfill({ response, body });
+    },
+  ],
+] as const)
+  test(`a reader for PDFs that ${what} harms nothing, and is said to have stopped`, async ({
+    page,
+  }) => {
+    const desk = await openJob(page);
+    await rename(desk, 'Mine');
+    const mine = await desk.saved();
+    await page.route('**/assets/pdf-entry*', met);
+    await desk.to('base');
+    const buffer = readFileSync(new URL('../fixtures/plans/workshop-floor.pdf', import.meta.url));
+    await desk.choose({ name: 'plan.pdf', mimeType: 'application/pdf', buffer }, () =>
+      desk.shelf.getByRole('button', { name: t('base.choose') }).click(),
+    );
+    await expect(desk.notices).toContainText(
+      'The reader for PDFs stopped before it was done',
+      SOON,
+    );
+    expect(await desk.saved()).toBe(mine);
+  });
 
 test('a page that is closed in the middle of a drag keeps the last whole step', async ({
   page,
