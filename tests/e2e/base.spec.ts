@@ -390,6 +390,15 @@ test('a large scan is taken in beside the work, and stopping it leaves nothing b
   const desk = await openJob(page);
   await desk.blank();
   const { largeScan } = await import('./picture.ts');
+  let goOn = () => {};
+  const stopped = new Promise<void>((done) => {
+    goOn = done;
+  });
+  // A quick machine would be done before anybody could press the button.
+  await page.route('**/assets/picture-entry*', async (route) => {
+    await stopped;
+    await route.continue();
+  });
   await desk.choose({ name: 'large.png', mimeType: 'image/png', buffer: largeScan() }, () =>
     page
       .getByRole('button', { name: t('base.choose') })
@@ -398,6 +407,7 @@ test('a large scan is taken in beside the work, and stopping it leaves nothing b
   );
   await page.getByRole('button', { name: t('progress.stop') }).click();
   await expect(desk.notices).toContainText('Stopped');
+  goOn();
   expect((await desk.plan()).tables.backgrounds.size).toBe(0);
 });
 

@@ -42,10 +42,16 @@ interface Felt {
 async function felt(page: Page, desk: Job, file: string): Promise<Felt> {
   const begun = await page.evaluate(() => {
     const seen: number[] = [];
-    Object.assign(window, { seen });
-    new PerformanceObserver((list) => {
-      for (const { duration } of list.getEntries()) seen.push(Math.round(duration));
-    }).observe({ type: 'longtask' });
+    const note = (tasks: PerformanceEntryList) => {
+      for (const { duration } of tasks) seen.push(Math.round(duration));
+    };
+    const watch = new PerformanceObserver((list) => note(list.getEntries()));
+    watch.observe({ type: 'longtask' });
+    const held = () => {
+      note(watch.takeRecords());
+      return seen;
+    };
+    Object.assign(window, { held });
     return performance.now();
   });
   await desk.choose(file, () =>
@@ -57,7 +63,7 @@ async function felt(page: Page, desk: Job, file: string): Promise<Felt> {
   await expect(desk.leg('base')).toContainText(t('leg.base.set-scale'), { timeout: 120_000 });
   const ended = await page.evaluate(() => performance.now());
   await expect.poll(() => inkOf(desk), { timeout: 30_000 }).toBeGreaterThan(0.5);
-  const held = await page.evaluate(() => (window as unknown as { seen: number[] }).seen);
+  const held = await page.evaluate(() => (window as unknown as { held: () => number[] }).held());
   return { took: ended - begun, held };
 }
 
@@ -78,9 +84,9 @@ const inkOf = (desk: Job): Promise<number> =>
     });
 
 /** Most that a page may be held up in all, as a share of the time that something takes. */
-const SHARE = 0.1;
-/** Longest that it may be held up at once on a busy machine, ms. */
-const ONCE = 200;
+const SHARE = 0.05;
+/** So much is always allowed, ms: a busy machine alone makes a task or two long. */
+const ALWAYS = 150;
 
 for (const [name, made] of [
   ['large.pdf', largePdf],
@@ -95,6 +101,5 @@ for (const [name, made] of [
     const { took, held } = await felt(page, desk, path);
     const blocked = held.reduce((sum, one) => sum + one, 0);
     const words = `${Math.round(took)} ms, held up for ${held.join(' + ') || 0} ms`;
-    expect(Math.max(0, ...held), words).toBeLessThan(ONCE);
-    expect(blocked, words).toBeLessThan(Math.max(ONCE, took * SHARE));
+    expect(blocked, words).toBeLessThan(Math.max(ALWAYS, took * SHARE));
   });
