@@ -153,15 +153,6 @@ function touches(spans: readonly number[], from: number, to: number): boolean {
   return false;
 }
 
-/** Whether the quadrant of a crossing at coordinate `at`, on side `side` of the crossing line, lies on the line. */
-export function covers(lines: LineSet, line: number, at: number, side: number): boolean {
-  const lo = lines.lo[line]!;
-  const hi = lines.hi[line]!;
-  if (at < lo || at > hi) return false;
-  if (at === lo && side === 0) return false;
-  return !(at === hi && side === 1);
-}
-
 /** The first place in a sorted row whose value is not below this one; its length where all are. */
 export function lowerBound(sorted: Float64Array, value: number): number {
   let lo = 0;

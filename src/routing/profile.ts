@@ -39,6 +39,11 @@ export function stretchFrom({ starts }: Profile, from: number, at: number, side:
   return k;
 }
 
+/** Whether a position lies inside a stretch, where none begins or ends. */
+export function isInside(profile: Profile, at: number): boolean {
+  return profile.starts[stretchAt(profile, at, 1)] !== at;
+}
+
 /** The medium that holds at a position of a profile: on a boundary the side decides. */
 export const mediumAt = (profile: Profile, at: number, side: 0 | 1): number =>
   profile.media[stretchAt(profile, at, side)]!;

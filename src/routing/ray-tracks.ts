@@ -3,7 +3,7 @@ import { BEND } from './field.ts';
 import type { Graph, Stop } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { UNITS } from './medium.ts';
-import { mediumAt } from './profile.ts';
+import { isInside, mediumAt } from './profile.ts';
 import { type Ray, rayLeg } from './ray.ts';
 import type { Start } from './starts.ts';
 import { type Toll, toll } from './toll.ts';
@@ -30,8 +30,10 @@ export function meetTracks(graph: Graph, ray: Ray, end: number, best: Taker): vo
     if (ray.axis === 0 ? best.hopelessFrom(cost, at, ray.c) : best.hopelessFrom(cost, ray.c, at))
       continue;
     const hit = { at, p: track.axis === 2 ? k * track.pb : ray.c };
+    // Where nothing begins or ends on the ray, one side is as good as the other.
+    const one = track.axis === 2 || (at !== ray.from && isInside(ray.profile, at));
     for (const side of SIDES) {
-      if (track.axis === 2 ? side === 1 : at === ray.from && side !== ray.forward) continue;
+      if (one ? side === 1 : at === ray.from && side !== ray.forward) continue;
       meetTrack(graph, ray, index, hit, side, best);
     }
   }

@@ -5,7 +5,7 @@ import type { Taker } from './best.ts';
 import { BEND } from './field.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
-import { covers, lowerBound, sideAt, upperBound } from './lines.ts';
+import { lowerBound, sideAt, upperBound } from './lines.ts';
 import { UNITS } from './medium.ts';
 import { mediumAt, type Profile, stretchAt, stretchFrom } from './profile.ts';
 import { type Ray, rayLeg } from './ray.ts';
@@ -109,7 +109,10 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
   let guess = 0;
   let i = forward ? lowerBound(at, origin) : upperBound(at, origin) - 1;
   for (; i >= 0 && i < count; i += step) {
-    if (c < lo[i]! || c > hi[i]! || !covers(lines, i, c, side)) continue;
+    const a = lo[i]!;
+    const b = hi[i]!;
+    // The side of the ray that it runs on has to be one that the line reaches.
+    if (c < a || c > b || (side === 0 ? c === a : c === b)) continue;
     const d = at[i]!;
     const dSide = sides[i] as 0 | 1;
     if (d === origin && dSide !== forward) continue;
