@@ -87,13 +87,13 @@ export function snap(targets: SnapTargets, raw: Point, ask: SnapAsk): Snapped {
     }),
   );
   if (!locked) {
-    const target = nearestPoint(targets, under, p, ask);
+    const target = nearestPoint(targets, under, p, anchor, ask);
     if (target) return out(target.at, [{ kind: target.kind, from: target.at }]);
     const plumb = anchor && plumbPoint(targets, p, anchor, ask);
     if (plumb) return out(plumb, [{ kind: 'perpendicular', from: anchor }]);
   }
   const holds = [
-    ...lineHolds(targets, under, p, ask),
+    ...lineHolds(targets, under, p, anchor, ask),
     ...extensionHolds(targets, p, ask),
     ...axisHolds(targets, p, anchor, ask),
   ];
@@ -120,14 +120,18 @@ function nearestPoint(
   targets: SnapTargets,
   under: readonly TargetLine[],
   p: Point,
+  anchor: Point | null,
   ask: SnapAsk,
 ): Target | null {
   const reach = REACH * ask.pixel;
   const near = targets.pointIndex?.search(p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach);
   let best: Target | null = null;
   let least = reach;
+  const square = squareFrom(anchor, ask);
   const ends = under.flatMap(({ a, b, row }): Target[] =>
-    [a, b].map((at) => ({ at, kind: 'under-end', row })),
+    [a, b]
+      .filter((at) => !square || !isAslant(at, square, reach))
+      .map((at) => ({ at, kind: 'under-end', row })),
   );
   for (const target of [...(near ?? []).map((i) => targets.points[i]!), ...ends]) {
     if (!ask.kinds.includes(target.kind) || ask.without.has(target.row)) continue;
@@ -142,16 +146,40 @@ function nearestPoint(
   return best;
 }
 
+/** The anchor, where sides are kept square from it. */
+const squareFrom = (anchor: Point | null, ask: SnapAsk): Point | null =>
+  ask.kinds.includes('right-angle') ? anchor : null;
+
+/**
+ * Whether a place is all but square from the anchor, and not quite: there the right angle holds, since it is the other
+ * face of a wall that lies so near, and a side that is aslant by it is never meant.
+ */
+function isAslant(at: Point, anchor: Point, reach: number): boolean {
+  const off = Math.min(Math.abs(at[0] - anchor[0]), Math.abs(at[1] - anchor[1]));
+  return off > 0.5 && off <= reach;
+}
+
+/** The same of a line along the building: whether it lies so near beside a side that is square from the anchor. */
+function runsAslant({ a, b }: TargetLine, anchor: Point, reach: number): boolean {
+  return ([0, 1] as const).some((axis) => {
+    const off = Math.abs(a[axis] - anchor[axis]);
+    return Math.abs(a[axis] - b[axis]) < 0.5 && off > 0.5 && off <= reach;
+  });
+}
+
 function lineHolds(
   targets: SnapTargets,
   under: readonly TargetLine[],
   p: Point,
+  anchor: Point | null,
   ask: SnapAsk,
 ): Hold[] {
   const holds = holdsOf(targets, p, ask, ask.kinds);
   if (!ask.kinds.includes('under-line')) return holds;
   const reach = REACH * ask.pixel;
+  const square = squareFrom(anchor, ask);
   for (const line of under) {
+    if (square && runsAslant(line, square, reach)) continue;
     const hold = holdOn(line, p);
     if (hold && hold.distance <= reach && onPiece(hold, foot(hold, p), reach)) holds.push(hold);
   }

@@ -84,6 +84,35 @@ describe('Snapping', () => {
     expect(kindsAt('L2', [5030, 2030])).toEqual(['place']);
   });
 
+  it('keeps a side square although the other face of a wall of the background ends beside it', () => {
+    const faces = [
+      [
+        [-500, 0],
+        [3000, 0],
+      ],
+      [
+        [-500, 124],
+        [2900, 124],
+      ],
+      [
+        [3000, 0],
+        [3000, 2000],
+      ],
+    ] as const;
+    const more = {
+      pixel: 20,
+      kinds: [...ALL, 'under-end', 'under-line'] as const,
+      anchor: [0, 0] as Point,
+      under: faces,
+    };
+    expect(snap(empty, [2905, 118], ask(more)).at[1]).toBe(0);
+    // Without a side to keep square, and where the end is square to it, the end is taken.
+    expect(snap(empty, [2905, 118], ask({ ...more, anchor: null })).at).toEqual([2900, 124]);
+    expect(snap(empty, [2990, 20], ask(more)).at).toEqual([3000, 0]);
+    // What is aslant by more than the reach is meant so.
+    expect(snap(empty, [3010, 1990], ask(more)).at).toEqual([3000, 2000]);
+  });
+
   it('takes the corner of two faces that meet', () => {
     const got = snap(room, [90, 40], ask({ kinds: ['face'] }));
     expect(got.at).toEqual([62, 62]);
