@@ -26,10 +26,10 @@ export async function fingersOn(page: Page): Promise<Fingers> {
       await report('touchMove', on);
     },
     async up(finger) {
-      // An end names the finger that is lifted; the others stay on the glass.
+      // An end names the finger that is lifted, and the others stay on the glass; one without names lifts all.
       const at = on.get(finger);
       on.delete(finger);
-      if (at) await report('touchEnd', [[finger, at]]);
+      if (at) await report('touchEnd', on.size === 0 ? [] : [[finger, at]]);
       // A tap that follows at once may be taken for part of the gesture; no hand is that quick.
       if (on.size === 0) await page.waitForTimeout(400);
     },

@@ -103,9 +103,13 @@ export class Job {
   }
 
   async menu(item: string): Promise<void> {
-    await this.press(this.page.getByRole('button', { name: t('menu.job'), exact: true }));
+    const button = this.page.getByRole('button', { name: t('menu.job'), exact: true });
     // The start panel offers some of the same.
-    await this.press(this.page.locator('.drop-list').getByRole('button', { name: item }));
+    const entry = this.page.locator('.drop-list').getByRole('button', { name: item });
+    await this.press(button);
+    // Chromium at times takes the first tap after a gesture of two fingers for its end; a hand then taps again.
+    if (this.touch) await entry.waitFor({ timeout: 3000 }).catch(() => this.press(button));
+    await this.press(entry);
   }
 
   /** Begins an empty job. */
