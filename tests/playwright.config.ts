@@ -13,8 +13,6 @@ export default defineConfig({
   expect: { timeout: 20_000 },
   workers: 1,
   forbidOnly: Boolean(process.env.CI),
-  // A browser on a busy machine loses an event now and then. What fails twice is a fault; what fails once is listed.
-  retries: process.env.CI ? 1 : 0,
   use: {
     baseURL: address,
     launchOptions: launch(),
