@@ -1,10 +1,10 @@
 import type { Id } from '../base/ids.ts';
 import { dimensionLine } from '../drawing/opening-marks.ts';
 import type { Point } from '../geometry/point.ts';
-import { placesOfRow } from '../plan/commands/change.ts';
 import { risersOn } from '../plan/levels.ts';
 import { shownCorners } from '../plan/picture-place.ts';
 import { onLevel, type Plan } from '../plan/plan.ts';
+import { placesOfRow } from '../plan/row-places.ts';
 import { paperPixels } from './scene.ts';
 import { type SessionApi, shownPlan, toBoard, toPlan, type Viewport } from './session.ts';
 

@@ -128,6 +128,13 @@ export class Draft {
     this.#rows.set(`${ref.table}/${ref.id}`, ref);
   }
 
+  /** Takes over what a command asked for on the plan as it is here. */
+  take(changes: Changes): void {
+    for (const { table, id, after } of changes)
+      if (after) this.put(table, after as never);
+      else this.remove({ table, id });
+  }
+
   /** The next free id of a table, counting what was put. */
   fresh(table: TableName): Id {
     return freshId(this.#plan, table);

@@ -1,34 +1,15 @@
 import type { Id } from '../base/ids.ts';
-import { FAR } from '../base/units.ts';
 import { distance } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Draft } from './change.ts';
 import { fittedAlong, openingsOn } from './openings.ts';
 import { nearestFace } from './outlet-place.ts';
-import { onLevel, type Plan } from './plan.ts';
-
-/** Tables of what is drawn on a level, with the fields that hold its places. Backgrounds are not drawn. */
-const DRAWN = {
-  zones: ['outline'],
-  walls: ['a', 'b'],
-  keepouts: ['outline'],
-  pathways: ['points'],
-  risers: ['at'],
-  pins: ['points'],
-  closets: ['at'],
-  devices: ['at'],
-  outlets: ['at'],
-  powers: ['at'],
-  notes: ['at', 'to'],
-  dimensions: ['a', 'b'],
-} as const;
-
-type DrawnTable = keyof typeof DRAWN;
-const TABLES = Object.keys(DRAWN) as DrawnTable[];
+import { DRAWN, type Drawn, onLevel, type Plan } from './plan.ts';
+import { laidAnew, tooFar } from './row-places.ts';
 
 /** Whether anything is drawn on a level over its backgrounds. */
 export const isDrawnOn = (plan: Plan, level: Id): boolean =>
-  TABLES.some((table) => onLevel(plan, table, level).length > 0);
+  DRAWN.some((table) => onLevel(plan, table, level).length > 0);
 
 /** How near its wall an outlet is looked for after the drawing grew, as a share of how far it may have been carried off. */
 const SLACK = 1.5;
@@ -42,20 +23,13 @@ const SLACK = 1.5;
 export function scaleDrawn(draft: Draft, level: Id, about: Point, factor: number): boolean {
   const { plan } = draft;
   const to = ([x, y]: Point): Point => [
-    Math.round(about[0] + (x - about[0]) * factor),
-    Math.round(about[1] + (y - about[1]) * factor),
+    about[0] + (x - about[0]) * factor,
+    about[1] + (y - about[1]) * factor,
   ];
   const puts: (() => void)[] = [];
-  for (const table of TABLES) {
+  for (const table of DRAWN) {
     for (const row of onLevel(plan, table, level)) {
-      const values = row as unknown as Record<string, Point | readonly Point[] | null>;
-      const places = Object.fromEntries(
-        DRAWN[table].flatMap((field) => {
-          const value = values[field];
-          if (!value) return [];
-          return [[field, isPoint(value) ? to(value) : value.map(to)]];
-        }),
-      );
+      const places = laidAnew(row, table, to);
       if (!fits(table, places)) return false;
       puts.push(() => draft.patch(table, row.id, places as never));
     }
@@ -80,12 +54,9 @@ export function scaleDrawn(draft: Draft, level: Id, about: Point, factor: number
 
 const isPoint = (value: Point | readonly Point[]): value is Point => typeof value[0] === 'number';
 
-function fits(
-  table: DrawnTable,
-  places: Readonly<Record<string, Point | readonly Point[]>>,
-): boolean {
+function fits(table: Drawn, places: Readonly<Record<string, Point | readonly Point[]>>): boolean {
   const all = Object.values(places).flatMap((value) => (isPoint(value) ? [value] : [...value]));
-  if (all.flat().some((n) => Math.abs(n) > FAR)) return false;
+  if (all.some(tooFar)) return false;
   const [first] = all;
   const oneSpot = all.every((p) => p[0] === first![0] && p[1] === first![1]);
   return !oneSpot || all.length === 1 || table === 'pins' || table === 'notes';

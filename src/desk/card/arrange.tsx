@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import { renderMessage } from '../../base/message.ts';
 import { FOOT } from '../../base/units.ts';
-import type { Edge } from '../../plan/commands/arrange.ts';
+import type { Edge } from '../../plan/commands/align.ts';
 import type { Ref } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import { useActions, useKinds, useUnits } from '../context.tsx';

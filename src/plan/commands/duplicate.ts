@@ -24,10 +24,11 @@ import {
   type Plan,
   type Ref,
 } from '../plan.ts';
+import { shiftRow, tooFar } from '../row-places.ts';
 import type { TableName } from '../schema.ts';
-import { nameOf, shiftRow, tooFar } from './change.ts';
 import type { Command } from './command.ts';
 import { serveDevice } from './place.ts';
+import { nameOf } from './step-words.ts';
 
 /** Tables whose rows stand by themselves and are copied as they are. */
 const PLAIN: readonly TableName[] = [

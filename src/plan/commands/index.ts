@@ -1,5 +1,5 @@
+import { align, distribute } from './align.ts';
 import { allowJacks, allowKind } from './allowances.ts';
-import { align, distribute, lock, mirror, repeatAlong, replaceKind, rotate } from './arrange.ts';
 import {
   addBackground,
   checkScale,
@@ -11,19 +11,25 @@ import {
   straightenBackground,
   turnBackground,
 } from './base.ts';
-import { edit, move, remove, turn } from './change.ts';
 import type { Command } from './command.ts';
 import { drawKeepout, drawPathway, drawWalls, drawZone, fillRoom } from './draw.ts';
 import { duplicate } from './duplicate.ts';
+import { edit } from './edit.ts';
 import { addJack, giveJack, makeSpare, renumber, shareJack } from './jacks.ts';
 import { addLevel, copyLevel } from './levels.ts';
+import { lock } from './lock.ts';
+import { move } from './move.ts';
 import { movePoint } from './move-point.ts';
 import { drawDimension, placeNote } from './notes.ts';
 import { placeOpening } from './openings.ts';
 import { joinPin, leaveFree, pinRuns } from './pins.ts';
 import { placeCloset, placeDevice, placePower, placeSpare } from './place.ts';
+import { remove } from './remove.ts';
+import { repeatAlong } from './repeat-along.ts';
+import { replaceKind } from './replace-kind.ts';
 import { placeRiser } from './risers.ts';
 import { takeWalls } from './take-walls.ts';
+import { mirror, rotate, turn } from './turn.ts';
 
 /** Every command by its name; menus, keys, findings that mend themselves and tests all call through here. */
 export const commands = {

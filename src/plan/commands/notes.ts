@@ -3,7 +3,7 @@ import { msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
 import { makeRow } from '../plan.ts';
-import { tooFar } from './change.ts';
+import { tooFar } from '../row-places.ts';
 import type { Command } from './command.ts';
 
 const FAR_AWAY = msg('That is farther than a plan can reach.');

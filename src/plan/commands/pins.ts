@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
 import { removeRows } from '../integrity.ts';
 import { makeRow, type Plan } from '../plan.ts';
-import { tooFar } from './change.ts';
+import { tooFar } from '../row-places.ts';
 import type { Command, Outcome } from './command.ts';
 
 /** A name that no pin has: `Pin`, `Pin 2`. */

@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
 import { levelBeside } from '../levels.ts';
 import { type Level, makeRow, type Plan } from '../plan.ts';
-import { tooFar } from './change.ts';
+import { tooFar } from '../row-places.ts';
 import type { Command } from './command.ts';
 
 /** A name that no riser on the same line has: `Riser`, `Riser 2`. */

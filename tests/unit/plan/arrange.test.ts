@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/point.ts';
 import { Draft } from '../../../src/plan/change.ts';
-import type { Edge } from '../../../src/plan/commands/arrange.ts';
+import type { Edge } from '../../../src/plan/commands/align.ts';
 import { emptyPlan, makeRow, type Plan, type Ref } from '../../../src/plan/plan.ts';
 import { ask, device, labels, refusal, step } from './steps.ts';
 

@@ -4,7 +4,7 @@ import { msg } from '../../../src/base/message.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import { writePlan } from '../../../src/plan/codec.ts';
-import type { Edge } from '../../../src/plan/commands/arrange.ts';
+import type { Edge } from '../../../src/plan/commands/align.ts';
 import type { CommandArgs, CommandName } from '../../../src/plan/commands/index.ts';
 import {
   commit,

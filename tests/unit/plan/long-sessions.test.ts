@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/point.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import { writePlan } from '../../../src/plan/codec.ts';
-import type { Edge } from '../../../src/plan/commands/arrange.ts';
+import type { Edge } from '../../../src/plan/commands/align.ts';
 import { type CommandArgs, type CommandName, commands } from '../../../src/plan/commands/index.ts';
 import {
   commit,
