@@ -9,13 +9,8 @@ import { BoardCanvas } from './canvas/BoardCanvas.tsx';
 import type { BoardTheme } from './canvas/paint-board.ts';
 import type { PictureSource } from './canvas/pictures.ts';
 import type { MenuRequest } from './canvas/pointers.ts';
-import {
-  createEditor,
-  type Editor,
-  type LengthAnswer,
-  type LengthRequest,
-  type StraightenRequest,
-} from './editor.ts';
+import { createEditor } from './create-editor.ts';
+import type { Editor, LengthAnswer, LengthRequest, StraightenRequest } from './editor.ts';
 import { followPicture } from './follow-picture.ts';
 import { createKeys, type Keys } from './keys.ts';
 import { Overview } from './overview.tsx';

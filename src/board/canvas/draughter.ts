@@ -7,8 +7,8 @@ import type { CeilingPlane } from '../../results/ceiling-plane.ts';
 import type { Run, Survey } from '../../results/types.ts';
 import { drawScene, paperPixels } from '../scene.ts';
 import type { Viewport } from '../session.ts';
+import { planFrame } from './paint.ts';
 import { type Area, createStamps, paintPrepared } from './paint-prepared.ts';
-import { planFrame } from './painter.ts';
 import { type PlateAnswer, type PlateAsk, plateRound, sentKeys, unpackDrawn } from './plate.ts';
 import { type Prepared, prepare } from './prepared.ts';
 

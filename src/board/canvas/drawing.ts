@@ -1,18 +1,10 @@
 import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Survey } from '../../results/types.ts';
-import {
-  drawScene,
-  keep,
-  restingMaker,
-  rowsDrawn,
-  type Scene,
-  type SceneLayer,
-  type SceneView,
-  sceneBetween,
-  sceneMaker,
-  sceneView,
-} from '../scene.ts';
+import { rowsDrawn } from '../changed-rows.ts';
+import { keep } from '../remember.ts';
+import { drawScene, type Scene, type SceneLayer, type SceneView, sceneView } from '../scene.ts';
+import { restingMaker, sceneBetween, sceneMaker } from '../scene-maker.ts';
 import { type SessionStore, shownPlan } from '../session.ts';
 import { paced } from './pace.ts';
 import type { BoardTheme } from './paint-board.ts';

@@ -10,8 +10,9 @@ import { paperPixels, type Scene, type SceneLayer } from '../scene.ts';
 import { type SessionStore, toBoard, type Viewport } from '../session.ts';
 import type { SnapAct, Snapped } from '../snap.ts';
 import { fadedPalette } from './faded.ts';
+import { type Paint, planFrame } from './paint.ts';
 import { RULER, type Rulers } from './paint-rulers.ts';
-import { type Paint, paintMarks, planFrame } from './painter.ts';
+import { paintMarks } from './painter.ts';
 import type { Plate } from './plates.ts';
 
 export type BoardTheme = 'light' | 'dark';

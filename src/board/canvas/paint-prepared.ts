@@ -2,8 +2,10 @@ import type { Mark, Style } from '../../drawing/display.ts';
 import type { Palette } from '../../drawing/palette.ts';
 import type { Point } from '../../geometry/point.ts';
 import { fadedPalette } from './faded.ts';
+import type { Frame, Paint } from './paint.ts';
 import type { BoardTheme } from './paint-board.ts';
-import { type Frame, lineWidth, type Paint, paintMarks } from './painter.ts';
+import { lineWidth } from './paint-shape.ts';
+import { paintMarks } from './painter.ts';
 import { type Item, type Prepared, REACH, type Stamp } from './prepared.ts';
 
 /** A part of the canvas, px. */

@@ -2,8 +2,9 @@ import type { Units } from '../../base/units.ts';
 import type { Point } from '../../geometry/point.ts';
 import { division, ticks } from '../rulers.ts';
 import type { Viewport } from '../session.ts';
+import { deviceRatio, type Paint, SCREEN } from './paint.ts';
 import type { BoardTheme } from './paint-board.ts';
-import { deviceRatio, type Paint, paintMarks, SCREEN } from './painter.ts';
+import { paintMarks } from './painter.ts';
 
 /** Breadth of the rulers along the top and the left, px. */
 export const RULER = 20;

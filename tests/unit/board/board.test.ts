@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { highlightMarks } from '../../../src/board/highlight.ts';
 import { division, ticks } from '../../../src/board/rulers.ts';
-import { paperPixels, sceneMaker } from '../../../src/board/scene.ts';
+import { paperPixels } from '../../../src/board/scene.ts';
+import { sceneMaker } from '../../../src/board/scene-maker.ts';
 import { createSession, LEGS, toBoard, toPlan } from '../../../src/board/session.ts';
 import { readTyped, whyNoLength } from '../../../src/board/typing.ts';
 import { fitPlan, fitted, planExtent, resized, zoomed } from '../../../src/board/view.ts';

@@ -1,10 +1,5 @@
-import {
-  createEditor,
-  type Editor,
-  type Held,
-  type LengthRequest,
-  type StraightenRequest,
-} from '../../../src/board/editor.ts';
+import { createEditor } from '../../../src/board/create-editor.ts';
+import type { Editor, Held, LengthRequest, StraightenRequest } from '../../../src/board/editor.ts';
 import { createKeys, type Keys } from '../../../src/board/keys.ts';
 import { createSession, type SessionApi, type SessionStore } from '../../../src/board/session.ts';
 import type { Point } from '../../../src/geometry/point.ts';

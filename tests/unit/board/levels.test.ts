@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { highlightMarks } from '../../../src/board/highlight.ts';
 import { hitAt, hitBox, hitIndex } from '../../../src/board/hit.ts';
-import { sceneMaker } from '../../../src/board/scene.ts';
+import { sceneMaker } from '../../../src/board/scene-maker.ts';
 import { planExtent } from '../../../src/board/view.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import { writePlan } from '../../../src/plan/codec.ts';

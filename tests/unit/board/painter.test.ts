@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fadedPalette } from '../../../src/board/canvas/faded.ts';
-import { type Paint, paintMarks, planFrame, SCREEN } from '../../../src/board/canvas/painter.ts';
+import { type Paint, planFrame, SCREEN } from '../../../src/board/canvas/paint.ts';
+import { paintMarks } from '../../../src/board/canvas/painter.ts';
 import { type Mark, WHOLE } from '../../../src/drawing/display.ts';
 import { PALETTES } from '../../../src/drawing/palette.ts';
 

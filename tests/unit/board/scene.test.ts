@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { restingMaker, type SceneView, sceneBetween } from '../../../src/board/scene.ts';
+import type { SceneView } from '../../../src/board/scene.ts';
+import { restingMaker, sceneBetween } from '../../../src/board/scene-maker.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import { emptyPlan, makeRow, type Plan } from '../../../src/plan/plan.ts';
 
