@@ -56,3 +56,15 @@ function unlike(
   for (const row of rows) if (row.id !== id && row.name === name) return `${name} ${id}`;
   return name;
 }
+
+/** A name like one that is given, which none of the rows has: `Riser`, `Riser 2`. No name at all stays none. */
+export function freeName(rows: Iterable<{ readonly name: string }>, like: string): string {
+  if (like === '') return '';
+  // Room for the number within what the schema takes.
+  const stem = like.replace(/ \d+$/, '').slice(0, 390);
+  const taken = new Set([...rows].map(({ name }) => name));
+  let n = 1;
+  const named = () => (n === 1 ? stem : `${stem} ${n}`);
+  while (taken.has(named())) n += 1;
+  return named();
+}

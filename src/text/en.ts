@@ -118,8 +118,9 @@ export const en = {
   'level.add-hint': 'It takes deck and ceiling from this one; change them once it is there.',
   'level.above': 'On top',
   'level.below': 'Underneath',
-  'level.copy-hint': 'Or copy this one, with its rooms, walls, keep-outs and pathways:',
-  'level.copy-devices': 'and its devices, with new labels',
+  'level.copy-hint':
+    'Or copy this one, with its background, rooms, walls, keep-outs, pathways, notes and dimension lines. Risers go on to the copy where they come out on the level beside it.',
+  'level.copy-devices': 'and its devices, closets and pins, with new labels and names',
   'level.copy-above': 'Copy on top',
   'level.copy-below': 'Copy underneath',
   'level.remove': 'Remove {name}',

@@ -12,11 +12,12 @@ import {
   turnBackground,
 } from './base.ts';
 import type { Command } from './command.ts';
+import { copyLevel } from './copy-level.ts';
 import { drawKeepout, drawPathway, drawWalls, drawZone, fillRoom } from './draw.ts';
 import { duplicate } from './duplicate.ts';
 import { edit } from './edit.ts';
 import { addJack, giveJack, makeSpare, renumber, shareJack } from './jacks.ts';
-import { addLevel, copyLevel } from './levels.ts';
+import { addLevel } from './levels.ts';
 import { lock } from './lock.ts';
 import { move } from './move.ts';
 import { movePoint } from './move-point.ts';

@@ -3,18 +3,10 @@ import { type Message, msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
 import { removeRows } from '../integrity.ts';
+import { freeName } from '../names.ts';
 import { makeRow, type Plan } from '../plan.ts';
 import { tooFar } from '../row-places.ts';
 import type { Command, Outcome } from './command.ts';
-
-/** A name that no pin has: `Pin`, `Pin 2`. */
-function pinName(plan: Plan): string {
-  const taken = new Set([...plan.tables.pins.values()].map((pin) => pin.name));
-  let n = 1;
-  const named = () => (n === 1 ? 'Pin' : `Pin ${n}`);
-  while (taken.has(named())) n += 1;
-  return named();
-}
 
 /** Lets jacks pass a pin, or none; pins that they were the last to pass go. */
 function passes(draft: Draft, jacks: readonly Id[], pin: Id | null): void {
@@ -57,7 +49,7 @@ export const pinRuns: Command<{ level: Id; points: readonly Point[]; jacks: read
     return { ok: false, why: msg('A pin has between 1 and 50 places.') };
   if (points.some(tooFar)) return { ok: false, why: msg('That is farther than a plan can reach.') };
   const draft = new Draft(plan);
-  const name = pinName(plan);
+  const name = freeName(plan.tables.pins.values(), 'Pin');
   const pin = draft.put(
     'pins',
     makeRow('pins', draft.fresh('pins'), { level, name, points: [...points] }),

@@ -3,18 +3,10 @@ import { msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
 import { levelBeside } from '../levels.ts';
-import { type Level, makeRow, type Plan } from '../plan.ts';
+import { freeName } from '../names.ts';
+import { type Level, makeRow } from '../plan.ts';
 import { tooFar } from '../row-places.ts';
 import type { Command } from './command.ts';
-
-/** A name that no riser on the same line has: `Riser`, `Riser 2`. */
-function riserName(plan: Plan): string {
-  const taken = new Set([...plan.tables.risers.values()].map((riser) => riser.name));
-  let n = 1;
-  const named = () => (n === 1 ? 'Riser' : `Riser ${n}`);
-  while (taken.has(named())) n += 1;
-  return named();
-}
 
 /** Which of two levels lies below the other, first; those at one height in the order of their ids. */
 export const lowerFirst = (a: Level, b: Level): readonly [Level, Level] =>
@@ -51,7 +43,7 @@ export const placeRiser: Command<{
     makeRow('risers', draft.fresh('risers'), {
       level: lower.id,
       upper: upper.id,
-      name: name ?? riserName(plan),
+      name: name ?? freeName(plan.tables.risers.values(), 'Riser'),
       at,
       ...(size === undefined ? {} : { size }),
     }),

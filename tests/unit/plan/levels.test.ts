@@ -124,13 +124,13 @@ describe('Adding a level', () => {
 });
 
 describe('Copying a level', () => {
-  it('takes rooms, walls, keep-outs and pathways along, and leaves the rest', () => {
+  it('takes rooms, walls, keep-outs and pathways along, and leaves what is placed', () => {
     const plan = holds(floor(), 'copy-level', { level: 'L1', side: 'above', devices: false });
     const count = (table: 'zones' | 'walls' | 'keepouts' | 'pathways', level: string) =>
       onLevel(plan, table, level).length;
     for (const table of ['zones', 'walls', 'keepouts', 'pathways'] as const)
       expect([table, count(table, 'L2')]).toEqual([table, count(table, 'L1')]);
-    for (const table of ['devices', 'outlets', 'closets', 'powers'] as const)
+    for (const table of ['devices', 'outlets', 'closets', 'pins', 'powers'] as const)
       expect(onLevel(plan, table, 'L2')).toEqual([]);
     expect(plan.tables.jacks.size).toBe(floor().tables.jacks.size);
   });
@@ -174,7 +174,9 @@ describe('Copying a level', () => {
         .sort(),
     );
     expect(onLevel(plan, 'powers', 'L2')).toHaveLength(1);
-    expect(onLevel(plan, 'closets', 'L2')).toEqual([]);
+    expect(onLevel(plan, 'closets', 'L2').map((closet) => closet.name)).toEqual([
+      'Network closet 2',
+    ]);
   });
 
   it('lets what is copied name the copies: a printer its station, an outlet its wall', () => {
@@ -186,16 +188,99 @@ describe('Copying a level', () => {
       expect(plan.tables.walls.get(outlet.wall!)!.level).toBe('L2');
   });
 
-  it('keeps where outlets were put by hand, and drops closets and pins that were chosen', () => {
+  it('keeps where outlets were put by hand, and lets jacks name the copies of their closet and pin', () => {
     let plan = step(floor(), 'move', { refs: [{ table: 'outlets', id: 'O1' }], by: [300, 0] });
     plan = step(plan, 'edit', { table: 'jacks', id: 'J1', fields: { closet: 'C1' } });
+    plan = step(plan, 'edit', { table: 'closets', id: 'C1', fields: { height: 1800, ports: 24 } });
     plan = step(plan, 'pin-runs', { level: 'L1', points: [[100, 100]], jacks: ['J1'] });
     const copied = holds(plan, 'copy-level', { level: 'L1', side: 'above', devices: true });
     const jack = [...copied.tables.jacks.values()].find((j) => j.label === 'C1')!;
-    expect(jack).toMatchObject({ closet: null, pin: null });
+    expect(jack).toMatchObject({ closet: 'C2', pin: 'N2' });
+    expect(copied.tables.closets.get('C2')).toMatchObject({
+      level: 'L2',
+      name: 'Network closet 2',
+      at: [11_000, 4000],
+      height: 1800,
+      ports: 24,
+    });
+    expect(copied.tables.pins.get('N2')).toMatchObject({
+      level: 'L2',
+      name: 'Pin 2',
+      points: [[100, 100]],
+    });
     expect(copied.tables.outlets.get(jack.outlet)).toMatchObject({
       at: copied.tables.outlets.get('O1')!.at,
       placed: 'hand',
+    });
+  });
+
+  it('keeps the closet and the pin of a jack where they lie on another level', () => {
+    let plan = step(floor(), 'add-level', { from: 'L1', side: 'below' });
+    plan = step(plan, 'place-closet', { level: 'L2', at: [500, 500] });
+    plan = step(plan, 'edit', { table: 'jacks', id: 'J1', fields: { closet: 'C2' } });
+    plan = step(plan, 'pin-runs', { level: 'L2', points: [[100, 100]], jacks: ['J1'] });
+    const copied = holds(plan, 'copy-level', { level: 'L1', side: 'above', devices: true });
+    const jacks = [...copied.tables.jacks.values()].filter(
+      ({ outlet }) => copied.tables.outlets.get(outlet)!.level === 'L3',
+    );
+    expect(jacks.filter(({ closet, pin }) => closet === 'C2' && pin === 'N1')).toHaveLength(1);
+    expect(onLevel(copied, 'pins', 'L3')).toEqual([]);
+  });
+
+  it('takes pictures along as they lie, by the same bytes', () => {
+    const draft = new Draft(floor());
+    const asset = '0123456789abcdef';
+    const picture = makeRow('backgrounds', 'B1', {
+      asset,
+      width: 800,
+      height: 600,
+      origin: [-100, 50],
+      tilt: 1.5,
+      turn: 90,
+      crop: { x0: 10, y0: 10, x1: 700, y1: 500 },
+    });
+    draft.put('backgrounds', picture);
+    const outcome = ask(draft.plan, 'copy-level', { level: 'L1', side: 'below', devices: false });
+    if (!outcome.ok) throw new Error(outcome.why.text);
+    const plan = apply(draft.plan, outcome.changes);
+    expect(plan.tables.backgrounds.get('B2')).toEqual({ ...picture, id: 'B2', level: 'L2' });
+    expect(checkWhole(plan, known, new Map([[asset, {}]]))).toEqual([]);
+  });
+
+  describe('with risers', () => {
+    const two = () => {
+      const plan = step(floor(), 'add-level', { from: 'L1', side: 'above' });
+      return step(plan, 'place-riser', { level: 'L1', at: [500, 600], size: '4 in.' });
+    };
+    const up = { side: 'above', devices: false } as const;
+
+    it.each([
+      ['of the lower level on top', 'L1', 'above', { level: 'L2', upper: 'L3' }],
+      ['of the upper level on top', 'L2', 'above', { level: 'L2', upper: 'L3' }],
+      ['of the lower level underneath', 'L1', 'below', { level: 'L3', upper: 'L1' }],
+    ] as const)('lets one go on to a copy %s', (_, level, side, ends) => {
+      const plan = holds(two(), 'copy-level', { level, side, devices: false });
+      const added = { ...ends, name: 'Riser 2', at: [500, 600], size: '4 in.' };
+      expect(plan.tables.risers.get('R2')).toMatchObject(added);
+      expect(plan.tables.risers.size).toBe(2);
+    });
+
+    it('lets a shaft of several go on from its last, once', () => {
+      let plan = step(two(), 'add-level', { from: 'L2', side: 'above' });
+      plan = step(plan, 'place-riser', { level: 'L2', to: 'L3', at: [500, 600] });
+      const copied = holds(plan, 'copy-level', { level: 'L2', ...up });
+      expect(copied.tables.risers.size).toBe(3);
+      expect(copied.tables.risers.get('R3')).toMatchObject({ level: 'L3', upper: 'L4' });
+    });
+
+    it('leaves one that does not come out beside the copy, and says so', () => {
+      const plan = step(two(), 'add-level', { from: 'L2', side: 'above' });
+      const outcome = ask(plan, 'copy-level', { level: 'L1', ...up });
+      if (!outcome.ok) throw new Error(outcome.why.text);
+      expect(apply(plan, outcome.changes).tables.risers.size).toBe(1);
+      expect(outcome.notice).toMatchObject({ params: { names: 'Riser' } });
+      const alone = ask(floor(), 'copy-level', { level: 'L1', ...up });
+      expect(alone).not.toHaveProperty('notice');
     });
   });
 

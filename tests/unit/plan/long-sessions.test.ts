@@ -42,6 +42,10 @@ class Hand {
   at = (): Point => [this.dice(33) * 500 - 4000, this.dice(25) * 500 - 4000];
   /** An id of a table, or one that is not there, as from a menu that was left open. */
   id = (table: TableName): string => this.one([...this.plan.tables[table].keys(), 'X9']);
+  device = (kind: string): string => {
+    const all = [...this.plan.tables.devices.values()];
+    return this.one([...all.filter((device) => device.kind === kind).map(({ id }) => id), 'X9']);
+  };
   level = (): string => this.one([...this.plan.tables.levels.keys()]);
   kind = (): string => this.one([...kinds.keys()]);
   rows(tables: readonly TableName[] = DRAWN): Ref[] {
@@ -217,7 +221,11 @@ const DEEDS: { readonly [N in CommandName]: (hand: Hand) => CommandArgs<N> } = {
     length: 1 + h.dice(9000),
     follow: h.yes(),
   }),
-  'share-jack': (h) => ({ device: h.id('devices'), host: h.id('devices') }),
+  // Of a kind that shares with the other's as often as not, so that one does.
+  'share-jack': (h) => ({
+    device: h.yes() ? h.device('receipt-printer') : h.id('devices'),
+    host: h.yes() ? h.device('order-station') : h.id('devices'),
+  }),
   'straighten-background': (h) => ({
     background: h.id('backgrounds'),
     corners: [
