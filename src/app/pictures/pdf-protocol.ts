@@ -9,6 +9,14 @@ export interface PageSize {
   readonly paper: number;
 }
 
+/** Draws a part of a page, so many pixels wide and high; the signal says that nobody waits for it any longer. */
+export type DrawPart = (
+  page: number,
+  part: Part,
+  size: { readonly width: number; readonly height: number },
+  signal?: AbortSignal,
+) => Promise<ImageBitmap>;
+
 /** What can be asked of the reader of a PDF, and what it answers. */
 export interface PdfJobs {
   /** Opens a file; `home` is where the page's own files lie. Answers how many pages it has. */

@@ -1,11 +1,11 @@
 import * as pdfjs from 'pdfjs-dist';
 import parserUrl from 'pdfjs-dist/build/pdf.worker.min.mjs?url';
-import { type Part, WHOLE } from '../../drawing/display.ts';
+import { WHOLE } from '../../drawing/display.ts';
 import { fitPixels, MOST_PIXELS } from '../../worker/picture-size.ts';
 import { type PackedPage, packPage } from './page-placed.ts';
 import { NoFilters, WorkerCanvases } from './pdf-canvases.ts';
 import { readPdfLines } from './pdf-lines.ts';
-import type { PageSize, PdfRefusal } from './pdf-protocol.ts';
+import type { DrawPart, PageSize, PdfRefusal } from './pdf-protocol.ts';
 
 /** Points in an inch. */
 const POINTS = 72;
@@ -18,12 +18,7 @@ export interface PdfReader {
   readonly pages: number;
   thumbnail(page: number): Promise<Blob>;
   size(page: number): Promise<PageSize>;
-  draw(
-    page: number,
-    part: Part,
-    size: { readonly width: number; readonly height: number },
-    signal: AbortSignal,
-  ): Promise<ImageBitmap>;
+  readonly draw: DrawPart;
   lines(page: number): Promise<PackedPage>;
 }
 
@@ -69,9 +64,9 @@ export async function readPdf(file: Blob, home: string): Promise<PdfReader> {
   });
   if (doc.numPages === 0) throw new Refused('empty');
 
-  const draw: PdfReader['draw'] = async (n, part, { width, height }, signal) => {
+  const draw: DrawPart = async (n, part, { width, height }, signal) => {
     const page = await doc.getPage(n);
-    signal.throwIfAborted();
+    signal?.throwIfAborted();
     const plain = page.getViewport({ scale: 1 });
     const scale = width / ((part.x1 - part.x0) * plain.width);
     const viewport = page.getViewport({
@@ -83,8 +78,8 @@ export async function readPdf(file: Blob, home: string): Promise<PdfReader> {
     const task = page.render({ canvas: canvas as unknown as HTMLCanvasElement, viewport });
     task.onContinue = afterMessages;
     const stop = () => task.cancel();
-    signal.addEventListener('abort', stop);
-    await task.promise.finally(() => signal.removeEventListener('abort', stop));
+    signal?.addEventListener('abort', stop);
+    await task.promise.finally(() => signal?.removeEventListener('abort', stop));
     return canvas.transferToImageBitmap();
   };
 
@@ -98,7 +93,7 @@ export async function readPdf(file: Blob, home: string): Promise<PdfReader> {
         width: Math.max(1, Math.round(width * scale)),
         height: Math.max(1, Math.round(height * scale)),
       };
-      const bitmap = await draw(n, WHOLE, size, new AbortController().signal);
+      const bitmap = await draw(n, WHOLE, size);
       const canvas = new OffscreenCanvas(size.width, size.height);
       canvas.getContext('bitmaprenderer')!.transferFromImageBitmap(bitmap);
       return canvas.convertToBlob({ type: 'image/png' });

@@ -1,7 +1,6 @@
-import type { Part } from '../../drawing/display.ts';
 import type { PackedPage } from './page-placed.ts';
 import { type PdfClient, PdfReaderLost, PdfRefused, startPdfClient } from './pdf-client.ts';
-import type { PageSize, PdfRefusal } from './pdf-protocol.ts';
+import type { DrawPart, PageSize, PdfRefusal } from './pdf-protocol.ts';
 import { Trouble, trouble } from './trouble.ts';
 
 /** A PDF that is read in a worker of its own, so that the board stays live however large it is. */
@@ -11,16 +10,8 @@ export interface OpenPdf {
   thumbnail(page: number): Promise<string>;
   /** The size of a page at the finest that is kept. */
   size(page: number): Promise<PageSize>;
-  /**
-   * Draws a part of a page, so many pixels wide and high. Rejects with an `AbortError` once the signal says that
-   * nobody waits for it.
-   */
-  draw(
-    page: number,
-    part: Part,
-    size: { readonly width: number; readonly height: number },
-    signal?: AbortSignal,
-  ): Promise<ImageBitmap>;
+  /** Rejects with an `AbortError` once the signal says that nobody waits for it. */
+  readonly draw: DrawPart;
   /** What a page draws with straight lines and filled shapes, in points. */
   lines(page: number): Promise<PackedPage>;
   close(): void;

@@ -1,10 +1,11 @@
 import { type Message, msg } from '../../base/message.ts';
 import type { PictureSource } from '../../board/index.ts';
-import { type Part, pictureOf, WHOLE } from '../../drawing/display.ts';
+import { pictureOf, WHOLE } from '../../drawing/display.ts';
 import type { Asset, AssetPort } from '../../ports/ports.ts';
 import { halvesOf } from '../../worker/halves-client.ts';
 import { fitPixels } from '../../worker/picture-size.ts';
 import { unforeseen } from '../files.ts';
+import type { DrawPart } from './pdf-protocol.ts';
 import { openSvg } from './svg.ts';
 import { Trouble } from './trouble.ts';
 import type { UnderPage } from './under-protocol.ts';
@@ -23,12 +24,7 @@ export interface LineSource {
 /** A PDF or an SVG, ready to be drawn from. */
 interface Drawing {
   size(page: number): Promise<{ readonly width: number; readonly height: number }>;
-  draw(
-    page: number,
-    part: Part,
-    size: { readonly width: number; readonly height: number },
-    signal?: AbortSignal,
-  ): Promise<ImageBitmap>;
+  readonly draw: DrawPart;
   /** What a page draws with straight lines and filled shapes, or the text of an SVG that says so. */
   lines(page: number): Promise<UnderPage>;
   close(): void;

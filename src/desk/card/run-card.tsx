@@ -12,6 +12,7 @@ import { AllowanceFold } from './allowance-fields.tsx';
 import { PinPart, pinOf } from './pinning.tsx';
 import { type Against, crossingWords, type RunSum, runSum } from './run-sum.ts';
 import { Still } from './still.tsx';
+import { SumTable } from './sum-table.tsx';
 import { WhyFold } from './why-fold.tsx';
 
 /** The run of a jack, as the survey has it now; null while it has none. */
@@ -60,36 +61,21 @@ function Sum({ plan, run, sum }: { plan: Plan; run: Run; sum: RunSum }) {
     <>
       <p className="note">{homeWords(plan, run)}</p>
       <Still exact>
-        {' '}
-        <table className="sum">
-          <caption className="unseen">{t('run.caption', { label: run.label })}</caption>
-          <tbody>
-            {sum.lines.map((line, i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: the lines are a sum in order, without names of their own
-              <tr key={i}>
-                <th scope="row">
-                  <span className={`swatch swatch-${line.group}`} aria-hidden="true" />
-                  {line.label}
-                </th>
-                <td>{line.shown}</td>
-              </tr>
-            ))}
-          </tbody>
-          <tfoot>
-            <tr className="sum-total">
-              <th scope="row">{t('run.cable')}</th>
-              <td>{sum.cable}</td>
-            </tr>
-            <tr>
-              <th scope="row">{t('run.cords', { cords: sum.cords })}</th>
-              <td>{sum.channel}</td>
-            </tr>
-            <tr>
-              <th scope="row">{sum.orderWords}</th>
-              <td>{sum.order}</td>
-            </tr>
-          </tfoot>
-        </table>
+        <SumTable
+          caption={t('run.caption', { label: run.label })}
+          lines={sum.lines}
+          name={({ group, label }) => (
+            <>
+              <span className={`swatch swatch-${group}`} aria-hidden="true" />
+              {label}
+            </>
+          )}
+          total={{ label: t('run.cable'), shown: sum.cable }}
+          below={[
+            { label: t('run.cords', { cords: sum.cords }), shown: sum.channel },
+            { label: sum.orderWords, shown: sum.order },
+          ]}
+        />
       </Still>
       <AgainstBar against={sum.link} status={run.status} />
       <AgainstBar against={sum.whole} status={sum.whole.share > 1 ? 'over' : 'ok'} />

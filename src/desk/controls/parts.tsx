@@ -1,4 +1,5 @@
 import type { ButtonHTMLAttributes, ReactNode } from 'react';
+import { tools } from '../../board/tools/index.ts';
 import { areaInk } from '../../drawing/display.ts';
 import { useActions, useSession } from '../context.tsx';
 import { keyWords } from '../key-words.ts';
@@ -94,20 +95,22 @@ export function ToolRow({
   picture: ReactNode;
   name: string;
   hint?: string;
+  /** The key that picks just this; by itself the tool's own, where the row stands for all of the tool. */
   toolKey?: string;
   count?: number;
 }) {
   const actions = useActions();
   const held = useSession((s) => s.tool === tool && (anyOption || s.toolOption === (option ?? '')));
+  const keyed = toolKey ?? (option === undefined || anyOption ? tools.get(tool)?.key : undefined);
   // A key with Shift takes the room of a word: it stands after the hint, so that the name has its own.
-  const shortKey = toolKey?.length === 1;
-  const key = toolKey ? <span className="key">{keyWords(toolKey)}</span> : null;
+  const shortKey = keyed?.length === 1;
+  const key = keyed ? <span className="key">{keyWords(keyed)}</span> : null;
   return (
     <button
       type="button"
       className="tool-row"
       aria-pressed={held}
-      aria-keyshortcuts={toolKey || undefined}
+      aria-keyshortcuts={keyed || undefined}
       onClick={() => (held ? actions.pick(TOOL.select) : actions.pick(tool, option))}
     >
       <span className="tool-picture">{picture}</span>

@@ -7,10 +7,10 @@ import type { Point } from '../../geometry/point.ts';
 import { job } from '../../plan/plan.ts';
 import { isDrawnOn } from '../../plan/scale-drawn.ts';
 import { t } from '../../text/index.ts';
-import { Segments } from '../controls/choices.tsx';
 import { readLength } from '../controls/fields.tsx';
-import { Button } from '../controls/parts.tsx';
 import { ask, Dialog } from './dialog.tsx';
+import { Follow, ScaleFoot } from './scale-parts.tsx';
+import { TypedLine } from './typed-line.tsx';
 
 /** A line that was drawn along a known length, in plan mm as the scale stands now. */
 export interface LengthQuestion {
@@ -30,24 +30,6 @@ export function askLength(
   return ask<LengthAnswer | null>((answer) => (
     <LengthDialog question={question} units={units} drawn={drawn} answer={answer} />
   ));
-}
-
-/** What happens to what is drawn already, when the scale changes. */
-export function Follow({ follow, onChange }: { follow: boolean; onChange(on: boolean): void }) {
-  return (
-    <>
-      <Segments
-        label={t('follow.label')}
-        value={follow ? 'follow' : 'keep'}
-        options={[
-          { value: 'keep', label: t('follow.keep') },
-          { value: 'follow', label: t('follow.follow') },
-        ]}
-        onChoose={(value) => onChange(value === 'follow')}
-      />
-      <p className="field-hint">{t(follow ? 'follow.follow-hint' : 'follow.keep-hint')}</p>
-    </>
-  );
 }
 
 function LengthDialog({
@@ -81,37 +63,24 @@ function LengthDialog({
         }}
       >
         <p>{setting ? t('length.set.words') : t('length.check.words', { drawn: measured })}</p>
-        <label className="length-label" htmlFor="real-length">
-          {t('length.real')}
-        </label>
-        <div className="length-line">
-          <input
-            id="real-length"
-            className="field-input length-input"
-            data-first
-            autoComplete="off"
-            placeholder={t(units === 'ft' ? 'length.example-ft' : 'length.example-m')}
-            value={text}
-            aria-invalid={why !== null}
-            aria-describedby="real-length-words"
-            onChange={(event) => {
-              setText(event.currentTarget.value);
-              setWhy(null);
-            }}
-          />
-          <output className="length-echo">{echo ? t('length.echo', { length: echo }) : ''}</output>
-        </div>
-        <p id="real-length-words" className={why ? 'field-why' : 'field-hint'}>
-          {why ?? t(setting ? 'length.set.hint' : 'length.check.hint')}
-        </p>
+        <TypedLine
+          first
+          label={t('length.real')}
+          text={text}
+          example={t(units === 'ft' ? 'length.example-ft' : 'length.example-m')}
+          echo={echo ? t('length.echo', { length: echo }) : ''}
+          hint={t(setting ? 'length.set.hint' : 'length.check.hint')}
+          why={why}
+          onType={(typed) => {
+            setText(typed);
+            setWhy(null);
+          }}
+        />
         {drawn ? <Follow follow={follow} onChange={setFollow} /> : null}
-        <footer className="dialog-foot">
-          <span className="grow" />
-          <Button onClick={() => answer(null)}>{t('length.leave')}</Button>
-          <Button look="main" type="submit">
-            {t(setting ? 'length.set.go' : 'length.check.go')}
-          </Button>
-        </footer>
+        <ScaleFoot
+          go={t(setting ? 'length.set.go' : 'length.check.go')}
+          onLeave={() => answer(null)}
+        />
       </form>
     </Dialog>
   );

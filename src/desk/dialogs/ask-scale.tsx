@@ -7,9 +7,9 @@ import { isDrawnOn } from '../../plan/scale-drawn.ts';
 import { t } from '../../text/index.ts';
 import { Segments } from '../controls/choices.tsx';
 import { readLength } from '../controls/fields.tsx';
-import { Button } from '../controls/parts.tsx';
-import { Follow } from './ask-length.tsx';
 import { ask, Dialog } from './dialog.tsx';
+import { Follow, ScaleFoot } from './scale-parts.tsx';
+import { TypedLine } from './typed-line.tsx';
 
 /** A printed scale, and how wide the sheet is. */
 export interface ScaleAnswer {
@@ -77,37 +77,17 @@ function ScaleDialog({
           else setTried(true);
         }}
       >
-        <label className="length-label" htmlFor="printed-scale">
-          {t('scale.printed')}
-        </label>
-        <div className="length-line">
-          <input
-            id="printed-scale"
-            className="field-input length-input"
-            data-first
-            autoComplete="off"
-            list="usual-scales"
-            placeholder={formatScale(USUAL_SCALES[units][2]!, units)}
-            value={text}
-            aria-invalid={tried && ratio === null}
-            aria-describedby="printed-scale-words"
-            onChange={(event) => setText(event.currentTarget.value)}
-          />
-          <datalist id="usual-scales">
-            {USUAL_SCALES[units].map((usual) => (
-              <option key={usual} value={formatScale(usual, units)} />
-            ))}
-          </datalist>
-          <output className="length-echo">
-            {ratio === null ? '' : t('length.echo', { length: `1:${figure(ratio, 1)}` })}
-          </output>
-        </div>
-        <p
-          id="printed-scale-words"
-          className={tried && ratio === null ? 'field-why' : 'field-hint'}
-        >
-          {tried && ratio === null ? t('scale.wrong') : t('scale.hint')}
-        </p>
+        <TypedLine
+          first
+          label={t('scale.printed')}
+          text={text}
+          example={formatScale(USUAL_SCALES[units][2]!, units)}
+          usual={USUAL_SCALES[units].map((usual) => formatScale(usual, units))}
+          echo={ratio === null ? '' : t('length.echo', { length: `1:${figure(ratio, 1)}` })}
+          hint={t('scale.hint')}
+          why={tried && ratio === null ? t('scale.wrong') : null}
+          onType={setText}
+        />
         {picture.paper === null ? null : (
           <Segments
             label={t('scale.sheet')}
@@ -133,39 +113,25 @@ function ScaleDialog({
               ]}
               onChoose={setSize}
             />
-            <div className="length-line">
-              <input
-                className="field-input length-input"
-                autoComplete="off"
-                aria-label={t(size === 'width' ? 'scale.width' : 'scale.dots')}
-                placeholder={size === 'dots' ? '300' : units === 'ft' ? '36"' : '841 mm'}
-                value={sheet}
-                aria-invalid={tried && paper === null}
-                aria-describedby="sheet-words"
-                onChange={(event) => setSheet(event.currentTarget.value)}
-              />
-              <output className="length-echo">
-                {paper === null ? '' : t('length.echo', { length: sheetWords(paper, units) })}
-              </output>
-            </div>
-            <p id="sheet-words" className={tried && paper === null ? 'field-why' : 'field-hint'}>
-              {tried && paper === null
-                ? t('scale.sheet-wrong')
-                : size === 'dots' && dots !== null
+            <TypedLine
+              unseen
+              label={t(size === 'width' ? 'scale.width' : 'scale.dots')}
+              text={sheet}
+              example={size === 'dots' ? '300' : units === 'ft' ? '36"' : '841 mm'}
+              echo={paper === null ? '' : t('length.echo', { length: sheetWords(paper, units) })}
+              hint={
+                size === 'dots' && dots !== null
                   ? t('scale.dots-said', { dots: figure(dots, 0) })
-                  : t('scale.sheet-hint')}
-            </p>
+                  : t('scale.sheet-hint')
+              }
+              why={tried && paper === null ? t('scale.sheet-wrong') : null}
+              onType={setSheet}
+            />
           </>
         ) : null}
         <output className="note">{wide === null ? '' : t('scale.so', { wide })}</output>
         {drawn ? <Follow follow={follow} onChange={setFollow} /> : null}
-        <footer className="dialog-foot">
-          <span className="grow" />
-          <Button onClick={() => answer(null)}>{t('length.leave')}</Button>
-          <Button look="main" type="submit">
-            {t('length.set.go')}
-          </Button>
-        </footer>
+        <ScaleFoot go={t('length.set.go')} onLeave={() => answer(null)} />
       </form>
     </Dialog>
   );

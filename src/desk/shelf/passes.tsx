@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { tools } from '../../board/tools/index.ts';
 import { pinSymbol, riserSymbol } from '../../drawing/symbols.ts';
 import { jacksOfRefs } from '../../plan/jacks.ts';
 import { levelBeside, levelsUp, riserEnd, risersOn } from '../../plan/levels.ts';
@@ -39,7 +38,6 @@ export function Risers() {
           picture={<MarksPicture marks={riserSymbol(true)} />}
           name={t('runs.riser')}
           hint={to ? t('runs.riser-to', { level: to.name }) : t('runs.riser-alone')}
-          toolKey={tools.get(TOOL.riser)?.key ?? ''}
           count={here.length}
         />
         {others.length > 1 && to ? (
@@ -92,7 +90,6 @@ export function Pins() {
         picture={<MarksPicture marks={pinSymbol()} scale={6} />}
         name={t('runs.pin')}
         hint={selected > 0 ? t.count('runs.pin-count', selected) : t('runs.pin-hint')}
-        toolKey={tools.get(TOOL.pin)?.key ?? ''}
         count={pins.length}
       />
       {groups.length > 0 ? (

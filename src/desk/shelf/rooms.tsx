@@ -36,7 +36,6 @@ export function RoomsShelf() {
           picture={TOOL_PICTURES['fill-room']}
           name={t('rooms.fill')}
           hint={t('rooms.fill-hint')}
-          toolKey={tools.get(TOOL.fillRoom)?.key ?? ''}
         />
         <ToolRow
           tool={TOOL.keepout}
@@ -62,14 +61,12 @@ function Words() {
         picture={TOOL_PICTURES.note}
         name={t('thing.notes')}
         hint={t('rooms.note-hint')}
-        toolKey={tools.get(TOOL.note)?.key ?? ''}
       />
       <ToolRow
         tool={TOOL.dimension}
         picture={TOOL_PICTURES.dimension}
         name={t('thing.dimensions')}
         hint={t('rooms.dimension-hint')}
-        toolKey={tools.get(TOOL.dimension)?.key ?? ''}
       />
     </Section>
   );
@@ -117,18 +114,17 @@ function ToolWithOptions({
 }) {
   const actions = useActions();
   const units = useUnits();
-  const registered = tools.get(tool);
   const inHand = useSession((s) => (s.tool === tool ? s.toolOption : null));
   const [kept, setKept] = useState('');
   const option = inHand ?? kept;
   return (
     <div className="tool-with">
-      <ToolRow tool={tool} option={option} anyOption toolKey={registered?.key ?? ''} {...row} />
+      <ToolRow tool={tool} option={option} anyOption {...row} />
       <SelectField
         quiet
         label={choice}
         value={option}
-        options={(registered?.options ?? []).map(({ id, label }) => ({
+        options={(tools.get(tool)?.options ?? []).map(({ id, label }) => ({
           value: id,
           label: renderMessage(label, units),
         }))}
