@@ -6,6 +6,7 @@ import { t } from '../text/index.ts';
 import { Bench } from './bench.tsx';
 import { isBlank } from './blank.ts';
 import { Card } from './card/index.tsx';
+import { createClosetAsking } from './closet-asking.ts';
 import { Contents } from './contents/index.tsx';
 import {
   type DeskParts,
@@ -50,7 +51,13 @@ export function Desk({
   board: ReactNode;
 }) {
   const parts = useMemo<DeskParts>(
-    () => ({ session, kinds, services, printChoice: createPrintChoice() }),
+    () => ({
+      session,
+      kinds,
+      services,
+      printChoice: createPrintChoice(),
+      closetAsking: createClosetAsking(session, services),
+    }),
     [session, kinds, services],
   );
   return (

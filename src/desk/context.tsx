@@ -5,6 +5,7 @@ import type { SessionActions, SessionApi, SessionStore } from '../board/session.
 import type { KindRegistry } from '../kinds/kind.ts';
 import { job, type Plan, type Ref } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
+import type { ClosetAsking } from './closet-asking.ts';
 import { followerOf, pointedOf, resterOf } from './follow.ts';
 import type { PrintChoiceApi } from './print-choice.ts';
 import type { Services } from './services.ts';
@@ -15,6 +16,7 @@ export interface DeskParts {
   readonly kinds: KindRegistry;
   readonly services: Services;
   readonly printChoice: PrintChoiceApi;
+  readonly closetAsking: ClosetAsking;
 }
 
 const DeskContext = createContext<DeskParts | null>(null);

@@ -67,6 +67,9 @@ test('one more closet is found as the core finds it, placed, and then said to be
   await desk.to('runs');
   await desk.shelf.getByRole('button', { name: t('second.ask') }).click();
   for (const sentence of words) await expect(desk.shelf.getByText(sentence)).toBeVisible(SOON);
+  await desk.to('devices');
+  await desk.to('runs');
+  for (const sentence of words) await expect(desk.shelf.getByText(sentence)).toBeVisible();
   await desk.shelf.getByRole('button', { name: t('second.place') }).click();
   await expect(desk.shelf.getByText(t('second.old'))).toBeVisible();
   expect(planOf(await desk.saved()).tables.closets.size).toBe(plan.tables.closets.size + 1);

@@ -1,31 +1,18 @@
-import { useState } from 'react';
+import { useMemo, useSyncExternalStore } from 'react';
 import { renderMessage } from '../../base/message.ts';
 import { closetWords } from '../../results/closet-words.ts';
 import type { ClosetGain } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
+import { isOld } from '../closet-asking.ts';
 import { useActions, useDesk, usePlan, useUnits } from '../context.tsx';
 import { Button, Section } from '../controls/parts.tsx';
 import type { StudiedClosets } from '../services.ts';
 import { viewOn } from '../show.ts';
 
-type Asked =
-  | { readonly state: 'idle' | 'busy' }
-  | { readonly state: 'failed'; readonly reason: string }
-  | { readonly state: 'done'; readonly found: StudiedClosets };
-
 /** Asks what one more closet would do, says it, and places it. */
 export function SecondCloset() {
-  const { services } = useDesk();
-  const [asked, setAsked] = useState<Asked>({ state: 'idle' });
-  const ask = async () => {
-    setAsked({ state: 'busy' });
-    try {
-      setAsked({ state: 'done', found: await services.studyClosets() });
-    } catch (error) {
-      const reason = error instanceof Error ? error.message : String(error);
-      setAsked({ state: 'failed', reason });
-    }
-  };
+  const { closetAsking } = useDesk();
+  const asked = useSyncExternalStore(closetAsking.subscribe, closetAsking.getState);
   const { state } = asked;
   const words = { idle: 'second.ask', busy: 'second.busy', failed: 'second.again' } as const;
   return (
@@ -37,19 +24,25 @@ export function SecondCloset() {
         ) : null}
         {asked.state === 'done' ? <Found found={asked.found} /> : null}
       </div>
-      <Button disabled={state === 'busy'} aria-busy={state === 'busy'} onClick={() => void ask()}>
+      <Button
+        disabled={state === 'busy'}
+        aria-busy={state === 'busy'}
+        onClick={() => void closetAsking.ask()}
+      >
         {t(state === 'done' ? 'second.again' : words[state])}
       </Button>
     </Section>
   );
 }
 
-function Found({ found: { plan, study } }: { found: StudiedClosets }) {
+function Found({ found }: { found: StudiedClosets }) {
+  const { plan, study } = found;
   const units = useUnits();
   const now = usePlan();
+  const old = useMemo(() => isOld(found, now), [found, now]);
   return (
     <div className="second-closet">
-      {now === plan ? null : <p className="said said-off">{t('second.old')}</p>}
+      {old ? <p className="said said-off">{t('second.old')}</p> : null}
       {closetWords(plan, study).map((message) => (
         <p key={message.text}>{renderMessage(message, units)}</p>
       ))}
@@ -58,7 +51,7 @@ function Found({ found: { plan, study } }: { found: StudiedClosets }) {
   );
 }
 
-function Gain({ gain: { level, at } }: { gain: ClosetGain }) {
+function Gain({ gain: { level, at, height } }: { gain: ClosetGain }) {
   const { session } = useDesk();
   const actions = useActions();
   const there = usePlan().tables.levels.has(level);
@@ -75,7 +68,7 @@ function Gain({ gain: { level, at } }: { gain: ClosetGain }) {
         disabled={!there}
         onClick={() => {
           show();
-          actions.run('place-closet', { level, at });
+          actions.run('place-closet', { level, at, height });
         }}
       >
         {t('second.place')}

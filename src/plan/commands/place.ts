@@ -117,10 +117,18 @@ function closetName(plan: Plan): string | undefined {
 }
 
 /** Places a network closet; a further one gets a number in its name. */
-export const placeCloset: Command<{ level: Id; at: Point }> = (plan, { level, at }) => {
+export const placeCloset: Command<{ level: Id; at: Point; height?: number }> = (
+  plan,
+  { level, at, height },
+) => {
   const draft = new Draft(plan);
   const name = closetName(plan);
-  const fields = name === undefined ? { level, at } : { level, at, name };
+  const fields = {
+    level,
+    at,
+    ...(name === undefined ? {} : { name }),
+    ...(height === undefined ? {} : { height }),
+  };
   const closet = draft.put('closets', makeRow('closets', draft.fresh('closets'), fields));
   return {
     ok: true,
