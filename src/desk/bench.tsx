@@ -40,6 +40,7 @@ export function Bench({
       <button
         type="button"
         className="bench-toggle bench-contents"
+        title={t('contents.title')}
         aria-pressed={contents}
         onClick={onContents}
       >
@@ -175,6 +176,7 @@ function SnapSwitch() {
     <button
       type="button"
       className="bench-toggle"
+      title={t('bench.snap')}
       aria-pressed={snapping}
       onClick={() => actions.set({ snapping: !snapping })}
     >
@@ -194,7 +196,7 @@ function SnapUnderSwitch() {
   return (
     <button
       type="button"
-      className="bench-toggle"
+      className="bench-toggle bench-under"
       aria-pressed={snapping && snapsUnder}
       aria-keyshortcuts={UNDER_KEY}
       title={t('bench.snap-under-title')}
