@@ -1,5 +1,5 @@
+import { boxAround } from '../drawing/box-grid.ts';
 import { ceilingMarks } from '../drawing/ceiling-marks.ts';
-import { boxAround } from '../drawing/label-place.ts';
 import { fontMeasure } from '../drawing/measure.ts';
 import type { PlanDrawing, PlanGroup } from '../drawing/plan-marks.ts';
 import { job, type Plan } from '../plan/plan.ts';

@@ -4,17 +4,10 @@ import type { Point } from '../geometry/point.ts';
 import { pathwayName } from '../plan/names.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { CeilingPlane, PlaneCeiling, PlaneWall } from '../results/ceiling-plane.ts';
+import { type Box, boxAround } from './box-grid.ts';
 import { ceilingWords, keepoutWords, pathwayWords, wallWords } from './ceiling-words.ts';
 import type { Ink, Mark, Style, TextMeasure } from './display.ts';
-import {
-  avoidLine,
-  type Box,
-  boxAround,
-  type Field,
-  isFree,
-  makeField,
-  take,
-} from './label-place.ts';
+import { avoidLine, type Field, isFree, makeField, take } from './label-place.ts';
 import { pathwayLines } from './pathway-lines.ts';
 import { freeInside, KEEPOUT_STYLE } from './room-marks.ts';
 

@@ -1,9 +1,10 @@
 import type { Id } from '../base/ids.ts';
 import { areaAt } from '../plan/areas.ts';
 import { type Device, onLevel } from '../plan/plan.ts';
+import { boxAround } from './box-grid.ts';
 import { deviceSymbol } from './device-symbol.ts';
 import { areaInk, type Ink } from './display.ts';
-import { boxAround, place, take } from './label-place.ts';
+import { place, take } from './label-place.ts';
 import { outletMarks } from './outlet-marks.ts';
 import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
 import { byId, extent, putSymbol } from './put-symbol.ts';

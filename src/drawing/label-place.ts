@@ -1,82 +1,34 @@
 import type { Point } from '../geometry/point.ts';
+import { addTo, type Box, type BoxGrid, boxAround, hits, isEmpty, makeGrid } from './box-grid.ts';
 
 /**
  * Finds free room for labels and symbols on paper. Greedy: what is placed first keeps its place, later ones move
  * aside, at most `FAR_AWAY`, with a line back to where they belong. All in paper mm, y down.
  */
-export interface Box {
-  readonly x0: number;
-  readonly y0: number;
-  readonly x1: number;
-  readonly y1: number;
-}
-
-/** An upright box round its middle, in the unit of its sizes. */
-export const boxAround = ([x, y]: Point, width: number, height: number): Box => ({
-  x0: x - width / 2,
-  y0: y - height / 2,
-  x1: x + width / 2,
-  y1: y + height / 2,
-});
-
-/** Whether two boxes share an area; touching edges share none. */
-export const overlaps = (a: Box, b: Box): boolean =>
-  a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
 
 /** A label further from its object than this would mislead more than it tells. */
 export const FAR_AWAY = 40;
-const CELL = 8;
 
-/** What is taken, hashed by cells. Hard boxes are never covered; soft ones (walls, lines) only for want of better. */
+/** What is taken. Hard boxes are never covered; soft ones (walls, lines) only for want of better. */
 export interface Field {
-  readonly hard: Map<number, Box[]>;
-  readonly soft: Map<number, Box[]>;
+  readonly hard: BoxGrid;
+  readonly soft: BoxGrid;
   /** Lines back to objects: nothing covers them, but two may cross for want of better. */
-  readonly leaders: Map<number, Box[]>;
+  readonly leaders: BoxGrid;
   /** Middles of walls: what belongs on one side of a wall had better stay there. */
-  readonly walls: Map<number, Box[]>;
+  readonly walls: BoxGrid;
   /** What labels must stay within; null for no bound. */
   readonly bounds: Box | null;
 }
 
 /** A field in which nothing is taken yet. */
 export const makeField = (bounds: Box | null = null): Field => ({
-  hard: new Map(),
-  soft: new Map(),
-  leaders: new Map(),
-  walls: new Map(),
+  hard: makeGrid(),
+  soft: makeGrid(),
+  leaders: makeGrid(),
+  walls: makeGrid(),
   bounds,
 });
-
-const cellKey = (cx: number, cy: number): number => cx * 65_536 + cy;
-
-const cellOf = (v: number): number => Math.floor(v / CELL);
-
-function addTo(grid: Map<number, Box[]>, box: Box): void {
-  const x1 = cellOf(box.x1);
-  const y1 = cellOf(box.y1);
-  for (let x = cellOf(box.x0); x <= x1; x++)
-    for (let y = cellOf(box.y0); y <= y1; y++) {
-      const key = cellKey(x, y);
-      const list = grid.get(key);
-      if (list) list.push(box);
-      else grid.set(key, [box]);
-    }
-}
-
-/** Whether a box meets any of those in a grid, apart from those that overlap `own`. */
-function hits(grid: Map<number, Box[]>, box: Box, own: Box | null = null): boolean {
-  const x1 = cellOf(box.x1);
-  const y1 = cellOf(box.y1);
-  for (let x = cellOf(box.x0); x <= x1; x++)
-    for (let y = cellOf(box.y0); y <= y1; y++) {
-      const list = grid.get(cellKey(x, y));
-      if (!list) continue;
-      for (const other of list)
-        if (overlaps(box, other) && !(own !== null && overlaps(other, own))) return true;
-    }
-  return false;
-}
 
 /** Takes a box: nothing that is placed later covers it. */
 export const take = (field: Field, box: Box): void => addTo(field.hard, box);
@@ -94,11 +46,14 @@ export function avoidWall(field: Field, a: Point, b: Point, thickness: number): 
 /** Notes an area that labels had better not cover. */
 export const avoidBox = (field: Field, box: Box): void => addTo(field.soft, box);
 
+/** A line falls into no more boxes than this: one that is longer than any sheet is followed less closely. */
+const MOST_PARTS = 20_000;
+
 /** Small boxes along a line, no longer than 2 mm each, so that a slanted line takes little room; until one stops it. */
 function alongLine(a: Point, b: Point, width: number, stop: (box: Box) => boolean): boolean {
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const flat = a[0] === b[0] || a[1] === b[1];
-  const parts = flat ? 1 : Math.max(1, Math.ceil(length / 2));
+  const parts = flat ? 1 : Math.min(MOST_PARTS, Math.max(1, Math.ceil(length / 2)));
   const dx = (b[0] - a[0]) / parts;
   const dy = (b[1] - a[1]) / parts;
   const half = width / 2;
@@ -117,7 +72,7 @@ function alongLine(a: Point, b: Point, width: number, stop: (box: Box) => boolea
 }
 
 /** Puts small boxes along a line into a grid. */
-function addLine(grid: Map<number, Box[]>, a: Point, b: Point, width: number): void {
+function addLine(grid: BoxGrid, a: Point, b: Point, width: number): void {
   alongLine(a, b, width, (box) => {
     addTo(grid, box);
     return false;
@@ -194,8 +149,8 @@ function leaderBlocked(field: Field, wish: Wish, leader: readonly [Point, Point]
 }
 
 /** Whether a line from an object to a place meets any of some boxes: middles of walls, other objects' lines. */
-const meets = (grid: Map<number, Box[]>, from: Point, to: Point): boolean =>
-  grid.size > 0 && alongLine(from, to, 0.02, (part) => hits(grid, part));
+const meets = (grid: BoxGrid, from: Point, to: Point): boolean =>
+  !isEmpty(grid) && alongLine(from, to, 0.02, (part) => hits(grid, part));
 
 const SOFT_COST = 4;
 /** What belongs to one side of a wall goes this much further before it goes to the other side, mm. */

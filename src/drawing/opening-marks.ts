@@ -3,8 +3,9 @@ import { distance } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { openingsOn, placeAlong } from '../plan/openings.ts';
 import { type Dimension, type Note, type Opening, onLevel, type Wall } from '../plan/plan.ts';
+import { boxAround } from './box-grid.ts';
 import type { Mark, Style, TextMeasure } from './display.ts';
-import { avoidBox, boxAround } from './label-place.ts';
+import { avoidBox } from './label-place.ts';
 import { type Drafting, toPaper } from './plan-view.ts';
 
 const LEAF: Style = { stroke: 'ink', width: 0.25 };

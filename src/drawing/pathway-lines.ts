@@ -123,6 +123,9 @@ export function offsetChain(points: readonly Point[], distance: number): Point[]
   });
 }
 
+/** A way that is longer than any sheet is ticked less often than its pattern says. */
+const MOST_TICKS = 20_000;
+
 /**
  * The pattern of a pathway.
  *
@@ -152,10 +155,11 @@ export function pathwayLines(
     );
     marks.push({ op: 'line', points, style });
   };
+  const whole = parts.reduce((sum, { length }) => sum + length * scale, 0);
+  const every = Math.max(look.every, whole / MOST_TICKS);
   for (const part of parts) {
     if (look.every === 0) break;
-    const paper = part.length * scale;
-    const count = Math.max(1, Math.floor(paper / look.every));
+    const count = Math.max(1, Math.floor((part.length * scale) / every));
     for (let i = 0; i < count; i++)
       put(part, ((i + 0.5) * part.length) / count, look.tick, look.tickStyle);
   }

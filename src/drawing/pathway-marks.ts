@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import { onLevel, type Pathway } from '../plan/plan.ts';
+import { boxAround } from './box-grid.ts';
 import type { Mark } from './display.ts';
-import { avoidLine, boxAround, isFree, place, take } from './label-place.ts';
+import { avoidLine, isFree, place, take } from './label-place.ts';
 import { wrapText } from './measure.ts';
 import { pathwayLines } from './pathway-lines.ts';
 import { type Drafting, toBuilding, toPaper } from './plan-view.ts';

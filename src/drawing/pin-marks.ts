@@ -1,5 +1,6 @@
 import { onLevel, type Pin } from '../plan/plan.ts';
-import { boxAround, place, take } from './label-place.ts';
+import { boxAround } from './box-grid.ts';
+import { place, take } from './label-place.ts';
 import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
 import { leaderMark } from './put-symbol.ts';
 import { PIN_REACH, pinSymbol } from './symbols.ts';

@@ -4,8 +4,9 @@ import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
+import type { Box } from './box-grid.ts';
 import type { Mark, TextMeasure } from './display.ts';
-import type { Box, Field } from './label-place.ts';
+import type { Field } from './label-place.ts';
 
 /** Groups of a level's drawing, from the lowest to the highest. */
 export const PLAN_GROUPS = [

@@ -1,8 +1,9 @@
 import type { Id } from '../base/ids.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Ref, refKey } from '../plan/plan.ts';
+import { boxAround } from './box-grid.ts';
 import type { Ink, Mark } from './display.ts';
-import { boxAround, type Placed, place, take } from './label-place.ts';
+import { type Placed, place, take } from './label-place.ts';
 import { type Drafting, type PlanGroup, toBuilding, toPaper } from './plan-view.ts';
 
 /** Rows in the order of their ids, `D2` before `D12`, so that a drawing does not depend on how its rows are stored. */

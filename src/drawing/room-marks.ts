@@ -4,8 +4,9 @@ import type { Point } from '../geometry/point.ts';
 import { insidePolygon } from '../geometry/polygon.ts';
 import { inLayers, shownPart } from '../plan/picture-place.ts';
 import { type Background, onLevel, type Wall, type Zone } from '../plan/plan.ts';
+import { type Box, boxAround, overlaps } from './box-grid.ts';
 import { areaInk, type Ink, type Mark, type Part, pictureKey, type Style } from './display.ts';
-import { avoidBox, avoidWall, type Box, boxAround, isFree, overlaps, take } from './label-place.ts';
+import { avoidBox, avoidWall, isFree, take } from './label-place.ts';
 import { CAP_HEIGHT, wrapText } from './measure.ts';
 import { type Drafting, toPaper } from './plan-view.ts';
 

@@ -1,7 +1,8 @@
 import type { Id } from '../base/ids.ts';
 import type { Point } from '../geometry/point.ts';
+import { boxAround } from './box-grid.ts';
 import { areaInk, type Ink } from './display.ts';
-import { avoidLine, boxAround, isFree, place, take } from './label-place.ts';
+import { avoidLine, isFree, place, take } from './label-place.ts';
 import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
 import { BADGE_HEIGHT, BADGE_SIZE, countBadge } from './symbols.ts';
 

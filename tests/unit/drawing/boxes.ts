@@ -1,5 +1,5 @@
+import type { Box } from '../../../src/drawing/box-grid.ts';
 import type { Mark } from '../../../src/drawing/display.ts';
-import type { Box } from '../../../src/drawing/label-place.ts';
 import { fontMeasure } from '../../../src/drawing/measure.ts';
 import { turned } from '../../../src/drawing/symbols.ts';
 import type { Point } from '../../../src/geometry/point.ts';

@@ -1,12 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { type Box, boxAround, overlaps } from '../../../src/drawing/box-grid.ts';
 import {
   avoidWall,
-  type Box,
-  boxAround,
   FAR_AWAY,
   makeField,
-  overlaps,
   place,
   take,
   type Wish,
@@ -114,5 +112,14 @@ describe('label placement', () => {
     // The best place, at the right, lies on the wall; the next best would be beyond it.
     const label: Wish = { anchor: [10.5, 0], reach: 1, width: 6, height: 2, onAnchor: false };
     for (let n = 0; n < 4; n++) expect(place(field, label)!.at[0]).toBeLessThan(12);
+  });
+
+  it('keeps off what reaches kilometres beyond any sheet', () => {
+    const field = makeField();
+    const huge: Box = { x0: -400_000, y0: -400_000, x1: 20, y1: 400_000 };
+    take(field, huge);
+    const label: Wish = { anchor: [10, 0], reach: 1, width: 6, height: 2, onAnchor: false };
+    const placed = place(field, label)!;
+    expect(overlaps(boxAround(placed.at, 6, 2), huge)).toBe(false);
   });
 });

@@ -366,3 +366,26 @@ describe('room names', () => {
     expect(hatches).toEqual([undefined, 'diagonal']);
   });
 });
+
+describe('a plan with a place that was mistyped', () => {
+  const far = 33_000_000;
+  it('is drawn though a pathway reaches as far as a plan can', () => {
+    const points = [
+      [0, 0],
+      [far, 0],
+      [far, far],
+    ] as const;
+    for (const kind of ['hook-line', 'tray', 'raceway'] as const) {
+      const plan = planOf({ pathways: { P1: { kind, points } } });
+      expect(layer(draw(plan), 'pathways').length).toBeGreaterThan(1);
+    }
+  });
+
+  it('is drawn though a wall is as long or as thick as a plan can hold', () => {
+    const rows = {
+      W1: { a: [0, 0], b: [far, -far] },
+      W2: { a: [0, 0], b: [5000, 0], thickness: far },
+    } as const;
+    expect(layer(draw(planOf({ walls: rows })), 'walls').length).toBeGreaterThan(0);
+  });
+});
