@@ -7,7 +7,8 @@ import { UNITS } from './medium.ts';
 import { alongTrack } from './ray-tracks.ts';
 import { castRays } from './rays.ts';
 import { type Start, startsOf } from './starts.ts';
-import { elevationOn, isNear, placeOn, reachOf } from './tracks.ts';
+import { isNear } from './track-bounds.ts';
+import { elevationOn, placeOn, reachOf } from './tracks.ts';
 
 /** How a terminal joins the network: the best way found so far. */
 export interface Attachment {
@@ -74,8 +75,9 @@ export function tryAll(graph: Graph, place: Place, goal: Point, best: Taker): vo
 function joinTracks(graph: Graph, beside: Beside, place: Place, goal: Point, best: Taker): void {
   const { media, tracks } = graph;
   for (let index = 0; index < tracks.length; index++) {
+    if (!isNear(graph.trackBounds, index, place.at)) continue;
     const track = tracks[index]!;
-    if (track.line < 0 || !isNear(track, place.at)) continue;
+    if (track.line < 0) continue;
     if (place.floor && graph.ground.lines[track.line]?.pathway.kind !== 'under-slab') continue;
     for (const { p, lead } of reachOf(track, place.at, place.floor))
       for (const side of SIDES) {

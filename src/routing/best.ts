@@ -83,6 +83,14 @@ export class Best implements Taker, Whole {
   readonly #graph: Graph;
   readonly #toward: Toward;
   readonly #room: number;
+  /** The bound of `hopelessFrom`, taken apart: it is asked for at every line that a ray crosses. */
+  readonly #goalX: number;
+  readonly #goalY: number;
+  readonly #near: number;
+  readonly #base: number;
+  readonly #rate: number;
+  readonly #slanted: boolean;
+  readonly #field: Field;
   #cost = Infinity;
   #second = Infinity;
   #own = Infinity;
@@ -94,10 +102,16 @@ export class Best implements Taker, Whole {
     this.#graph = graph;
     this.#toward = toward;
     this.#room = toward.slanted ? SLACK * UNITS : 0;
+    [this.#goalX, this.#goalY] = toward.goal;
+    this.#near = toward.lead + SLACK;
+    this.#base = toward.base;
+    this.#rate = toward.rate;
+    this.#slanted = toward.slanted;
+    this.#field = toward.field;
   }
 
   left(state: number): number {
-    return this.#toward.field.cost(state);
+    return this.#field.cost(state);
   }
 
   most(): number {
@@ -105,20 +119,19 @@ export class Best implements Taker, Whole {
   }
 
   least(length: number): number {
-    return length * this.#toward.rate;
+    return length * this.#rate;
   }
 
   hopelessFrom(cost: number, x: number, y: number): boolean {
-    const { goal, slanted, lead, base, rate } = this.#toward;
-    const dx = Math.abs(x - goal[0]);
-    const dy = Math.abs(y - goal[1]);
-    const least = (slanted ? Math.max(dx, dy) : dx + dy) - lead - SLACK;
-    return cost + base + Math.max(0, least) * rate > this.#cost;
+    const dx = Math.abs(x - this.#goalX);
+    const dy = Math.abs(y - this.#goalY);
+    const least = (this.#slanted ? Math.max(dx, dy) : dx + dy) - this.#near;
+    return cost + this.#base + (least > 0 ? least * this.#rate : 0) > this.#cost;
   }
 
   /** Ties: fewest bends, shortest, then what shares most of its way, then the lowest state. */
   better(cost: number, second: number, own: number, state: number): boolean {
-    const { field } = this.#toward;
+    const field = this.#field;
     const c = cost + field.cost(state);
     if (c > this.#cost || c === Infinity) return false;
     return this.#take(c, second + field.second(state), own, state);

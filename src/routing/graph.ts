@@ -10,6 +10,7 @@ import { crossingsOf, eachOn, type Nodes, type Row, rowOf } from './nodes.ts';
 import { MAX_NODES, type Site } from './site.ts';
 import { startsOf } from './starts.ts';
 import { type Draft, draftStops } from './stops.ts';
+import { boundsOf, type TrackBounds } from './track-bounds.ts';
 import {
   elevationOn,
   MAX_SLANTED,
@@ -52,7 +53,10 @@ export interface Graph {
   readonly list: readonly [Int32Array, Int32Array];
   /** Position along its line of the node at each place of `list`. */
   readonly listPosition: readonly [Float64Array, Float64Array];
+  /** The side on which it lies there: that of the line across; 0 where there is none. */
+  readonly listSide: readonly [Uint8Array, Uint8Array];
   readonly tracks: readonly Track[];
+  readonly trackBounds: TrackBounds;
   readonly stops: readonly (readonly Stop[])[];
   /** Track and index of the stop behind each state beyond 2 * nodes. */
   readonly stopOf: readonly { readonly track: number; readonly index: number }[];
@@ -142,8 +146,8 @@ function assemble(
 ): Graph {
   const crossings = nodes.count;
   const rows = (): readonly [Row, Row] => [
-    rowOf(nodes, 0, lines[0], crossings),
-    rowOf(nodes, 1, lines[1], crossings),
+    rowOf(nodes, 0, lines, crossings),
+    rowOf(nodes, 1, lines, crossings),
   ];
   const plain = rows();
   const near = nearTracks(tracks);
@@ -165,7 +169,9 @@ function assemble(
     from: [h.from, v.from] as const,
     list: [h.list, v.list] as const,
     listPosition: [h.position, v.position] as const,
+    listSide: [h.side, v.side] as const,
     tracks,
+    trackBounds: boundsOf(tracks),
     ...stopsOf(media, tracks, drafts, 2 * nodes.count),
     exact: lines[0].whole && lines[1].whole && slantedWalls(ground) <= MAX_SLANTED,
     slanted: tracks.some((track) => track.axis === 2),
@@ -207,6 +213,7 @@ export function nodesAt(graph: Graph, x: number, y: number): number[] {
       from: graph.from[axis],
       list: graph.list[axis],
       position: graph.listPosition[axis],
+      side: graph.listSide[axis],
     };
     const [c, at] = axis === 0 ? [y, x] : [x, y];
     eachOn(row, graph.lines[axis], c, at, at, (node) => found.add(node));

@@ -103,19 +103,42 @@ function spansAcross(h: LineSet, v: LineSet): Int32Array {
 export interface Row {
   /** Line l has the places from `from[l]` to `from[l + 1]`. */
   readonly from: Int32Array;
-  /** The node at each place, and its position along the line. */
+  /** The node at each place, its position along the line, and its side there: that of the line across. */
   readonly list: Int32Array;
   readonly position: Float64Array;
+  readonly side: Uint8Array;
 }
 
 /** The nodes of each line along an axis; those from `crossings` on are no crossings. */
-export function rowOf(nodes: Nodes, axis: 0 | 1, lines: LineSet, crossings: number): Row {
+export function rowOf(
+  nodes: Nodes,
+  axis: 0 | 1,
+  lines: readonly [LineSet, LineSet],
+  crossings: number,
+): Row {
+  const { from, list, position } = placesOf(nodes, axis, lines[axis].count, crossings);
+  const across = axis === 0 ? nodes.v : nodes.h;
+  const sides = lines[(1 - axis) as 0 | 1].side;
+  const side = new Uint8Array(list.length);
+  for (let k = 0; k < list.length; k++) {
+    const line = across[list[k]!]!;
+    if (line >= 0) side[k] = sides[line]!;
+  }
+  return { from, list, position, side };
+}
+
+function placesOf(
+  nodes: Nodes,
+  axis: 0 | 1,
+  lines: number,
+  crossings: number,
+): Omit<Row, 'side'> {
   const line = axis === 0 ? nodes.h : nodes.v;
   const at = axis === 0 ? nodes.x : nodes.y;
   const { count } = nodes;
-  const from = new Int32Array(lines.count + 1);
+  const from = new Int32Array(lines + 1);
   for (let node = 0; node < count; node++) if (line[node]! >= 0) from[line[node]! + 1]!++;
-  for (let l = 0; l < lines.count; l++) from[l + 1]! += from[l]!;
+  for (let l = 0; l < lines; l++) from[l + 1]! += from[l]!;
   // Crossings are numbered in the order of the lines along x.
   if (axis === 0 && count === crossings) {
     const list = new Int32Array(count);
@@ -123,7 +146,7 @@ export function rowOf(nodes: Nodes, axis: 0 | 1, lines: LineSet, crossings: numb
     return { from, list, position: at.subarray(0, count) };
   }
   const fill = from.slice();
-  const list = new Int32Array(from[lines.count]!);
+  const list = new Int32Array(from[lines]!);
   const position = new Float64Array(list.length);
   for (let node = 0; node < count; node++) {
     const l = line[node]!;

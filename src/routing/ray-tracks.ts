@@ -13,12 +13,17 @@ const SIDES = [0, 1] as const;
 
 /** Where the ray meets a track that can be joined anywhere, up to a position of the ray. */
 export function meetTracks(graph: Graph, ray: Ray, end: number, best: Taker): void {
-  const { tracks } = graph;
+  const { tracks, trackBounds } = graph;
+  const { c } = ray;
+  const across = (1 - ray.axis) as 0 | 1;
+  const least = trackBounds.lo[across];
+  const most = trackBounds.hi[across];
   const lo = ray.forward ? ray.from : end;
   const hi = ray.forward ? end : ray.from;
   for (let index = 0; index < tracks.length; index++) {
+    if (c < least[index]! || c > most[index]!) continue;
     const track = tracks[index]!;
-    if (!track.anywhere || !reaches(track, ray.axis, ray.c)) continue;
+    if (!track.anywhere) continue;
     if (track.axis === ray.axis) {
       setOutAlong(graph, ray, index, best);
       continue;
@@ -37,13 +42,6 @@ export function meetTracks(graph: Graph, ray: Ray, end: number, best: Taker): vo
       meetTrack(graph, ray, index, hit, side, best);
     }
   }
-}
-
-/** Whether a line along an axis at c crosses or touches a track. */
-function reaches(track: Track, axis: 0 | 1, c: number): boolean {
-  const a = axis === 0 ? track.ay : track.ax;
-  const b = axis === 0 ? track.by : track.bx;
-  return a <= b ? c >= a && c <= b : c >= b && c <= a;
 }
 
 /** How far along a track, as a share of it, a line along an axis at c crosses it. */

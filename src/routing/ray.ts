@@ -11,6 +11,8 @@ export interface Ray {
   readonly from: number;
   /** 1 towards more, 0 towards less; also the side of the start. */
   readonly forward: 0 | 1;
+  /** The stretch of the profile that it sets out in. */
+  readonly stretch: number;
   readonly cost: number;
   readonly second: number;
   readonly start: Start;

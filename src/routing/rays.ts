@@ -5,9 +5,9 @@ import type { Taker } from './best.ts';
 import { BEND } from './field.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
-import { lowerBound, sideAt, upperBound } from './lines.ts';
+import { lowerBound } from './lines.ts';
 import { UNITS } from './medium.ts';
-import { mediumAt, type Profile, stretchAt, stretchFrom } from './profile.ts';
+import { type Profile, stretchAt, stretchFrom } from './profile.ts';
 import { type Ray, rayLeg } from './ray.ts';
 import { meetTracks } from './ray-tracks.ts';
 import type { Start } from './starts.ts';
@@ -40,6 +40,7 @@ export function castRays(
   const { media } = graph;
   const { below, above, alike } = beside(axis, c);
   const equal = via === null && alike;
+  const first = lowerBound(graph.lines[(1 - axis) as 0 | 1].c, axis === 0 ? start.x : start.y);
   const from = axis === 0 ? start.x : start.y;
   // Towards the goal first, so that what goes the other way is soon given up.
   const toward: readonly (0 | 1)[] = goal[axis] >= from ? [1, 0] : [0, 1];
@@ -47,7 +48,8 @@ export function castRays(
     if (side === 1 && equal) continue;
     const profile = side === 0 ? below : above;
     for (const forward of toward) {
-      const number = mediumAt(profile, from, forward);
+      const stretch = stretchAt(profile, from, forward);
+      const number = profile.media[stretch]!;
       const medium = media.list[number]!;
       if (medium.barred) continue;
       const enter = media.entry(number);
@@ -70,12 +72,13 @@ export function castRays(
         profile,
         from,
         forward,
+        stretch,
         cost,
         second: Math.round(2 * (rise + start.lead)) + bends * BEND,
         start,
         legs: via ? [via.leg] : [],
       };
-      const end = meetLines(graph, ray, best);
+      const end = meetLines(graph, ray, first, best);
       meetTracks(graph, ray, end, best);
       // Last, since a way that is known by now often spares the look at it.
       best.sets(ray);
@@ -92,7 +95,7 @@ export function castRays(
  *   ways by nodes. Those that come to the closet by none are still looked for, and those that join a slanted track
  *   between two of its stops.
  */
-function meetLines(graph: Graph, ray: Ray, best: Taker): number {
+function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
   const { bend } = graph;
   const { c, side, forward, axis, from: origin } = ray;
   const across = (1 - axis) as 0 | 1;
@@ -101,13 +104,18 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
   const list = graph.list[across];
   const from = graph.from[across];
   const positions = graph.listPosition[across];
+  const nodeSides = graph.listSide[across];
   const marks = best.marks(ray);
-  const walk = new Walk(graph.media, ray.profile, origin, forward);
+  const walk = new Walk(graph.media, ray.profile, origin, forward, ray.stretch);
   const turned: Toll = { cost: 0, length: 0 };
   const step = forward ? 1 : -1;
   let byNodes = true;
   let guess = 0;
-  let i = forward ? lowerBound(at, origin) : upperBound(at, origin) - 1;
+  let i = first;
+  if (!forward) {
+    while (i < count && at[i] === origin) i++;
+    i--;
+  }
   for (; i >= 0 && i < count; i += step) {
     const a = lo[i]!;
     const b = hi[i]!;
@@ -129,7 +137,8 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
     for (let j = Math.max(k, low); byNodes && j <= k + 1 && j < high; j++) {
       const node = list[j]!;
       const p = positions[j]!;
-      if (p === c && graph.lineOf[axis][node]! >= 0 && sideAt(graph, across, node) === side) {
+      const pSide = nodeSides[j] as 0 | 1;
+      if (p === c && pSide === side && graph.lineOf[axis][node]! >= 0) {
         const second = ray.second + walk.second;
         if (best.better(cost, second, 2 * Math.abs(d - origin), 2 * node + axis))
           best.keep(ray.start, [...ray.legs, rayLeg(ray, d, dSide)]);
@@ -141,7 +150,7 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
       const least = bend + best.least(Math.abs(p - c));
       if (left - least <= most && left + least > most) continue;
       const profile = lines.profiles[i]!;
-      turnOff(graph, ray, walk.medium(), profile, p, sideAt(graph, across, node), j === k, turned);
+      turnOff(graph, ray, walk.medium(), profile, p, pSide, j === k, turned);
       if (turned.cost < 0) continue;
       if (left - turned.cost > most) {
         if (marks === null && !graph.slanted) return d;
@@ -164,7 +173,7 @@ function meetLines(graph: Graph, ray: Ray, best: Taker): number {
           from: c,
           to: p,
           fromSide: side,
-          toSide: sideAt(graph, across, node),
+          toSide: pSide,
         },
       ]);
     }
@@ -198,7 +207,7 @@ function turnOff(
   out.length += drop;
 }
 
-/** The last place in a line's list whose node is not after a position. */
+/** The last place in a line's list whose node is not after a position; looked for from a place that may be near. */
 function before(
   graph: Graph,
   axis: 0 | 1,
@@ -209,18 +218,23 @@ function before(
   guess: number,
 ): number {
   const positions = graph.listPosition[axis];
-  // Beside one ray it is mostly as far along one line as along the next.
-  if (guess >= from && guess + 1 < to && positions[guess]! < at && positions[guess + 1]! > at)
-    return guess;
+  const sides = graph.listSide[axis];
+  // All before `lo` are not after it, all from `hi` on are.
   let lo = from;
   let hi = to;
+  let step = 1;
+  let mid = Math.min(Math.max(guess, from), to - 1);
   while (lo < hi) {
-    const mid = (lo + hi) >> 1;
-    if (positions[mid]! <= at) lo = mid + 1;
-    else hi = mid;
+    if (positions[mid]! <= at) {
+      lo = mid + 1;
+      mid = lo + step < hi ? lo + step - 1 : (lo + hi) >> 1;
+    } else {
+      hi = mid;
+      mid = hi - step >= lo ? hi - step : (lo + hi) >> 1;
+    }
+    step *= 2;
   }
   lo--;
-  const list = graph.list[axis];
-  while (lo >= from && positions[lo] === at && sideAt(graph, axis, list[lo]!) > side) lo--;
+  while (lo >= from && positions[lo] === at && sides[lo]! > side) lo--;
   return lo;
 }

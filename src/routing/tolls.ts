@@ -43,7 +43,7 @@ export function lineTolls(graph: Omit<Graph, 'net'>, axis: 0 | 1): LineTolls {
 }
 
 function walkLine(
-  { media, lines, lineOf, list: lists, from, listPosition }: Omit<Graph, 'net'>,
+  { media, lines, list: lists, from, listPosition, listSide }: Omit<Graph, 'net'>,
   axis: 0 | 1,
   line: number,
   tolls: LineTolls,
@@ -52,16 +52,14 @@ function walkLine(
   const profile = lines[axis].profiles[line]!;
   const list = lists[axis];
   const position = listPosition[axis];
-  const across = lineOf[axis === 0 ? 1 : 0];
-  const sides = lines[axis === 0 ? 1 : 0].side;
+  const side = listSide[axis];
   const begin = from[axis][line]!;
   const end = from[axis][line + 1]!;
   let before = begin < end ? stretchAt(profile, position[begin]!, 0) : 0;
   for (let k = begin; k < end; k++) {
     const node = list[k]!;
-    const other = across[node]!;
     const at = position[k]!;
-    const stretch = stretchFrom(profile, before, at, other < 0 ? 0 : sides[other]!);
+    const stretch = stretchFrom(profile, before, at, side[k]!);
     tolls.place[node] = k;
     tolls.medium[node] = profile.media[stretch]!;
     if (k > begin) {

@@ -277,13 +277,6 @@ export function bordersOf(
   return [...new Set(found)].sort((p, q) => p - q);
 }
 
-/** Whether a place is so near to the bounds of a track that it may join it from its own height. */
-export const isNear = ({ ax, ay, bx, by }: Track, [x, y]: Point): boolean =>
-  x >= Math.min(ax, bx) - JOIN_REACH &&
-  x <= Math.max(ax, bx) + JOIN_REACH &&
-  y >= Math.min(ay, by) - JOIN_REACH &&
-  y <= Math.max(ay, by) + JOIN_REACH;
-
 /** Positions of a pathway's track that a terminal may join from its own height. */
 export function reachOf(track: Track, at: Point, floor: boolean): { p: number; lead: number }[] {
   if (track.line < 0) return [];

@@ -1,5 +1,5 @@
 import { type Media, UNITS } from './medium.ts';
-import { type Profile, stretchAt } from './profile.ts';
+import type { Profile } from './profile.ts';
 
 /** A way along a profile from one position, ever farther: what `toll` says of each stretch, added up as it goes. */
 export class Walk {
@@ -13,12 +13,13 @@ export class Walk {
   /** Number of the stretch that it is in. */
   #stretch: number;
 
-  constructor(media: Media, profile: Profile, from: number, forward: 0 | 1) {
+  /** @param stretch of the profile, at that position and on that side of it */
+  constructor(media: Media, profile: Profile, from: number, forward: 0 | 1, stretch: number) {
     this.#media = media;
     this.#profile = profile;
     this.#forward = forward;
     this.#at = from;
-    this.#stretch = stretchAt(profile, from, forward);
+    this.#stretch = stretch;
   }
 
   /** The medium at the place where it is. */
