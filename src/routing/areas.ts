@@ -26,13 +26,13 @@ export class Areas {
     this.#bands = [bandsOf(bounds.y, bounds.x[0]), bandsOf(bounds.x, bounds.y[0])];
   }
 
-  /** Numbers of all areas that a line along `axis` at coordinate c may meet, in about the order in which it does. */
-  near(axis: 0 | 1, c: number): Int32Array {
+  /** Calls back for all areas that a line along `axis` at coordinate c may meet, in about the order in which it does. */
+  eachNear(axis: 0 | 1, c: number, visit: (area: number) => void): void {
     const { lowest, width, from, list } = this.#bands[axis];
     const band = Math.floor((c - lowest) / width);
-    return band >= 0 && band < from.length - 1
-      ? list.subarray(from[band]!, from[band + 1]!)
-      : list.subarray(0, 0);
+    if (band < 0 || band >= from.length - 1) return;
+    const end = from[band + 1]!;
+    for (let i = from[band]!; i < end; i++) visit(list[i]!);
   }
 }
 

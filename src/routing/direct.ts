@@ -4,8 +4,8 @@ import { BEND } from './field.ts';
 import type { Graph } from './graph.ts';
 import { backwards, type Leg } from './leg.ts';
 import { type Media, UNITS } from './medium.ts';
-import { mediumAt, type Profile, sameProfile } from './profile.ts';
-import { type Ray, rayLeg } from './ray.ts';
+import { mediumAt, type Profile, sameProfile, stretchAt } from './profile.ts';
+import { type Ray, rayLeg, rayToll } from './ray.ts';
 import { type Toll, toll } from './toll.ts';
 import { trackToll } from './tracks.ts';
 
@@ -21,15 +21,16 @@ export function byRays(graph: Graph, ray: Ray, arrival: Arrival, best: Whole): v
       if (ray.c === other.c) straightOn(graph, ray, other, best);
       continue;
     }
-    if (!leadsTo(ray, other.c) || !leadsTo(other, ray.c)) continue;
+    if (!leadsTo(ray, other.c, other.side) || !leadsTo(other, ray.c, ray.side)) continue;
     const far = Math.abs(other.c - ray.from) + Math.abs(ray.c - other.from);
     if (ray.cost + other.cost + graph.bend + best.least(far) > best.most()) continue;
     roundCorner(graph, ray, other, best);
   }
 }
 
-const leadsTo = ({ forward, from }: Ray, to: number): boolean =>
-  forward ? to >= from : to <= from;
+/** Whether a ray comes to a side of a position; one that sets out the other way comes to the other side of its start. */
+const leadsTo = ({ forward, from }: Ray, to: number, side: 0 | 1): boolean =>
+  to === from ? side === forward : to > from === (forward === 1);
 
 function straightOn({ media }: Graph, ray: Ray, other: Ray, best: Whole): void {
   if (ray.side !== other.side && !sameProfile(ray.profile, other.profile)) return;
@@ -44,13 +45,15 @@ function straightOn({ media }: Graph, ray: Ray, other: Ray, best: Whole): void {
 
 function roundCorner({ media, bend }: Graph, ray: Ray, other: Ray, best: Whole): void {
   const out: Toll = { cost: 0, length: 0 };
-  between(media, ray.profile, ray.from, ray.forward, other.c, other.side, out);
+  const here = stretchAt(ray.profile, other.c, other.side);
+  rayToll(media, ray, other.c, here, out);
   if (out.cost < 0) return;
   const { cost, length } = out;
-  between(media, other.profile, other.from, other.forward, ray.c, ray.side, out);
+  const there = stretchAt(other.profile, ray.c, ray.side);
+  rayToll(media, other, ray.c, there, out);
   if (out.cost < 0) return;
-  const mine = mediumAt(ray.profile, other.c, other.side);
-  const theirs = mediumAt(other.profile, ray.c, ray.side);
+  const mine = ray.profile.media[here]!;
+  const theirs = other.profile.media[there]!;
   const step = media.step(mine, theirs);
   const turn = bend + step * UNITS + media.price(mine, theirs);
   const lengths = Math.round(2 * (length + out.length + step));

@@ -97,7 +97,7 @@ export class Media {
     const { shapes } = this.#areas;
     const borders = this.#borders;
     borders.clear();
-    for (const n of this.#areas.near(axis, c)) {
+    this.#areas.eachNear(axis, c, (n) => {
       const shape = shapes[n]!;
       const code = this.#codes[n]!;
       if (shape.box) this.#besideBox(shape, axis, c, side, code);
@@ -106,7 +106,7 @@ export class Media {
         spansBeside(shape, axis, c, side, spans);
         for (let i = 0; i + 1 < spans.length; i += 2) borders.add(spans[i]!, spans[i + 1]!, code);
       }
-    }
+    });
     return this.#cut(false);
   }
 

@@ -127,12 +127,7 @@ export function rowOf(
   return { from, list, position, side };
 }
 
-function placesOf(
-  nodes: Nodes,
-  axis: 0 | 1,
-  lines: number,
-  crossings: number,
-): Omit<Row, 'side'> {
+function placesOf(nodes: Nodes, axis: 0 | 1, lines: number, crossings: number): Omit<Row, 'side'> {
   const line = axis === 0 ? nodes.h : nodes.v;
   const at = axis === 0 ? nodes.x : nodes.y;
   const { count } = nodes;

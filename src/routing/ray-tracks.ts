@@ -3,10 +3,10 @@ import { BEND } from './field.ts';
 import type { Graph, Stop } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { UNITS } from './medium.ts';
-import { isInside, mediumAt } from './profile.ts';
-import { type Ray, rayLeg } from './ray.ts';
+import { isInside, mediumAt, stretchAt } from './profile.ts';
+import { type Ray, rayLeg, rayToll } from './ray.ts';
 import type { Start } from './starts.ts';
-import { type Toll, toll } from './toll.ts';
+import type { Toll } from './toll.ts';
 import { elevationOn, type Track, trackToll } from './tracks.ts';
 
 const SIDES = [0, 1] as const;
@@ -72,10 +72,10 @@ function meetTrack(
   const { media } = graph;
   const track = graph.tracks[index]!;
   const out: Toll = { cost: 0, length: 0 };
-  if (ray.forward) toll(media, ray.profile, ray.from, 1, hit.at, side, out);
-  else toll(media, ray.profile, hit.at, side, ray.from, 0, out);
+  const stretch = stretchAt(ray.profile, hit.at, side);
+  rayToll(media, ray, hit.at, stretch, out);
   if (out.cost < 0) return;
-  const medium = mediumAt(ray.profile, hit.at, side);
+  const medium = ray.profile.media[stretch]!;
   const turned = track.axis === ray.axis ? 0 : 1;
   const trackSide = track.axis === 2 ? 0 : turned ? ray.side : side;
   const face = track.line < 0 ? mediumAt(track.profile, hit.p, trackSide) : medium;

@@ -1,6 +1,8 @@
 import type { Leg } from './leg.ts';
+import type { Media } from './medium.ts';
 import type { Profile } from './profile.ts';
 import type { Start } from './starts.ts';
+import { type Toll, tollWithin } from './toll.ts';
 
 /** One way along a line through a start, on one side of it. */
 export interface Ray {
@@ -31,3 +33,15 @@ export const rayLeg = (ray: Ray, to: number, toSide: 0 | 1): Leg => ({
   fromSide: ray.forward,
   toSide,
 });
+
+/** The toll from where a ray begins to a position that it leads to, which lies in a stretch of its profile. */
+export function rayToll(
+  media: Media,
+  { profile, from, forward, stretch: first }: Ray,
+  to: number,
+  stretch: number,
+  out: Toll,
+): void {
+  if (forward) tollWithin(media, profile, first, from, stretch, to, out);
+  else tollWithin(media, profile, stretch, to, first, from, out);
+}

@@ -40,6 +40,7 @@ export function castRays(
   const { media } = graph;
   const { below, above, alike } = beside(axis, c);
   const equal = via === null && alike;
+  const legs = via ? [via.leg] : [];
   const first = lowerBound(graph.lines[(1 - axis) as 0 | 1].c, axis === 0 ? start.x : start.y);
   const from = axis === 0 ? start.x : start.y;
   // Towards the goal first, so that what goes the other way is soon given up.
@@ -76,7 +77,7 @@ export function castRays(
         cost,
         second: Math.round(2 * (rise + start.lead)) + bends * BEND,
         start,
-        legs: via ? [via.leg] : [],
+        legs,
       };
       const end = meetLines(graph, ray, first, best);
       meetTracks(graph, ray, end, best);
@@ -137,8 +138,7 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
     for (let j = Math.max(k, low); byNodes && j <= k + 1 && j < high; j++) {
       const node = list[j]!;
       const p = positions[j]!;
-      const pSide = nodeSides[j] as 0 | 1;
-      if (p === c && pSide === side && graph.lineOf[axis][node]! >= 0) {
+      if (p === c && nodeSides[j] === side && graph.lineOf[axis][node]! >= 0) {
         const second = ray.second + walk.second;
         if (best.better(cost, second, 2 * Math.abs(d - origin), 2 * node + axis))
           best.keep(ray.start, [...ray.legs, rayLeg(ray, d, dSide)]);
@@ -150,6 +150,7 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
       const least = bend + best.least(Math.abs(p - c));
       if (left - least <= most && left + least > most) continue;
       const profile = lines.profiles[i]!;
+      const pSide = nodeSides[j] as 0 | 1;
       turnOff(graph, ray, walk.medium(), profile, p, pSide, j === k, turned);
       if (turned.cost < 0) continue;
       if (left - turned.cost > most) {
