@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { tryAll } from './attach.ts';
-import type { Taker, TrackMeeting } from './best.ts';
+import type { LineMeeting, Taker, TrackMeeting } from './best.ts';
 import type { Seed } from './field.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
@@ -26,20 +26,6 @@ export interface Arrival {
   /** The least that coming to the closet costs, and the longest length across that this may hold: for lower bounds. */
   readonly base: number;
   readonly lead: number;
-}
-
-/** Where a ray of the closet crosses a line. */
-export interface LineMeeting {
-  readonly ray: Ray;
-  /** Position and side along the ray. */
-  readonly d: number;
-  readonly dSide: 0 | 1;
-  /** The place of the line's list whose node is the last that does not lie after the ray. */
-  readonly gap: number;
-  /** Medium of the ray there. */
-  readonly medium: number;
-  readonly cost: number;
-  readonly second: number;
 }
 
 /** From one coordinate to another. */
@@ -116,16 +102,8 @@ class Heard implements Taker {
     return this.#all[(1 - axis) as 0 | 1];
   }
 
-  crosses(
-    ray: Ray,
-    line: number,
-    gap: number,
-    d: number,
-    dSide: 0 | 1,
-    medium: number,
-    cost: number,
-    second: number,
-  ): void {
+  crosses(line: number, meeting: LineMeeting): void {
+    const { ray, gap } = meeting;
     const axis = (1 - ray.axis) as 0 | 1;
     this.#marks[axis][line] = 1;
     const { from, listPosition, lines } = this.#graph;
@@ -133,7 +111,7 @@ class Heard implements Taker {
     const before = gap >= from[axis][line]! ? positions[gap]! : lines[axis].lo[line]!;
     const after = gap + 1 < from[axis][line + 1]! ? positions[gap + 1]! : lines[axis].hi[line]!;
     widen(this.#windows[ray.axis], before, after);
-    put(this.#meetings[axis], line, { ray, d, dSide, gap, medium, cost, second });
+    put(this.#meetings[axis], line, meeting);
   }
 
   minds(): boolean {

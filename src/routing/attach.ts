@@ -7,7 +7,7 @@ import { UNITS } from './medium.ts';
 import { alongTrack } from './ray-tracks.ts';
 import { castRays } from './rays.ts';
 import { type Start, startsOf } from './starts.ts';
-import { isNear } from './track-bounds.ts';
+import { eachNear } from './track-bounds.ts';
 import { elevationOn, placeOn, reachOf } from './tracks.ts';
 
 /** How a terminal joins the network: the best way found so far. */
@@ -73,30 +73,41 @@ export function tryAll(graph: Graph, place: Place, goal: Point, best: Taker): vo
 }
 
 function joinTracks(graph: Graph, beside: Beside, place: Place, goal: Point, best: Taker): void {
+  eachNear(graph.trackBounds, place.at, (index) => {
+    const { line } = graph.tracks[index]!;
+    if (line < 0) return;
+    if (place.floor && graph.ground.lines[line]?.pathway.kind !== 'under-slab') return;
+    joinTrack(graph, beside, place, goal, index, best);
+  });
+}
+
+function joinTrack(
+  graph: Graph,
+  beside: Beside,
+  place: Place,
+  goal: Point,
+  index: number,
+  best: Taker,
+): void {
   const { media, tracks } = graph;
-  for (let index = 0; index < tracks.length; index++) {
-    if (!isNear(graph.trackBounds, index, place.at)) continue;
-    const track = tracks[index]!;
-    if (track.line < 0) continue;
-    if (place.floor && graph.ground.lines[track.line]?.pathway.kind !== 'under-slab') continue;
-    for (const { p, lead } of reachOf(track, place.at, place.floor))
-      for (const side of SIDES) {
-        const z = elevationOn(media, track, p, side);
-        const rise = Math.abs(z - place.height);
-        const cost = rise * UNITS + Math.round(lead * 2 * graph.site.prices.pathwayFactor);
-        alongTrack(graph, index, p, side, cost, 2 * (rise + lead), lead, null, [], best);
-        if (!track.anywhere || track.axis === 2) continue;
-        const leg: Leg = {
-          on: 'track',
-          track: index,
-          from: p,
-          to: p,
-          fromSide: side,
-          toSide: side,
-        };
-        const [x, y] = placeOn(track, p);
-        for (const axis of SIDES)
-          castRays(graph, beside, place, goal, { x, y, lead }, axis, { track, z, side, leg }, best);
-      }
-  }
+  const track = tracks[index]!;
+  for (const { p, lead } of reachOf(track, place.at, place.floor))
+    for (const side of SIDES) {
+      const z = elevationOn(media, track, p, side);
+      const rise = Math.abs(z - place.height);
+      const cost = rise * UNITS + Math.round(lead * 2 * graph.site.prices.pathwayFactor);
+      alongTrack(graph, index, p, side, cost, 2 * (rise + lead), lead, null, [], best);
+      if (!track.anywhere || track.axis === 2) continue;
+      const leg: Leg = {
+        on: 'track',
+        track: index,
+        from: p,
+        to: p,
+        fromSide: side,
+        toSide: side,
+      };
+      const [x, y] = placeOn(track, p);
+      for (const axis of SIDES)
+        castRays(graph, beside, place, goal, { x, y, lead }, axis, { track, z, side, leg }, best);
+    }
 }

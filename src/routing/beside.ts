@@ -1,7 +1,7 @@
 import type { Graph } from './graph.ts';
 import { lowerBound } from './lines.ts';
 import { type Profile, sameProfile } from './profile.ts';
-import { profileOf } from './wishes.ts';
+import { besideStrips } from './strips.ts';
 
 /** What lies beside a coordinate of an axis, below it and above it, and whether that is the same. */
 interface Sides {
@@ -34,13 +34,8 @@ export const sidesOf = (below: Profile, above: Profile): Sides => ({
 });
 
 function pairAt(graph: Graph, axis: 0 | 1, c: number): readonly [Profile, Profile] {
-  const { lines, media, edges } = graph;
-  if (edges) {
-    const wish = edges[axis].get(c);
-    if (wish) return [profileOf(media, axis, c, wish, 0), profileOf(media, axis, c, wish, 1)];
-    const one = media.beside(axis, c, 0);
-    return [one, one];
-  }
+  const { lines, media, strips } = graph;
+  if (strips) return besideStrips(media, axis, strips[axis], c);
   const on = lines[axis];
   const found: [Profile | null, Profile | null] = [null, null];
   for (let i = lowerBound(on.c, c); i < on.count && on.c[i] === c; i++)

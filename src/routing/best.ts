@@ -26,6 +26,21 @@ export interface Toward {
   readonly arrival: Arrival | null;
 }
 
+/** Where a ray crosses a line. */
+export interface LineMeeting {
+  readonly ray: Ray;
+  /** Position and side along the ray. */
+  readonly d: number;
+  readonly dSide: 0 | 1;
+  /** The place of the line's list whose node is the last that does not lie after the ray. */
+  readonly gap: number;
+  /** Medium of the ray there. */
+  readonly medium: number;
+  /** By the ray to there. */
+  readonly cost: number;
+  readonly second: number;
+}
+
 /** Where a way comes to a track. */
 export interface TrackMeeting {
   readonly p: number;
@@ -56,17 +71,8 @@ export interface Taker {
   sets(ray: Ray): void;
   /** The lines across a ray of which it wants to hear when the ray crosses them, as 1; null for none. */
   marks(ray: Ray): Uint8Array | null;
-  /** Hears that a ray crosses a line at its position d, there in a medium; see `LineMeeting`. */
-  crosses(
-    ray: Ray,
-    line: number,
-    gap: number,
-    d: number,
-    dSide: 0 | 1,
-    medium: number,
-    cost: number,
-    second: number,
-  ): void;
+  /** Hears that a ray crosses a line. */
+  crosses(line: number, meeting: LineMeeting): void;
   /** Whether it wants to hear of ways that come to a track. */
   minds(track: number): boolean;
   /** Hears of one. */
@@ -173,20 +179,10 @@ export class Best implements Taker, Whole {
     return c < lo || c > hi ? null : arrival.crossings[(1 - axis) as 0 | 1].marks;
   }
 
-  crosses(
-    ray: Ray,
-    line: number,
-    gap: number,
-    d: number,
-    dSide: 0 | 1,
-    medium: number,
-    cost: number,
-    second: number,
-  ): void {
-    const axis = (1 - ray.axis) as 0 | 1;
-    for (const meeting of this.#toward.arrival?.crossings[axis].of.get(line) ?? [])
-      if (meeting.gap === gap)
-        byLine(this.#graph, ray, line, d, dSide, medium, cost, second, meeting, this);
+  crosses(line: number, meeting: LineMeeting): void {
+    const axis = (1 - meeting.ray.axis) as 0 | 1;
+    for (const theirs of this.#toward.arrival?.crossings[axis].of.get(line) ?? [])
+      byLine(this.#graph, line, meeting, theirs, this);
   }
 
   minds(track: number): boolean {

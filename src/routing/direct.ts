@@ -1,12 +1,12 @@
-import type { Arrival, LineMeeting } from './arrival.ts';
-import type { TrackMeeting, Whole } from './best.ts';
+import type { Arrival } from './arrival.ts';
+import type { LineMeeting, TrackMeeting, Whole } from './best.ts';
 import { BEND } from './field.ts';
 import type { Graph } from './graph.ts';
 import { backwards, type Leg } from './leg.ts';
-import { type Media, UNITS } from './medium.ts';
-import { mediumAt, type Profile, sameProfile, stretchAt } from './profile.ts';
-import { type Ray, rayLeg, rayToll } from './ray.ts';
-import { type Toll, toll } from './toll.ts';
+import { UNITS } from './medium.ts';
+import { mediumAt, sameProfile, stretchAt } from './profile.ts';
+import { type Ray, rayLeg, rayToll, turnLeg } from './ray.ts';
+import { isBefore, type Toll, tollBetween } from './toll.ts';
 import { trackToll } from './tracks.ts';
 
 /*
@@ -35,7 +35,7 @@ const leadsTo = ({ forward, from }: Ray, to: number, side: 0 | 1): boolean =>
 function straightOn({ media }: Graph, ray: Ray, other: Ray, best: Whole): void {
   if (ray.side !== other.side && !sameProfile(ray.profile, other.profile)) return;
   const out: Toll = { cost: 0, length: 0 };
-  between(media, ray.profile, ray.from, ray.forward, other.from, other.forward, out);
+  tollBetween(media, ray.profile, ray.from, ray.forward, other.from, other.forward, out);
   if (out.cost < 0) return;
   const second = ray.second + Math.round(2 * out.length) + other.second;
   if (!best.whole(ray.cost + out.cost + other.cost, second, 0)) return;
@@ -73,56 +73,35 @@ function roundCorner({ media, bend }: Graph, ray: Ray, other: Ray, best: Whole):
   ]);
 }
 
-/** By a line that a ray of the terminal crosses at a position d of its own, and one of the closet as well. */
+/** By a line that a ray of the terminal crosses, and one of the closet as well. */
 export function byLine(
   graph: Graph,
-  ray: Ray,
   line: number,
-  d: number,
-  dSide: 0 | 1,
-  medium: number,
-  cost: number,
-  second: number,
-  meeting: LineMeeting,
+  mine: LineMeeting,
+  theirs: LineMeeting,
   best: Whole,
 ): void {
   const { media, bend } = graph;
-  const other = meeting.ray;
-  const least = cost + meeting.cost + 2 * bend + best.least(Math.abs(ray.c - other.c));
+  const { ray, d, dSide } = mine;
+  const other = theirs.ray;
+  if (mine.gap !== theirs.gap) return;
+  const least = mine.cost + theirs.cost + 2 * bend + best.least(Math.abs(ray.c - other.c));
   if (least > best.most()) return;
-  const across = (1 - ray.axis) as 0 | 1;
-  const profile = graph.lines[across].profiles[line]!;
+  const profile = graph.lines[(1 - ray.axis) as 0 | 1].profiles[line]!;
   const out: Toll = { cost: 0, length: 0 };
-  between(media, profile, ray.c, ray.side, other.c, other.side, out);
+  tollBetween(media, profile, ray.c, ray.side, other.c, other.side, out);
   if (out.cost < 0) return;
   const near = mediumAt(profile, ray.c, ray.side);
   const far = mediumAt(profile, other.c, other.side);
-  const step = media.step(medium, near) + media.step(far, meeting.medium);
-  const turns =
-    2 * bend + step * UNITS + media.price(medium, near) + media.price(far, meeting.medium);
-  const lengths = Math.round(2 * (out.length + step));
-  if (
-    !best.whole(
-      cost + turns + out.cost + meeting.cost,
-      second + 2 * BEND + lengths + meeting.second,
-      2 * Math.abs(d - ray.from),
-    )
-  )
-    return;
+  const step = media.step(mine.medium, near) + media.step(far, theirs.medium);
+  const prices = media.price(mine.medium, near) + media.price(far, theirs.medium);
+  const cost = mine.cost + 2 * bend + step * UNITS + prices + out.cost + theirs.cost;
+  const second = mine.second + 2 * BEND + Math.round(2 * (out.length + step)) + theirs.second;
+  if (!best.whole(cost, second, 2 * Math.abs(d - ray.from))) return;
   best.keep(ray.start, [
     ...ray.legs,
     rayLeg(ray, d, dSide),
-    {
-      on: 'line',
-      axis: across,
-      c: d,
-      side: dSide,
-      profile,
-      from: ray.c,
-      to: other.c,
-      fromSide: ray.side,
-      toSide: other.side,
-    },
+    turnLeg(ray, d, dSide, profile, other.c, other.side),
     ...backwards([...other.legs, rayLeg(other, d, dSide)]),
   ]);
 }
@@ -154,21 +133,4 @@ export function byTrack(
     toSide: theirs.side,
   };
   best.keep(mine.start, [...mine.legs, leg, ...backwards(theirs.legs)]);
-}
-
-const isBefore = (a: number, sideA: 0 | 1, b: number, sideB: 0 | 1): boolean =>
-  a < b || (a === b && sideA <= sideB);
-
-/** The toll between two positions of a profile, whichever comes first. */
-function between(
-  media: Media,
-  profile: Profile,
-  a: number,
-  sideA: 0 | 1,
-  b: number,
-  sideB: 0 | 1,
-  out: Toll,
-): void {
-  if (isBefore(a, sideA, b, sideB)) toll(media, profile, a, sideA, b, sideB, out);
-  else toll(media, profile, b, sideB, a, sideA, out);
 }

@@ -10,6 +10,7 @@ import { crossingsOf, eachOn, type Nodes, type Row, rowOf } from './nodes.ts';
 import { MAX_NODES, type Site } from './site.ts';
 import { startsOf } from './starts.ts';
 import { type Draft, draftStops } from './stops.ts';
+import { type Strips, stripsOf } from './strips.ts';
 import { boundsOf, type TrackBounds } from './track-bounds.ts';
 import {
   elevationOn,
@@ -20,7 +21,7 @@ import {
   type Track,
   tracksOf,
 } from './tracks.ts';
-import { mostCoordinates, type Wish, type Wishes, wishesOf } from './wishes.ts';
+import { mostCoordinates, type Wishes, wishesOf } from './wishes.ts';
 
 /** A place on a track where a cable may join, leave or pass on to another track. */
 export interface Stop {
@@ -67,11 +68,8 @@ export interface Graph {
   readonly slanted: boolean;
   /** Price of a bend, in units. */
   readonly bend: number;
-  /**
-   * Coordinates along each axis at which anything begins or ends, and some more; null where things lie at an angle, so
-   * that they may anywhere.
-   */
-  readonly edges: readonly [ReadonlyMap<number, Wish>, ReadonlyMap<number, Wish>] | null;
+  /** What lies beside coordinates of each axis; null where things lie at an angle, so that it may change anywhere. */
+  readonly strips: readonly [Strips, Strips] | null;
 }
 
 /**
@@ -88,8 +86,8 @@ export function buildGraph(site: Site, through: Through = { risers: [], pins: []
     for (const start of startsOf(ground, media, mediaBeside(media), landing, null))
       wishes.land(start.x, start.y);
   for (const [x, y] of ground.pins) wishes.land(x, y);
-  const edges = alongAxes(ground) ? wishes.axes : null;
-  return assemble(site, ground, media, tracks, planeOf(wishes, media), edges);
+  const strips = alongAxes(ground) ? ([stripsOf(wishes, 0), stripsOf(wishes, 1)] as const) : null;
+  return assemble(site, ground, media, tracks, planeOf(wishes, media), strips);
 }
 
 /** Whether no edge of anything lies at an angle. */
@@ -142,7 +140,7 @@ function assemble(
   media: Media,
   tracks: readonly Track[],
   { lines, nodes }: Plane,
-  edges: Graph['edges'],
+  strips: Graph['strips'],
 ): Graph {
   const crossings = nodes.count;
   const rows = (): readonly [Row, Row] => [
@@ -176,7 +174,7 @@ function assemble(
     exact: lines[0].whole && lines[1].whole && slantedWalls(ground) <= MAX_SLANTED,
     slanted: tracks.some((track) => track.axis === 2),
     bend: site.prices.bend * UNITS,
-    edges,
+    strips,
   };
   return { ...partial, net: networkOf(partial, drafts) };
 }

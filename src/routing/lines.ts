@@ -176,15 +176,3 @@ export function sideAt(graph: Crossed, axis: 0 | 1, node: number): 0 | 1 {
   const across = graph.lineOf[(1 - axis) as 0 | 1][node]!;
   return across < 0 ? 0 : (graph.lines[(1 - axis) as 0 | 1].side[across] as 0 | 1);
 }
-
-/** The first place in a sorted row whose value is above this one; its length where none is. */
-export function upperBound(sorted: Float64Array, value: number): number {
-  let lo = 0;
-  let hi = sorted.length;
-  while (lo < hi) {
-    const mid = (lo + hi) >> 1;
-    if (sorted[mid]! <= value) lo = mid + 1;
-    else hi = mid;
-  }
-  return lo;
-}

@@ -34,6 +34,26 @@ export const rayLeg = (ray: Ray, to: number, toSide: 0 | 1): Leg => ({
   toSide,
 });
 
+/** From a position of a ray along the line across it there, which has a profile, to a position of that line. */
+export const turnLeg = (
+  ray: Ray,
+  d: number,
+  dSide: 0 | 1,
+  profile: Profile,
+  to: number,
+  toSide: 0 | 1,
+): Leg => ({
+  on: 'line',
+  axis: (1 - ray.axis) as 0 | 1,
+  c: d,
+  side: dSide,
+  profile,
+  from: ray.c,
+  to,
+  fromSide: ray.side,
+  toSide,
+});
+
 /** The toll from where a ray begins to a position that it leads to, which lies in a stretch of its profile. */
 export function rayToll(
   media: Media,

@@ -8,7 +8,7 @@ import type { Leg } from './leg.ts';
 import { lowerBound } from './lines.ts';
 import { UNITS } from './medium.ts';
 import { type Profile, stretchAt, stretchFrom } from './profile.ts';
-import { type Ray, rayLeg } from './ray.ts';
+import { type Ray, rayLeg, turnLeg } from './ray.ts';
 import { meetTracks } from './ray-tracks.ts';
 import type { Start } from './starts.ts';
 import { type Toll, tollWithin } from './toll.ts';
@@ -134,7 +134,10 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
     if (!marked && (low === high || !byNodes)) continue;
     const k = before(graph, across, low, high, c, side, low + guess);
     guess = k - low;
-    if (marked) best.crosses(ray, i, k, d, dSide, walk.medium(), cost, ray.second + walk.second);
+    if (marked) {
+      const second = ray.second + walk.second;
+      best.crosses(i, { ray, d, dSide, gap: k, medium: walk.medium(), cost, second });
+    }
     for (let j = Math.max(k, low); byNodes && j <= k + 1 && j < high; j++) {
       const node = list[j]!;
       const p = positions[j]!;
@@ -165,17 +168,7 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
       best.keep(ray.start, [
         ...ray.legs,
         rayLeg(ray, d, dSide),
-        {
-          on: 'line',
-          axis: across,
-          c: d,
-          side: dSide,
-          profile,
-          from: c,
-          to: p,
-          fromSide: side,
-          toSide: pSide,
-        },
+        turnLeg(ray, d, dSide, profile, p, pSide),
       ]);
     }
   }

@@ -20,7 +20,25 @@ export function toll(
   tollWithin(media, profile, stretchAt(profile, a, sideA), a, stretchAt(profile, b, sideB), b, out);
 }
 
-/** The same, where the stretches of both positions are known: from stretch `first` to stretch `last`. */
+/** Whether a side of one position does not lie beyond a side of another. */
+export const isBefore = (a: number, sideA: 0 | 1, b: number, sideB: 0 | 1): boolean =>
+  a < b || (a === b && sideA <= sideB);
+
+/** The toll between two positions of a profile, whichever comes first. */
+export function tollBetween(
+  media: Media,
+  profile: Profile,
+  a: number,
+  sideA: 0 | 1,
+  b: number,
+  sideB: 0 | 1,
+  out: Toll,
+): void {
+  if (isBefore(a, sideA, b, sideB)) toll(media, profile, a, sideA, b, sideB, out);
+  else toll(media, profile, b, sideB, a, sideA, out);
+}
+
+/** The toll from a to b >= a, where the stretches of both positions are known: from stretch `first` to stretch `last`. */
 export function tollWithin(
   media: Media,
   profile: Profile,

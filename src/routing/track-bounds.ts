@@ -23,9 +23,18 @@ export function boundsOf(tracks: readonly Track[]): TrackBounds {
   };
 }
 
-/** Whether a place is so near to the bounds of a track that it may join it from its own height. */
-export const isNear = ({ lo, hi }: TrackBounds, track: number, [x, y]: Point): boolean =>
-  x >= lo[0][track]! - JOIN_REACH &&
-  x <= hi[0][track]! + JOIN_REACH &&
-  y >= lo[1][track]! - JOIN_REACH &&
-  y <= hi[1][track]! + JOIN_REACH;
+/** Calls back for each track whose bounds are so near to a place that it may be joined from its own height. */
+export function eachNear(
+  { lo: [left, low], hi: [right, high] }: TrackBounds,
+  [x, y]: Point,
+  visit: (track: number) => void,
+): void {
+  for (let i = 0; i < left.length; i++)
+    if (
+      x >= left[i]! - JOIN_REACH &&
+      x <= right[i]! + JOIN_REACH &&
+      y >= low[i]! - JOIN_REACH &&
+      y <= high[i]! + JOIN_REACH
+    )
+      visit(i);
+}
