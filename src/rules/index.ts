@@ -18,6 +18,7 @@ import { levelCutOff } from './level-cut-off.ts';
 import { longerThanBox } from './longer-than-box.ts';
 import { noWallInReach } from './no-wall-in-reach.ts';
 import { noWay } from './no-way.ts';
+import { outletInOpening } from './outlet-in-opening.ts';
 import { pinDetour } from './pin-detour.ts';
 import { powerReach } from './power-reach.ts';
 import { ratedWall } from './rated-wall.ts';
@@ -52,6 +53,7 @@ export const rules: readonly Rule[] = [
   powerReach,
   jackWithoutDevice,
   inKeepout,
+  outletInOpening,
   noWallInReach,
   crowdedLevel,
   conduitRadius,
