@@ -1,7 +1,8 @@
-import { type PointerEvent, useLayoutEffect, useMemo, useRef } from 'react';
+import { type PointerEvent, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import { onLevel, type Plan } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
+import { keepDrags } from './own-touch.ts';
 import type { SessionApi, Viewport } from './session.ts';
 import { centreOn, type Extent, planExtent } from './view.ts';
 
@@ -96,6 +97,8 @@ export function Overview({ session }: { session: SessionApi }) {
       cancelAnimationFrame(asked);
     };
   }, [session, drawn]);
+  const seen = drawn !== null;
+  useEffect(() => (seen ? keepDrags(map.current!) : undefined), [seen]);
   if (!drawn) return null;
   const go = (event: PointerEvent<HTMLDivElement>) => {
     const { scale, left, top } = drawn.fit;

@@ -30,8 +30,6 @@ export async function fingersOn(page: Page): Promise<Fingers> {
       const at = on.get(finger);
       on.delete(finger);
       if (at) await report('touchEnd', on.size === 0 ? [] : [[finger, at]]);
-      // A tap that follows at once may be taken for part of the gesture; no hand is that quick.
-      if (on.size === 0) await page.waitForTimeout(400);
     },
   };
 }

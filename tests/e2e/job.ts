@@ -107,8 +107,6 @@ export class Job {
     // The start panel offers some of the same.
     const entry = this.page.locator('.drop-list').getByRole('button', { name: item });
     await this.press(button);
-    // Chromium at times takes the first tap after a gesture of two fingers for its end; a hand then taps again.
-    if (this.touch) await entry.waitFor({ timeout: 3000 }).catch(() => this.press(button));
     await this.press(entry);
   }
 

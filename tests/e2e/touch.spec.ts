@@ -8,8 +8,6 @@ import { fingersOn } from './fingers.ts';
 import { type Job, openJob, SOON } from './job.ts';
 
 test.use({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
-// Chromium without a screen loses a tap now and then after a gesture that is made up; what fails twice is a fault of ours.
-test.describe.configure({ retries: process.env.CI ? 1 : 0 });
 
 const FT = 304.8;
 const zoneOf = (plan: Plan): Zone => [...plan.tables.zones.values()][0]!;

@@ -2,6 +2,7 @@ import type { Point } from '../../geometry/point.ts';
 import type { Ref } from '../../plan/plan.ts';
 import type { Editor, Held } from '../editor.ts';
 import type { Keys } from '../keys.ts';
+import { keepDrags } from '../own-touch.ts';
 import { type SessionApi, toPlan } from '../session.ts';
 import { zoomed } from '../view.ts';
 
@@ -264,6 +265,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     if (event.button === 1) event.preventDefault();
   };
 
+  const giveBack = keepDrags(element);
   element.addEventListener('pointerdown', down);
   element.addEventListener('pointermove', move);
   element.addEventListener('pointerup', up);
@@ -277,6 +279,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
   window.addEventListener('keyup', spaceKey);
   return () => {
     still();
+    giveBack();
     element.removeEventListener('pointerdown', down);
     element.removeEventListener('pointermove', move);
     element.removeEventListener('pointerup', up);
