@@ -41,7 +41,7 @@ export function legFigures(given: LegContext): readonly LegFigure[] {
     devices: plain(devicesFigure(context.plan)),
     runs: runsFigure(context.survey, job(context.plan).units),
     checks: checksFigure(context),
-    price: plain(priceFigure(context)),
+    price: { figure: priceFigure(context), tone: lostRuns(context.survey) > 0 ? 'warn' : 'plain' },
     print: plain(context.pages === null ? '-' : t.count('leg.sheets', context.pages)),
   };
   return LEGS.map((leg) => ({ leg, name: t(`leg.${leg}`), ...say[leg] }));
@@ -80,11 +80,14 @@ function devicesFigure(plan: Plan): string {
   return jacks === 0 ? devices : `${devices} · ${t.count('leg.jacks', jacks, formatCount(jacks))}`;
 }
 
+/** Runs without a way home; neither length nor price holds them. */
+const lostRuns = (survey: Survey | null): number =>
+  survey?.runs.filter((run) => run.status === 'unroutable').length ?? 0;
+
 function runsFigure(survey: Survey | null, units: Units): Said {
   if (!survey) return plain('-');
-  const lost = survey.runs.filter((run) => run.status === 'unroutable').length;
   const total = formatTotal(survey.totals.cable, units);
-  return lost === 0 ? plain(total) : { figure: total, tone: 'warn' };
+  return lostRuns(survey) === 0 ? plain(total) : { figure: total, tone: 'warn' };
 }
 
 /** A total of nothing is not said as a price, unless there is something in it after all. */

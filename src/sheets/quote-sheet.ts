@@ -1,6 +1,7 @@
 import { type Message, msg } from '../base/message.ts';
 import { formatMoney, formatTotal } from '../base/units.ts';
 import { job, prices } from '../plan/plan.ts';
+import { priceDoubts } from '../results/price-doubts.ts';
 import { PRICE_GROUPS } from '../results/price-groups.ts';
 import type { PriceLine } from '../results/types.ts';
 import { say } from './frame.ts';
@@ -85,11 +86,13 @@ function totals(context: SheetContext): Row[] {
   ];
 }
 
-/** What is in the price and what is not: usual words, for somebody to check before the price is sent. */
+/** What speaks against the price, and what is in it and what is not: usual words, for somebody to check before the price is sent. */
 function terms(context: SheetContext): string[] {
   const { totals: sum } = context.survey;
   const { units } = job(context.plan);
+  const doubts = priceDoubts(context.plan, context.survey);
   return [
+    ...doubts,
     msg('Cables: {jacks}, {cable} installed. Boxes of cable: {boxes}.', {
       jacks: sum.jacks,
       cable: formatTotal(sum.cable, units),
@@ -101,6 +104,8 @@ function terms(context: SheetContext): string[] {
     msg(
       'Not included (default words, check before sending): power outlets and circuits, network switches and access points, patching and painting, asbestos and lead surveys, permits, lifts, work outside usual hours.',
     ),
-    msg('Prices are those of this job, as typed in; they hold for nothing else.'),
+    ...(doubts.length > 0
+      ? []
+      : [msg('Prices are those of this job, as typed in; they hold for nothing else.')]),
   ].map((message) => say(context, message));
 }

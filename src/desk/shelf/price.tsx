@@ -1,8 +1,9 @@
 import { renderMessage } from '../../base/message.ts';
 import { formatMoney } from '../../base/units.ts';
 import { type Prices, prices } from '../../plan/plan.ts';
+import { priceDoubts } from '../../results/price-doubts.ts';
 import { PRICE_GROUPS } from '../../results/price-groups.ts';
-import type { BoxPlan, Price, PriceLine } from '../../results/types.ts';
+import type { BoxPlan, Price, PriceLine, Survey } from '../../results/types.ts';
 import { formatCount, formatHours, t } from '../../text/index.ts';
 import { isUnplaced } from '../blank.ts';
 import { useActions, usePlan, useRestingSurvey, useUnits } from '../context.tsx';
@@ -23,7 +24,7 @@ export function PriceShelf() {
         </div>
       ) : survey ? (
         <>
-          <Sums price={survey.price} />
+          <Sums survey={survey} />
           <Lines price={survey.price} />
           <Boxes plan={survey.boxPlan} bought={survey.totals.boxes} />
         </>
@@ -35,7 +36,10 @@ export function PriceShelf() {
   );
 }
 
-function Sums({ price }: { price: Price }) {
+function Sums({ survey }: { survey: Survey }) {
+  const { price } = survey;
+  const units = useUnits();
+  const doubts = priceDoubts(usePlan(), survey);
   const show = (cents: number) => formatMoney(cents, price.currency);
   const sums = [
     [t('price.material'), price.materialCents],
@@ -57,6 +61,11 @@ function Sums({ price }: { price: Price }) {
           <dd>{show(price.totalCents)}</dd>
         </div>
       </dl>
+      {doubts.map((doubt) => (
+        <p key={doubt.text} className="said said-todo">
+          {renderMessage(doubt, units)}
+        </p>
+      ))}
     </Section>
   );
 }

@@ -91,9 +91,11 @@ test('what must be fixed outweighs what is to look at, and notes count as clear'
   expect(of('note')).toBe('all clear (good)');
 });
 
-test('a run without a way marks the total, since it is not the whole', () => {
+test('a run without a way marks length and price, since they are not the whole', () => {
   const lost = runOf('J1', 'A1', [], { status: 'unroutable' });
-  expect(say(smallSite().plan, surveyOf([lost]))['runs']).toBe('0 ft (warn)');
+  const figures = say(smallSite().plan, surveyOf([lost]));
+  expect(figures['runs']).toBe('0 ft (warn)');
+  expect(figures['price']).toMatch(/ \(warn\)$/);
 });
 
 test('a picture asks for its scale, then says that it is set, and after a check how far off it is', () => {

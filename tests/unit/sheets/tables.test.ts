@@ -187,6 +187,8 @@ describe('materials and price', () => {
       .join(' ');
     expect(words).toMatch(/Included \(default words, check before sending\)/);
     expect(words).toMatch(/Not included \(default words, check before sending\)/);
+    expect(words).toContain('All prices here are made up until somebody types the real ones.');
+    expect(words).not.toContain('as typed in');
   });
 });
 
