@@ -1,6 +1,7 @@
+import { apportion, shownStep } from '../base/apportion.ts';
 import type { Id } from '../base/ids.ts';
 import { type Message, msg } from '../base/message.ts';
-import { formatLength, formatTotal } from '../base/units.ts';
+import { FOOT, formatLength, formatTotal, METRE, type Units } from '../base/units.ts';
 import { ALLOWANCE_FIELDS, allowanceSource } from '../plan/allowances.ts';
 import { job, settings } from '../plan/plan.ts';
 import { riserLength, risersOf } from '../results/risers.ts';
@@ -27,12 +28,29 @@ export const scheduleSheet: Sheet = {
       title: say(context, msg('Cable schedule')),
       landscape: true,
       columns: shown.map((column) => ({ ...column.look, title: say(context, column.title) })),
-      rows: rows.map((row) => scheduleRow(context, shown, row)),
+      rows: rows.map((row) =>
+        scheduleRow(context, shown, addingUp(row, shownStep(unitsOf(context)))),
+      ),
       totals: totals(context, shown),
       notes: notes(context),
     });
   },
 };
+
+const unitsOf = ({ plan }: SheetContext): Units => job(plan).units;
+
+/** The columns whose sum is the cable. */
+const SUMMANDS = ['across', 'vertical', 'slack'] as const;
+type Summands = Readonly<Record<(typeof SUMMANDS)[number], number>>;
+
+/** Lengths rounded so that what stands on a line adds up to its cable, for whoever checks the sheet by hand. */
+function addingUp<T extends Summands>(row: T, step: number): T {
+  const [across = 0, vertical = 0, slack = 0] = apportion(
+    SUMMANDS.map((name) => row[name]),
+    step,
+  );
+  return { ...row, across, vertical, slack };
+}
 
 /** The way by the names of what it passes; ups and downs have their own column. */
 function named({ plan, survey }: SheetContext, jack: Id): string {
@@ -60,8 +78,11 @@ interface ScheduleColumn {
   readonly look: Omit<Column, 'title'>;
   readonly cell: (row: ScheduleRow, length: (mm: number) => string) => string;
   /** What is added up; null for a column without a sum. */
-  readonly sum: ((run: Run) => number) | null;
+  readonly sum: ((sums: Sums) => number) | null;
 }
+
+/** All runs of the schedule together, mm. */
+type Sums = Summands & Readonly<Record<'cable' | 'order' | 'riser', number>>;
 
 const left = { align: 'left', width: null, wraps: false } as const;
 const right = { align: 'right', width: null, wraps: false } as const;
@@ -75,12 +96,11 @@ const words = (
 const lengths = (
   title: string,
   name: 'across' | 'vertical' | 'slack' | 'cable' | 'order',
-  sum: (run: Run) => number,
 ): ScheduleColumn => ({
   title: msg(title),
   look: right,
   cell: (row, length) => length(row[name]),
-  sum,
+  sum: (sums) => sums[name],
 });
 
 /** Part of the ups and downs; nothing where a cable stays on its level. */
@@ -88,7 +108,7 @@ const inRiser: ScheduleColumn = {
   title: msg('In riser'),
   look: right,
   cell: (row, length) => (row.riser === 0 ? '' : length(row.riser)),
-  sum: riserLength,
+  sum: ({ riser }) => riser,
 };
 
 const blank = (title: string, width: number): ScheduleColumn => ({
@@ -110,12 +130,12 @@ function columnsFor(rows: readonly ScheduleRow[]): ScheduleColumn[] {
     ...(levels ? [words('Level', (row) => row.level)] : []),
     words('Room', (row) => row.room),
     words('Way from the jack', wayOf),
-    lengths('Across', 'across', (run) => run.across),
-    lengths('Up, down', 'vertical', (run) => run.vertical),
+    lengths('Across', 'across'),
+    lengths('Up, down', 'vertical'),
     ...(risers ? [inRiser] : []),
-    lengths('Slack', 'slack', (run) => run.slack),
-    lengths('Cable', 'cable', (run) => run.cable),
-    lengths('Order', 'order', (run) => run.order),
+    lengths('Slack', 'slack'),
+    lengths('Cable', 'cable'),
+    lengths('Order', 'order'),
     words('Box', (row) => (row.box === null ? '-' : String(row.box)), right),
     blank('Start mark', 15),
     blank('End mark', 15),
@@ -140,7 +160,7 @@ function scheduleRow(
   columns: readonly ScheduleColumn[],
   row: ScheduleRow,
 ): Row {
-  const { units } = job(context.plan);
+  const units = unitsOf(context);
   const length = (mm: number): string =>
     row.status === 'unroutable' ? '-' : formatLength(mm, units);
   return {
@@ -152,21 +172,31 @@ function scheduleRow(
 
 /** The line of sums; the number of cables stands under the devices, that of boxes under the boxes. */
 function totals(context: SheetContext, columns: readonly ScheduleColumn[]): Row[] {
-  const { plan, survey } = context;
-  const { units } = job(plan);
+  const { survey } = context;
+  const units = unitsOf(context);
   const { runs } = survey;
+  const sums = addingUp(sumsOf(runs), units === 'ft' ? FOOT : METRE);
   const said: Readonly<Record<string, string>> = {
     Device: say(context, msg('Cables: {runs}', { runs: runs.length })),
     Box: String(survey.totals.boxes),
   };
   const cells = columns.map(({ title, sum }) => {
     if (!sum) return said[title.text] ?? '';
-    return formatTotal(
-      runs.reduce((total, run) => total + sum(run), 0),
-      units,
-    );
+    return formatTotal(sum(sums), units);
   });
   return [{ look: 'grand', cells }];
+}
+
+function sumsOf(runs: readonly Run[]): Sums {
+  const all = (length: (run: Run) => number) => runs.reduce((sum, run) => sum + length(run), 0);
+  return {
+    across: all((run) => run.across),
+    vertical: all((run) => run.vertical),
+    slack: all((run) => run.slack),
+    cable: all((run) => run.cable),
+    order: all((run) => run.order),
+    riser: all(riserLength),
+  };
 }
 
 function notes(context: SheetContext): string[] {

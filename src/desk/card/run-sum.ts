@@ -1,9 +1,9 @@
+import { apportion, shownStep } from '../../base/apportion.ts';
 import { formatLength, type Units } from '../../base/units.ts';
 import { type Allowances, allowanceSource, allowancesOf } from '../../plan/allowances.ts';
 import { entity, type Plan, settings } from '../../plan/plan.ts';
 import type { Crossing, PartKind, Run, RunPart } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
-import { apportion, shownStep } from '../apportion.ts';
 
 /** What a part of the sum belongs to: the three colours of the ladder. */
 export type PartGroup = 'along' | 'vertical' | 'slack';

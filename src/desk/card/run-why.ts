@@ -1,9 +1,9 @@
+import { apportion, shownStep } from '../../base/apportion.ts';
 import { formatLength, type Units } from '../../base/units.ts';
 import { entity, type Plan, settings } from '../../plan/plan.ts';
 import { type CostLine, costLines } from '../../results/run-cost.ts';
 import type { Run } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
-import { apportion, shownStep } from '../apportion.ts';
 import { crossingLabel, partLabel } from './run-sum.ts';
 
 export interface WhyLine {

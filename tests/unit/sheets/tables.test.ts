@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { formatMoney, formatTotal } from '../../../src/base/units.ts';
+import { formatMoney, formatTotal, INCH, parseLength } from '../../../src/base/units.ts';
 import type { Mark } from '../../../src/drawing/display.ts';
 import { kinds } from '../../../src/kinds/index.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
@@ -19,6 +19,21 @@ const print = (sheet: string, paper: PaperName = 'letter'): Page[] =>
 const texts = (page: Page): Extract<Mark, { op: 'text' }>[] =>
   page.marks.filter((mark) => mark.op === 'text');
 
+/** The lengths of every line of a schedule from left to right, in its smallest printed step: an inch, a centimetre. */
+function lengthsByLine(page: Page, units: 'ft' | 'm'): number[][] {
+  const lines = new Map<number, { x: number; mm: number }[]>();
+  for (const { text, at } of texts(page)) {
+    const mm = parseLength(text.replace(/ ft$/, "'").replace(/,/g, ''), units);
+    if (mm === null || !/['"m]|ft$/.test(text)) continue;
+    const y = Math.round(at[1] * 10);
+    lines.set(y, [...(lines.get(y) ?? []), { x: at[0], mm }]);
+  }
+  const stepSize = units === 'ft' ? INCH : 10;
+  return [...lines.values()]
+    .filter((line) => line.length >= 5)
+    .map((line) => line.sort((a, b) => a.x - b.x).map(({ mm }) => Math.round(mm / stepSize)));
+}
+
 describe('cable schedule', () => {
   it('has one line for each cable, in the order of the labels, over all its pages', () => {
     const labels = print('schedule').flatMap((page) =>
@@ -31,6 +46,19 @@ describe('cable schedule', () => {
     expect(labels.indexOf('A2')).toBeLessThan(labels.indexOf('A9'));
     expect(labels.indexOf('A9')).toBeLessThan(labels.indexOf('B1'));
     expect(labels.indexOf('B9')).toBeLessThan(labels.indexOf('B10'));
+  });
+
+  it.each(['ft', 'm'] as const)('in %s adds up by hand, line by line and in its sums', (units) => {
+    const measured = step(plan, 'edit', { table: 'job', id: 'job', fields: { units } });
+    const pages = printJob(measured, survey, kinds, {
+      paper: 'letter',
+      sheets: ['schedule'],
+      printed: '1 March 2026',
+    });
+    const sums = pages.flatMap((page) => lengthsByLine(page, units));
+    expect(sums.length).toBe(survey.runs.length + 1);
+    for (const [across, vertical, slack, cable] of sums)
+      expect(across! + vertical! + slack!).toBe(cable);
   });
 
   it('repeats its header on every page', () => {

@@ -1,4 +1,4 @@
-import { INCH, type Units } from '../base/units.ts';
+import { INCH, type Units } from './units.ts';
 
 /** The step in which lengths are shown: a whole inch, or a centimetre. */
 export const shownStep = (units: Units): number => (units === 'ft' ? INCH : 10);
