@@ -1,14 +1,15 @@
-import { apportion, shownStep } from '../base/apportion.ts';
+import { shownStep } from '../base/apportion.ts';
 import type { Id } from '../base/ids.ts';
 import { type Message, msg } from '../base/message.ts';
 import { FOOT, formatLength, formatTotal, METRE, type Units } from '../base/units.ts';
 import { ALLOWANCE_FIELDS, allowanceSource } from '../plan/allowances.ts';
 import { job, settings } from '../plan/plan.ts';
-import { riserLength, risersOf } from '../results/risers.ts';
-import type { Run, RunStatus } from '../results/types.ts';
+import { risersOf } from '../results/risers.ts';
+import type { RunStatus } from '../results/types.ts';
 import { cableSchedule, pathInWords, type ScheduleRow } from '../takeoff/cable-schedule.ts';
 import { inLabelOrder } from '../takeoff/ports.ts';
 import { say } from './frame.ts';
+import { addingUp, type Sums, sumsOf } from './schedule-sums.ts';
 import type { Sheet, SheetContext } from './sheet.ts';
 import { type Column, type Row, tablePages } from './table.ts';
 
@@ -39,19 +40,6 @@ export const scheduleSheet: Sheet = {
 
 const unitsOf = ({ plan }: SheetContext): Units => job(plan).units;
 
-/** The columns whose sum is the cable. */
-const SUMMANDS = ['across', 'vertical', 'slack'] as const;
-type Summands = Readonly<Record<(typeof SUMMANDS)[number], number>>;
-
-/** Lengths rounded so that what stands on a line adds up to its cable, for whoever checks the sheet by hand. */
-function addingUp<T extends Summands>(row: T, step: number): T {
-  const [across = 0, vertical = 0, slack = 0] = apportion(
-    SUMMANDS.map((name) => row[name]),
-    step,
-  );
-  return { ...row, across, vertical, slack };
-}
-
 /** The way by the names of what it passes; ups and downs have their own column. */
 function named({ plan, survey }: SheetContext, jack: Id): string {
   const run = survey.runs.find((candidate) => candidate.jack === jack);
@@ -80,9 +68,6 @@ interface ScheduleColumn {
   /** What is added up; null for a column without a sum. */
   readonly sum: ((sums: Sums) => number) | null;
 }
-
-/** All runs of the schedule together, mm. */
-type Sums = Summands & Readonly<Record<'cable' | 'order' | 'riser', number>>;
 
 const left = { align: 'left', width: null, wraps: false } as const;
 const right = { align: 'right', width: null, wraps: false } as const;
@@ -185,18 +170,6 @@ function totals(context: SheetContext, columns: readonly ScheduleColumn[]): Row[
     return formatTotal(sum(sums), units);
   });
   return [{ look: 'grand', cells }];
-}
-
-function sumsOf(runs: readonly Run[]): Sums {
-  const all = (length: (run: Run) => number) => runs.reduce((sum, run) => sum + length(run), 0);
-  return {
-    across: all((run) => run.across),
-    vertical: all((run) => run.vertical),
-    slack: all((run) => run.slack),
-    cable: all((run) => run.cable),
-    order: all((run) => run.order),
-    riser: all(riserLength),
-  };
 }
 
 function notes(context: SheetContext): string[] {

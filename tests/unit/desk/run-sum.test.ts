@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { parseLength } from '../../../src/base/units.ts';
 import { apportion, shownStep } from '../../../src/base/apportion.ts';
+import { parseLength } from '../../../src/base/units.ts';
 import { crossingWords, runSum, sumInWords } from '../../../src/desk/card/run-sum.ts';
 import { part, runOf, smallSite } from './site.ts';
 
