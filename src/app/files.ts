@@ -1,4 +1,4 @@
-import { msg } from '../base/message.ts';
+import { type Message, msg } from '../base/message.ts';
 import { trouble } from './pictures/trouble.ts';
 
 /** Bytes beyond which a file is refused unread. */
@@ -61,8 +61,14 @@ export function download(blob: Blob, fileName: string): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
-/** The words for an error that nobody foresaw. */
-export const unforeseen = (error: unknown) =>
-  msg('That did not work: {reason}. The open job is untouched.', {
-    reason: error instanceof Error ? error.message : String(error),
-  });
+const NO_ROOM = msg(
+  'There is no room left on this device for that. Free some room, then try again. The open job is untouched.',
+);
+
+/** The words for an error that nobody foresaw, or for a full disk. */
+export const unforeseen = (error: unknown): Message =>
+  error instanceof Error && error.name === 'QuotaExceededError'
+    ? NO_ROOM
+    : msg('That did not work: {reason}. The open job is untouched.', {
+        reason: error instanceof Error ? error.message : String(error),
+      });

@@ -1,4 +1,4 @@
-import { msg, renderMessage } from '../base/message.ts';
+import { type Message, msg, renderMessage } from '../base/message.ts';
 import type { SessionApi } from '../board/session.ts';
 import { type History, startHistory } from '../plan/history.ts';
 import { emptyPlan } from '../plan/plan.ts';
@@ -17,7 +17,7 @@ export interface Kept {
   readonly assets: AssetPort;
   readonly history: History | null;
   /** Words about what was found, for a notice. */
-  readonly found: ReturnType<typeof msg> | null;
+  readonly found: Message | null;
   /** What was kept of a job that cannot be read, to be handed over before another job takes its place. */
   readonly unread: Blob | null;
   readonly journal: JournalPort | null;
@@ -34,13 +34,28 @@ export async function openKept(owner: string): Promise<Kept> {
     const unread = loaded && !history ? await recordsOf(disk.journal) : null;
     return { assets: disk.assets, history, found: wordsOf(loaded), unread, journal };
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    const found = msg(
-      'This browser keeps nothing ({reason}). Save the job as a file before you shut the page.',
-      { reason },
-    );
-    return { assets: memoryAssets(), history: null, found, unread: null, journal: null };
+    return {
+      assets: memoryAssets(),
+      history: null,
+      found: shutOut(error),
+      unread: null,
+      journal: null,
+    };
   }
+}
+
+/** Why nothing can be kept here. */
+export function shutOut(error: unknown): Message {
+  // The store was made by a program that came after this one: its job is still there.
+  if (error instanceof Error && error.name === 'VersionError')
+    return msg(
+      'A job was kept on this device by a newer version of this program, and this one leaves it alone. Reload the page to get the newest version. What you do here now is not kept: save it as a file.',
+    );
+  const reason = error instanceof Error ? error.message : String(error);
+  return msg(
+    'This browser keeps nothing ({reason}). Save the job as a file before you shut the page.',
+    { reason },
+  );
 }
 
 /** Every record as it lies on the disk, for somebody who can make something of it. */
@@ -79,7 +94,7 @@ export async function keepFrom(
   }
   const start = session.getState().history;
   let said = '';
-  const fail = (why: ReturnType<typeof msg>) => {
+  const fail = (why: Message) => {
     actions.set({ kept: { state: 'failed', at: null } });
     const words = renderMessage(why, 'm');
     if (words !== said) actions.say(why, 'warning');

@@ -39,6 +39,12 @@ async function pictures(plan: Plan, store: AssetPort): Promise<Map<string, PdfAs
   return found;
 }
 
+/** A printed job, and the letters in it that its fonts do not have. */
+export interface Printed {
+  readonly pdf: Blob;
+  readonly lacking: readonly string[];
+}
+
 /** The printed job as a PDF. The writer and the sheets are loaded when they are first needed. */
 export async function printedPdf(
   plan: Plan,
@@ -46,9 +52,10 @@ export async function printedPdf(
   kinds: KindRegistry,
   store: AssetPort,
   choice: { readonly paper: PaperName; readonly sheets: readonly string[]; readonly now: Date },
-): Promise<Blob> {
-  const [{ printJob }, { writePdf }, faces, assets] = await Promise.all([
+): Promise<Printed> {
+  const [{ printJob }, { lackingLetters }, { writePdf }, faces, assets] = await Promise.all([
     import('../sheets/print-job.ts'),
+    import('../sheets/lacking-letters.ts'),
     import('../sheets/pdf/write-pdf.ts'),
     fonts(),
     pictures(plan, store),
@@ -58,5 +65,6 @@ export async function printedPdf(
   const pages = printJob(plan, survey, kinds, { paper, sheets, printed });
   const options = { fonts: faces, assets, title: job(plan).name, date: now };
   const bytes = await writePdf(pages, options);
-  return new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' });
+  const pdf = new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' });
+  return { pdf, lacking: lackingLetters(pages) };
 }

@@ -1,3 +1,4 @@
+import { cutShort } from '../base/cut-short.ts';
 import { type Message, msg } from '../base/message.ts';
 import type { StraightenRequest } from '../board/index.ts';
 import type { SessionApi } from '../board/session.ts';
@@ -115,7 +116,7 @@ export function createServices({
     const { width, height, paper, dots, page, asset } = taken;
     const laid = actions.run('add-background', {
       level,
-      name: name.replace(/\.[^.]*$/, '').slice(0, 80),
+      name: cutShort(name.replace(/\.[^.]*$/, ''), 80),
       asset: asset.hash,
       page,
       width,
@@ -192,8 +193,9 @@ export function createServices({
       attempt(msg('Drawing the sheets …'), async () => {
         const { plan: of, survey } = await surveying.current();
         const choice = { paper, sheets, now: now() };
-        const pdf = await printedPdf(of, survey, kinds, assets, choice);
+        const { pdf, lacking } = await printedPdf(of, survey, kinds, assets, choice);
         download(pdf, fileName(job(of).name, '.pdf'));
+        if (lacking.length > 0) say(unprinted(lacking), 'warning');
       }),
 
     studyClosets: async () => {
@@ -222,6 +224,16 @@ export function createServices({
       }),
   };
 }
+
+/** Letters named at once: enough to know which words are meant. */
+const MOST_NAMED = 8;
+
+/** What is said of letters that the fonts of the sheets do not have. */
+const unprinted = (lacking: readonly string[]): Message =>
+  msg(
+    'The sheets have boxes where the fonts for printing have no letter: {letters}. Write those words in Latin letters, or save the list as a spreadsheet, which holds every letter.',
+    { letters: lacking.slice(0, MOST_NAMED).join(' ') + (lacking.length > MOST_NAMED ? ' …' : '') },
+  );
 
 /** The text of a sample that comes with the program. */
 export async function sampleText(id: 'restaurant' | 'cafe'): Promise<string> {

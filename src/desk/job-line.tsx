@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import { msg } from '../base/message.ts';
 import type { Leg } from '../board/session.ts';
 import { job } from '../plan/plan.ts';
 import { formatClock, t } from '../text/index.ts';
@@ -77,9 +78,11 @@ function JobName() {
   const [text, setText] = useState<string | null>(null);
   const commit = () => {
     const next = text?.trim();
+    // What is too long stays as it was typed, to be shortened.
+    if (next && next.length > 400) return actions.say(msg(t('job.name-long')), 'warning');
     setText(null);
     if (next && next !== name)
-      actions.run('edit', { table: 'job', id: 'job', fields: { name: next.slice(0, 400) } });
+      actions.run('edit', { table: 'job', id: 'job', fields: { name: next } });
   };
   return (
     <input

@@ -1,10 +1,14 @@
+import { cutShort } from '../base/cut-short.ts';
 import type { TextMeasure } from './display.ts';
 import { FONT_WIDTHS, type FontWidths } from './font-widths.ts';
 
 /** Height of the capitals as a part of the em, the same in all faces (from the fonts). */
 export const CAP_HEIGHT = 0.668;
 
-type Lookup = (code: number) => number;
+interface Lookup {
+  readonly table: ReadonlyMap<number, number>;
+  readonly missing: number;
+}
 
 function lookup(font: FontWidths): Lookup {
   const table = new Map<number, number>();
@@ -13,7 +17,7 @@ function lookup(font: FontWidths): Lookup {
       table.set(first + i, width);
     });
   }
-  return (code) => table.get(code) ?? font.missing;
+  return { table, missing: font.missing };
 }
 
 const LOOKUPS: Readonly<Record<keyof typeof FONT_WIDTHS, Lookup>> = {
@@ -29,14 +33,36 @@ const LOOKUPS: Readonly<Record<keyof typeof FONT_WIDTHS, Lookup>> = {
  */
 export const fontMeasure: TextMeasure = {
   width(text, size, face, bold) {
-    const widthOf = LOOKUPS[bold ? (`${face}-bold` as const) : face];
+    const { table, missing } = LOOKUPS[bold ? (`${face}-bold` as const) : face];
     let sum = 0;
-    for (const char of text) sum += widthOf(char.codePointAt(0)!);
+    for (const char of text) sum += table.get(char.codePointAt(0)!) ?? missing;
     return (sum * size) / 1000;
   },
 };
 
-/** Breaks words into lines no wider than `width`; a word that is too long alone stands on a line of its own. */
+/** Letters that say how others are put together, and have no outline of their own. */
+const BETWEEN = /[\p{Cc}\p{Cf}\p{M}]/u;
+
+/** Whether the fonts that the program ships have a letter; a box stands in its place where they have not. */
+export const hasLetter = (letter: string, face: 'sans' | 'mono'): boolean =>
+  BETWEEN.test(letter) || LOOKUPS[face].table.has(letter.codePointAt(0)!);
+
+/** A word in pieces no wider than `width`: itself where it fits. */
+function piecesOf(word: string, widthOf: (text: string) => number, width: number): string[] {
+  if (widthOf(word) <= width) return [word];
+  const pieces: string[] = [];
+  let piece = '';
+  for (const letter of word) {
+    if (piece !== '' && widthOf(piece + letter) > width) {
+      pieces.push(piece);
+      piece = '';
+    }
+    piece += letter;
+  }
+  return [...pieces, piece];
+}
+
+/** Breaks words into lines no wider than `width`; a word that is too long for a line is broken as well. */
 export function wrapText(
   measure: TextMeasure,
   text: string,
@@ -44,11 +70,13 @@ export function wrapText(
   size: number,
   bold = false,
 ): string[] {
+  const widthOf = (words: string): number => measure.width(words, size, 'sans', bold);
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).filter((w) => w !== '')) {
+  const words = text.split(/\s+/).filter((w) => w !== '');
+  for (const word of words.flatMap((whole) => piecesOf(whole, widthOf, width))) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && measure.width(longer, size, 'sans', bold) > width) {
+    if (line !== '' && widthOf(longer) > width) {
       lines.push(line);
       line = word;
     } else line = longer;
@@ -69,6 +97,6 @@ export function fitText(
   if (measure.width(text, size, face, bold) <= width) return text;
   let cut = text;
   while (cut.length > 1 && measure.width(`${cut}…`, size, face, bold) > width)
-    cut = cut.slice(0, -1).trimEnd();
+    cut = cutShort(cut, cut.length - 1).trimEnd();
   return `${cut}…`;
 }

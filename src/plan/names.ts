@@ -1,3 +1,4 @@
+import { cutShort } from '../base/cut-short.ts';
 import type { Id } from '../base/ids.ts';
 import type { KindFacts } from './kind-facts.ts';
 import {
@@ -61,7 +62,7 @@ function unlike(
 export function freeName(rows: Iterable<{ readonly name: string }>, like: string): string {
   if (like === '') return '';
   // Room for the number within what the schema takes.
-  const stem = like.replace(/ \d+$/, '').slice(0, 390);
+  const stem = cutShort(like.replace(/ \d+$/, ''), 390);
   const taken = new Set([...rows].map(({ name }) => name));
   let n = 1;
   const named = () => (n === 1 ? stem : `${stem} ${n}`);

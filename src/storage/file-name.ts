@@ -1,3 +1,5 @@
+import { cutShort } from '../base/cut-short.ts';
+
 /** Characters that some system forbids in a file's name. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what it looks for
 const FORBIDDEN = /[\u0000-\u001f\u007f<>:"/\\|?*]+/g;
@@ -6,11 +8,7 @@ const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/i;
 
 /** A file's name after the job: its words, without what some system forbids, then the ending. */
 export function fileName(job: string, ending: string): string {
-  const words = job
-    .replace(FORBIDDEN, ' ')
-    .replace(/\s+/g, ' ')
-    .trim()
-    .slice(0, 80)
-    .replace(/[. ]+$/, '');
+  const plain = job.replace(FORBIDDEN, ' ').replace(/\s+/g, ' ').trim();
+  const words = cutShort(plain, 80).replace(/[. ]+$/, '');
   return `${words === '' || RESERVED.test(words) ? 'Untitled job' : words}${ending}`;
 }

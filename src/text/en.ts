@@ -16,6 +16,7 @@ export const en = {
   'panel.contents.short': 'Contents',
 
   'job.name': 'Name of the job',
+  'job.name-long': 'A name has at most 400 letters. Shorten this one.',
   'job.client': 'Client',
   'job.address': 'Address',
   'job.preparedBy': 'Prepared by',
@@ -673,6 +674,7 @@ export const en = {
   'opening.right': 'Right',
   'note.below': 'Printed on the plans.',
   'note.words': 'Words',
+  'note.empty': 'A note needs some words.',
   'dimension.aside': 'Aside by',
   'dimension.side': 'On its',
   'card.delete-opening': 'Delete this opening',

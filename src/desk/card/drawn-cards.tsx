@@ -3,7 +3,7 @@ import { distance } from '../../geometry/nearest.ts';
 import { t } from '../../text/index.ts';
 import { useShownPlan, useUnits } from '../context.tsx';
 import { Segments, SelectField } from '../controls/choices.tsx';
-import { LengthField, TextField } from '../controls/fields.tsx';
+import { LengthField, readWords, TextField } from '../controls/fields.tsx';
 import { TOOL_PICTURES } from '../controls/icons.tsx';
 import { Section } from '../controls/parts.tsx';
 import { WordsField } from '../controls/words-field.tsx';
@@ -100,7 +100,8 @@ export function NoteCard({ id }: { id: string }) {
         <WordsField
           label={t('note.words')}
           value={note.text}
-          onCommit={(text) => text.trim() !== '' && edit({ text: text.trim().slice(0, 400) })}
+          read={(text) => (text.trim() === '' ? { why: t('note.empty') } : readWords(text))}
+          onCommit={(text) => edit({ text })}
         />
         <PlaceFields of={{ table: 'notes', id }} />
       </Section>

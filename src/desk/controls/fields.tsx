@@ -185,6 +185,10 @@ export function OptionalWholeField({
   );
 }
 
+/** Reads words that a plan can hold. */
+export const readWords = (text: string): Reading<string> =>
+  text.trim().length > 400 ? { why: t('field.text.long') } : { value: text.trim() };
+
 export function TextField({
   value,
   onCommit,
@@ -198,7 +202,7 @@ export function TextField({
       value={value}
       placeholder={placeholder}
       show={(text) => text}
-      read={(text) => (text.length > 400 ? { why: t('field.text.long') } : { value: text.trim() })}
+      read={readWords}
       onCommit={onCommit}
     />
   );

@@ -71,7 +71,14 @@ export function leaving<T>(
   return 'value' in reading && reading.value === value && !mixed ? { same: true } : reading;
 }
 
-function useTyped<T>({ value, show, read, onCommit, mixed }: TypedFieldProps<T>) {
+/** What is typed into a field, and what becomes of it. */
+export function useTyped<T>({
+  value,
+  show,
+  read,
+  onCommit,
+  mixed,
+}: Pick<TypedFieldProps<T>, 'value' | 'show' | 'read' | 'onCommit' | 'mixed'>) {
   const [text, setText] = useState<string | null>(null);
   const [why, setWhy] = useState<string | null>(null);
   const drop = () => {
@@ -85,7 +92,7 @@ function useTyped<T>({ value, show, read, onCommit, mixed }: TypedFieldProps<T>)
     drop();
     if ('value' in left) onCommit(left.value);
   };
-  const key = (event: KeyboardEvent<HTMLInputElement>) => {
+  const key = (event: KeyboardEvent) => {
     if (event.key === 'Enter') {
       event.preventDefault();
       leave();

@@ -1,18 +1,20 @@
-import { useEffect, useId, useState } from 'react';
+import { useId } from 'react';
+import { type Reading, useTyped } from './typed-field.tsx';
 
-/** Several lines of words; what was typed holds when the field is left. */
+/** Several lines of words; what was typed holds when the field is left, where it can be read. */
 export function WordsField({
   label,
   value,
+  read,
   onCommit,
 }: {
   label: string;
   value: string;
+  read(text: string): Reading<string>;
   onCommit(text: string): void;
 }) {
   const id = useId();
-  const [text, setText] = useState(value);
-  useEffect(() => setText(value), [value]);
+  const field = useTyped({ value, show: (text) => text, read, onCommit });
   return (
     <div className="field field-words">
       <label htmlFor={id}>{label}</label>
@@ -20,11 +22,19 @@ export function WordsField({
         id={id}
         className="field-input"
         rows={3}
-        maxLength={400}
-        value={text}
-        onChange={(event) => setText(event.currentTarget.value)}
-        onBlur={() => text !== value && onCommit(text)}
+        value={field.text ?? value}
+        aria-invalid={field.why !== null}
+        aria-describedby={field.why ? `${id}-words` : undefined}
+        onChange={(event) => field.type(event.currentTarget.value)}
+        onBlur={field.leave}
+        // Enter begins another line.
+        onKeyDown={(event) => event.key === 'Enter' || field.key(event)}
       />
+      {field.why ? (
+        <p id={`${id}-words`} className="field-why">
+          {field.why}
+        </p>
+      ) : null}
     </div>
   );
 }

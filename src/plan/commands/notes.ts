@@ -13,7 +13,8 @@ export const placeNote: Command<{ level: Id; at: Point; text: string; to?: Point
   plan,
   { level, at, text, to },
 ) => {
-  const words = text.trim().slice(0, 400);
+  const words = text.trim();
+  if (words.length > 400) return { ok: false, why: msg('A note has at most 400 letters.') };
   if (words === '') return { ok: false, why: msg('A note needs some words.') };
   if (tooFar(at) || (to && tooFar(to))) return { ok: false, why: FAR_AWAY };
   const draft = new Draft(plan);

@@ -148,13 +148,15 @@ function hatchOf(hatch: Hatch, path: string, points: readonly Point[], width: nu
 
 function writeText(out: string[], mark: Text, frame: Frame, resources: PageResources): void {
   if (mark.text === '') return;
+  // A letter and its accent are one letter where the fonts have it.
+  const words = mark.text.normalize('NFC');
   const face = faceOf(mark);
   const size = mark.size * PT;
   const a = ((frame.turn + (mark.turn ?? 0)) * Math.PI) / 180;
   const c = Math.cos(a);
   const s = Math.sin(a);
   const share = mark.align === 'right' ? 1 : mark.align === 'centre' ? 0.5 : 0;
-  const back = share * resources.width(face, mark.text) * size;
+  const back = share * resources.width(face, words) * size;
   const down = mark.vertical === 'middle' ? (CAP_HEIGHT / 2) * size : 0;
   const [px, py] = apply(frame.matrix, mark.at);
   const x = px - back * c - down * s;
@@ -165,10 +167,10 @@ function writeText(out: string[], mark: Text, frame: Frame, resources: PageResou
       y + size * (v * c - u * s),
     ];
     out.push(
-      `q ${colour(mark.halo, resources)} RG ${num(size * 0.26)} w 1 J 1 j ${resources.outline(face, mark.text, place)} S Q`,
+      `q ${colour(mark.halo, resources)} RG ${num(size * 0.26)} w 1 J 1 j ${resources.outline(face, words, place)} S Q`,
     );
   }
-  const { font, codes } = resources.text(face, mark.text);
+  const { font, codes } = resources.text(face, words);
   out.push(
     `BT ${colour(mark.ink, resources)} rg /${font} ${num(size)} Tf ${unit(c)} ${unit(-s)} ${unit(s)} ${unit(c)} ${num(x)} ${num(y)} Tm ${codes} Tj ET`,
   );

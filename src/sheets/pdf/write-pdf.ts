@@ -3,12 +3,12 @@ import {
   PDFDocument,
   type PDFEmbeddedPage,
   type PDFFont,
+  PDFHexString,
   type PDFImage,
   PDFName,
   type PDFPage,
   type PDFRef,
   PDFStream,
-  PDFString,
   PrintScaling,
 } from '@cantoo/pdf-lib';
 import * as fontkit from 'fontkit';
@@ -77,6 +77,8 @@ interface Book {
   readonly pictures: ReadonlyMap<string, Shown>;
   readonly layers: Map<string, PDFRef>;
   readonly opacities: Map<number, PDFRef>;
+  /** What stands for a letter in a face. */
+  readonly codes: Map<string, string>;
 }
 
 /** Names of the embedded fonts; the six letters before the sign say that each is a subset (ISO 32000-1, 9.6.4). */
@@ -106,7 +108,7 @@ async function openBook(
     if (!asset) throw new Error(`the picture ${key} of a page was not given to the writer`);
     pictures.set(key, await embed(doc, asset, page, key));
   }
-  return { fonts, outlines, pictures, layers: new Map(), opacities: new Map() };
+  return { fonts, outlines, pictures, layers: new Map(), opacities: new Map(), codes: new Map() };
 }
 
 /** The pictures that the pages show, in their order. */
@@ -183,7 +185,10 @@ function resourcesOf(doc: PDFDocument, leaf: PDFPage, book: Book): PageResources
     text: (face, words) => {
       const font = book.fonts.get(face)!;
       const name = once(fontName[face], (n) => leaf.node.setFontDictionary(n, font.ref));
-      return { font: name, codes: font.encodeText(words).toString() };
+      return {
+        font: name,
+        codes: `<${[...words].map((letter) => codeOf(book, face, letter)).join('')}>`,
+      };
     },
     outline: (face, words, place) => outlineOf(book.outlines.get(face)!, words, place),
     width: (face, words) =>
@@ -205,6 +210,19 @@ function resourcesOf(doc: PDFDocument, leaf: PDFPage, book: Book): PageResources
   };
 }
 
+/**
+ * The code of one letter. Letters are laid out one by one, as they are measured: asked for a whole line, the font's
+ * library turns one round that begins in a script that runs from the right, and the figures in it with it.
+ */
+function codeOf({ fonts, codes }: Book, face: Face, letter: string): string {
+  const key = `${face} ${letter}`;
+  const known = codes.get(key);
+  if (known !== undefined) return known;
+  const code = fonts.get(face)!.encodeText(letter).asString();
+  codes.set(key, code);
+  return code;
+}
+
 function opacityOf(doc: PDFDocument, book: Book, share: number): PDFRef {
   const key = Math.round(share * 100);
   const known = book.opacities.get(key);
@@ -220,7 +238,7 @@ function layerOf(doc: PDFDocument, book: Book, name: string): PDFRef {
   const known = book.layers.get(name);
   if (known) return known;
   const ref = doc.context.register(
-    doc.context.obj({ Type: 'OCG', Name: PDFString.of(name.replace(/[()\\]/g, '')) }),
+    doc.context.obj({ Type: 'OCG', Name: PDFHexString.fromText(name) }),
   );
   book.layers.set(name, ref);
   return ref;
@@ -248,7 +266,8 @@ function outlineOf(font: fontkit.Font, words: string, place: (p: Point) => Point
   const out: string[] = [];
   let x = 0;
   const em = font.unitsPerEm;
-  for (const glyph of font.layout(words).glyphs) {
+  for (const letter of words) {
+    const glyph = font.glyphForCodePoint(letter.codePointAt(0)!);
     const at = (u: number, v: number): Point => place([(x + u) / em, v / em]);
     const xy = (p: Point): string => `${num(p[0])} ${num(p[1])}`;
     let pen: Point = [0, 0];

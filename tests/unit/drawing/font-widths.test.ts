@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FONT_WIDTHS } from '../../../src/drawing/font-widths.ts';
-import { fitText, fontMeasure, wrapText } from '../../../src/drawing/measure.ts';
+import { fitText, fontMeasure, hasLetter, wrapText } from '../../../src/drawing/measure.ts';
 import { allWidths } from './make-font-widths.ts';
 
 describe('text measure', () => {
@@ -32,6 +32,24 @@ describe('text measure', () => {
     expect(lines.join(' ')).toBe(words);
     for (const line of lines)
       expect(fontMeasure.width(line, 2, 'sans', false)).toBeLessThanOrEqual(20);
+  });
+
+  it('breaks a word that is longer than a line, between its letters', () => {
+    const word = `Ünder${'😀'.repeat(30)}${'W'.repeat(60)}`;
+    const lines = wrapText(fontMeasure, `one ${word} two`, 20, 2);
+    expect(lines.join('').replaceAll(' ', '')).toBe(`one${word}two`);
+    for (const line of lines) {
+      expect(fontMeasure.width(line, 2, 'sans', false)).toBeLessThanOrEqual(20);
+      expect(line).not.toMatch(/\p{Surrogate}/u);
+    }
+  });
+
+  it('cuts a text between its letters, and says which letters the fonts have', () => {
+    expect(fitText(fontMeasure, '😀'.repeat(30), 20, 2)).not.toMatch(/\p{Surrogate}/u);
+    for (const letter of 'Aé9°½€') expect(hasLetter(letter, 'sans')).toBe(true);
+    for (const letter of ['😀', 'ש', '餐']) expect(hasLetter(letter, 'mono')).toBe(false);
+    // What only joins others to one letter is no letter that could be missing.
+    expect(hasLetter('\u200d', 'sans')).toBe(true);
   });
 
   it('cuts a text that does not fit and says so by its ellipsis', () => {

@@ -13,6 +13,7 @@ import {
 import { describe, expect, it } from 'vitest';
 import type { Mark } from '../../../src/drawing/display.ts';
 import { kinds } from '../../../src/kinds/index.ts';
+import { lackingLetters } from '../../../src/sheets/lacking-letters.ts';
 import {
   canEmbed,
   type PdfAsset,
@@ -269,6 +270,24 @@ describe('pdf', () => {
       const wanted = textsOf(one.marks).filter((text) => text !== '');
       expect(wordsOf(doc.getPage(i)).sort()).toEqual(wanted.sort());
     });
+  });
+
+  it('keeps figures in their order beside words that run from the right', async () => {
+    const text = 'ש"ח 185.00 e\u0301';
+    const { doc } = await write([{ op: 'text', at: [5, 20], text, size: 3, ink: 'ink' }]);
+    const [words] = wordsOf(doc.getPage(0));
+    expect(words).toContain('185.00');
+    expect(words!.endsWith(' é')).toBe(true);
+  });
+
+  it('says which letters its fonts do not have, and that those of the sample are all there', () => {
+    const text = 'Shop 😀 שלום Å';
+    const mark: Mark = { op: 'text', at: [0, 0], text, size: 3, ink: 'ink' };
+    const symbol: Mark = { op: 'symbol', at: [0, 0], marks: [mark] };
+    expect(lackingLetters([page([symbol]), page([mark])])).toEqual(['😀', 'ש', 'ל', 'ו', 'ם']);
+    const plan = samplePlan();
+    const pages = printJob(plan, surveyOf(plan), kinds, { paper: 'letter', printed: 'today' });
+    expect(lackingLetters(pages)).toEqual([]);
   });
 
   it('sets text to the left, in the middle or to the right of its place, and turns it clockwise', async () => {

@@ -119,7 +119,8 @@ describe("a file's name", () => {
     expect(fileName(words, '.csv')).toBe(name);
   });
 
-  test('is short enough for any system', () => {
+  test('is short enough for any system, and ends with a whole letter', () => {
+    expect(fileName(`a${'😀'.repeat(99)}`, '.csv')).not.toMatch(/\p{Surrogate}/u);
     expect(fileName('long '.repeat(100), '.csv').length).toBeLessThan(100);
   });
 });
