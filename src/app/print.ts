@@ -25,14 +25,14 @@ async function fonts(): Promise<PdfFonts> {
 
 async function pictures(plan: Plan, store: AssetPort): Promise<Map<string, PdfAsset>> {
   const found = new Map<string, PdfAsset>();
-  const { canEmbed } = await import('../sheets/pdf/write-pdf.ts');
+  const { canEmbed } = await import('../sheets/pdf/embed-page.ts');
   for (const { asset: hash, page, hidden } of plan.tables.backgrounds.values()) {
     const key = pictureKey(hash, page);
     if (hidden || found.has(key)) continue;
     const asset = await store.get(hash);
     if (!asset)
       trouble('A background of this job is no longer on this device. Hide or remove it to print.');
-    // A page of a PDF is printed as the lines that it is; one that the writer cannot take in, as a fine picture.
+    // A page of a PDF is printed as the lines that it is; one that would come out otherwise, as a fine picture.
     const asLines = asset.type === 'application/pdf' && (await canEmbed(asset.bytes, page));
     found.set(key, asLines ? asset : await flatOf(asset, page));
   }

@@ -1,14 +1,12 @@
 import {
   PDFDict,
   PDFDocument,
-  type PDFEmbeddedPage,
   type PDFFont,
   PDFHexString,
   type PDFImage,
   PDFName,
   type PDFPage,
   type PDFRef,
-  PDFStream,
   PrintScaling,
 } from '@cantoo/pdf-lib';
 import * as fontkit from 'fontkit';
@@ -18,6 +16,7 @@ import { PALETTES } from '../../drawing/palette.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Page } from '../sheet.ts';
 import { num, PT } from './content.ts';
+import { embedPage, type Shown } from './embed-page.ts';
 import { type Face, type PageResources, pageContent } from './page-content.ts';
 
 /** The bytes of the four fonts that the program ships (TrueType). */
@@ -62,12 +61,6 @@ function setInfo(doc: PDFDocument, { title, date }: PdfOptions): void {
   doc.setCreationDate(date);
   doc.setModificationDate(date);
   doc.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
-}
-
-interface Shown {
-  readonly ref: PDFRef;
-  readonly size: Point;
-  readonly turn: number;
 }
 
 /** What all pages of a document share. */
@@ -135,32 +128,6 @@ async function embed(
   if (type === 'image/jpeg') return image(await doc.embedJpg(bytes));
   if (type === 'application/pdf') return embedPage(doc, bytes, page);
   throw new Error(`the picture ${key} is ${type}; a PDF takes PNG, JPEG or a PDF page`);
-}
-
-/** A page of another PDF as it is seen: its crop box, and its own turn. */
-async function embedPage(doc: PDFDocument, bytes: Uint8Array, number: number): Promise<Shown> {
-  const other = await PDFDocument.load(bytes, { updateMetadata: false });
-  const page = other.getPage(number - 1);
-  const { x, y, width, height } = page.getCropBox();
-  const box = { left: x, bottom: y, right: x + width, top: y + height };
-  const shown: PDFEmbeddedPage = await doc.embedPage(page, box);
-  await shown.embed();
-  // As one group it fades as a whole; its own white would otherwise show what it covers (ISO 32000-1, 11.6.6).
-  const form = doc.context.lookup(shown.ref);
-  if (form instanceof PDFStream)
-    form.dict.set(PDFName.of('Group'), doc.context.obj({ S: 'Transparency', I: true }));
-  return { ref: shown.ref, size: [width, height], turn: page.getRotation().angle };
-}
-
-/** Whether a page of a PDF can be printed as the lines that it is; not one that is locked or damaged. */
-export async function canEmbed(bytes: Uint8Array, page: number): Promise<boolean> {
-  try {
-    const doc = await PDFDocument.create({ updateMetadata: false });
-    await embedPage(doc, bytes, page);
-    return true;
-  } catch {
-    return false;
-  }
 }
 
 function addPage(doc: PDFDocument, page: Page, book: Book): void {

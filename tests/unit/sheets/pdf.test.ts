@@ -1,4 +1,4 @@
-import { deflateSync } from 'node:zlib';
+import { deflateSync, inflateSync } from 'node:zlib';
 import {
   degrees,
   PDFArray,
@@ -12,14 +12,15 @@ import {
 } from '@cantoo/pdf-lib';
 import { describe, expect, it } from 'vitest';
 import type { Mark } from '../../../src/drawing/display.ts';
+import { distance } from '../../../src/geometry/nearest.ts';
+import type { Point } from '../../../src/geometry/point.ts';
 import { kinds } from '../../../src/kinds/index.ts';
+import { Draft } from '../../../src/plan/change.ts';
+import { fromPicture } from '../../../src/plan/picture-place.ts';
+import { emptyPlan, makeRow } from '../../../src/plan/plan.ts';
 import { lackingLetters } from '../../../src/sheets/lacking-letters.ts';
-import {
-  canEmbed,
-  type PdfAsset,
-  type PdfOptions,
-  writePdf,
-} from '../../../src/sheets/pdf/write-pdf.ts';
+import { canEmbed } from '../../../src/sheets/pdf/embed-page.ts';
+import { type PdfAsset, type PdfOptions, writePdf } from '../../../src/sheets/pdf/write-pdf.ts';
 import { printJob } from '../../../src/sheets/print-job.ts';
 import type { Page } from '../../../src/sheets/sheet.ts';
 import { textsOf } from '../drawing/boxes.ts';
@@ -424,6 +425,104 @@ describe('pdf', () => {
     expect(await canEmbed(new Uint8Array([1, 2, 3]), 1)).toBe(false);
   });
 
+  it('prints a turned, tilted and cropped picture where the board has it', async () => {
+    const assets = new Map<string, PdfAsset>([
+      ['0123456789abcdef', { type: 'image/png', bytes: png() }],
+    ]);
+    for (const [turn, tilt] of [
+      [0, -20],
+      [90, 9],
+      [180, 3],
+      [270, 41],
+    ] as const) {
+      const row = makeRow('backgrounds', 'B1', {
+        asset: '0123456789abcdef',
+        width: 800,
+        height: 600,
+        origin: [12_000, -3000],
+        mmPerPixel: 12.5,
+        turn,
+        tilt,
+        crop: { x0: 60, y0: 40, x1: 700, y1: 520 },
+      });
+      const draft = new Draft(emptyPlan());
+      draft.put('backgrounds', row);
+      const job = { paper: 'a3', sheets: ['plan'], printed: '' } as const;
+      const pages = printJob(draft.plan, surveyOf(draft.plan), kinds, job);
+      const group = pages[0]!.marks.find(
+        (mark) => mark.op === 'group' && mark.marks.some(({ op }) => op === 'picture'),
+      ) as Extract<Mark, { op: 'group' }>;
+      /** Where a pixel of the picture belongs on the page, in points. */
+      const belongs = ([px, py]: Point): Point => {
+        const [x, y] = fromPicture(row, [px, py]);
+        const onPaper = (v: number, axis: 0 | 1) => group.at[axis] + v * group.scale;
+        return [onPaper(x, 0) * PT, (pages[0]!.height - onPaper(y, 1)) * PT];
+      };
+      const doc = await readPdf(await writePdf(pages, options({ assets })));
+      const content = contentOf(doc.getPage(0));
+      const found = /q ((?:[-\d.]+ [-\d.]+ [ml] )+)h W n (?:\/G\d+ gs )?((?:[-\d.]+ ){6})cm \/P1/;
+      const [, clip, matrix] = found.exec(content)!;
+      const [a, b, c, d, e, f] = matrix!.trim().split(' ').map(Number) as number[];
+      // The unit square of an image stands on its lower edge.
+      for (const [u, v] of [
+        [0, 0],
+        [1, 0],
+        [1, 1],
+        [0, 1],
+      ] as const) {
+        const at: Point = [a! * u + c! * v + e!, b! * u + d! * v + f!];
+        expect(distance(at, belongs([800 * u, 600 * (1 - v)]))).toBeLessThan(0.01);
+      }
+      const corners = [...clip!.matchAll(/([-\d.]+) ([-\d.]+) [ml]/g)];
+      const { x0, y0, x1, y1 } = row.crop!;
+      const cut: Point[] = [
+        [x0, y0],
+        [x1, y0],
+        [x1, y1],
+        [x0, y1],
+      ];
+      expect(corners).toHaveLength(4);
+      for (const [i, [, x, y]] of corners.entries())
+        expect(distance([Number(x), Number(y)], belongs(cut[i]!))).toBeLessThan(0.01);
+    }
+  });
+
+  it('prints as pixels a page with stamps or hidden layers, which its lines would lack or show', async () => {
+    const made = async (change: (doc: PDFDocument) => void) => {
+      const doc = await PDFDocument.load(await otherPdf(0));
+      change(doc);
+      return canEmbed(await doc.save(), 1);
+    };
+    const layers = (state: object) => (doc: PDFDocument) => {
+      const layer = doc.context.register(
+        doc.context.obj({ Type: 'OCG', Name: PDFString.of('Furniture') }),
+      );
+      const D = 'off' in state ? { OFF: [layer] } : state;
+      doc.catalog.set(
+        PDFName.of('OCProperties'),
+        doc.context.obj({ OCGs: [layer], D: { ...D } as never }),
+      );
+    };
+    const note = (fields: object) => (doc: PDFDocument) => {
+      const look = doc.context.register(doc.context.stream('', { Subtype: 'Form' }));
+      const AP = 'bare' in fields ? {} : { AP: { N: look } };
+      const row = { Type: 'Annot', Rect: [0, 0, 9, 9], ...AP, ...fields } as never;
+      doc
+        .getPage(0)
+        .node.set(
+          PDFName.of('Annots'),
+          doc.context.obj([doc.context.register(doc.context.obj(row))]),
+        );
+    };
+    expect(await made(layers({}))).toBe(true);
+    expect(await made(layers({ off: true }))).toBe(false);
+    expect(await made(layers({ BaseState: 'OFF' }))).toBe(false);
+    expect(await made(note({ Subtype: 'Stamp' }))).toBe(false);
+    expect(await made(note({ Subtype: 'Stamp', F: 2 }))).toBe(true);
+    expect(await made(note({ Subtype: 'Popup' }))).toBe(true);
+    expect(await made(note({ Subtype: 'Link', bare: true }))).toBe(true);
+  });
+
   it('fades a picture', async () => {
     const assets = new Map<string, PdfAsset>([['a1', { type: 'image/png', bytes: png() }]]);
     const { doc, content } = await write([picture(0, 40, 20, 0.4)], { assets });
@@ -446,6 +545,10 @@ describe('pdf', () => {
     const objects = resources(doc.getPage(0), 'XObject');
     const form = objects.lookup(PDFName.of('P1')) as PDFRawStream;
     expect(String(form.dict.get(PDFName.of('Subtype')))).toBe('/Form');
+    // On white paper of its own, which covers another picture below it.
+    expect(inflateSync(form.contents).toString('latin1')).toBe(
+      'q 1 g 0 0 200 100 re f Q 0 j /Page Do',
+    );
   });
 
   it('shows a page that says that it is turned as readers show it', async () => {
