@@ -1,13 +1,8 @@
-import { distance, nearestOnSegment } from './nearest.ts';
+import { withBridges } from './gaps.ts';
+import { distance } from './nearest.ts';
 import type { Point } from './point.ts';
 import { doubleArea, insidePolygon } from './polygon.ts';
-
-/** A wall as a straight piece with a thickness. */
-export interface Barrier {
-  readonly a: Point;
-  readonly b: Point;
-  readonly thickness: number;
-}
+import { type Barrier, degrees, type Edge, makeNet, type Net, ONE } from './wall-net.ts';
 
 /** The outline along the middle lines of what closes round a place, or where it is open. */
 export type Enclosure =
@@ -15,7 +10,7 @@ export type Enclosure =
       readonly closed: true;
       /** Clockwise as drawn, whole mm, no three corners in a line. */
       readonly outline: readonly Point[];
-      /** Gaps that were passed over as doorways. */
+      /** Gaps that were passed over as doorways, from body to body. */
       readonly bridged: readonly (readonly [Point, Point])[];
     }
   | {
@@ -28,24 +23,10 @@ export type Enclosure =
 export const DOORWAY = 1200;
 /** Gaps that are looked for to say where it leaks, one after the other. */
 const WIDER = [2400, 4800, 9600, 20_000];
-/** Places closer than this are one. */
-const ONE = 3;
-
-interface Edge {
-  readonly from: number;
-  readonly to: number;
-  /** Whether it stands for a gap. */
-  readonly gap: boolean;
-}
-
-interface Net {
-  readonly nodes: readonly Point[];
-  readonly edges: readonly Edge[];
-}
 
 /**
  * The room round a place: the face of the walls' middle lines in which it lies. Ends that stop at a wall's face or
- * near another end are joined; gaps up to a doorway are passed over.
+ * near another end are joined; gaps up to a doorway are passed over, as they are from body to body.
  *
  * @param gap the widest gap that is passed over, mm
  */
@@ -68,167 +49,6 @@ export function enclosure(
   return { closed: false, leaks: [] };
 }
 
-/** Middle lines with ends pulled to the middle of the walls that they stop at, cut where they cross. */
-function makeNet(barriers: readonly Barrier[]): Net {
-  const pieces = pulledAll(barriers.filter(({ a, b }) => distance(a, b) > ONE));
-  const nodes: Point[] = [];
-  const nodeAt = (p: Point): number => {
-    const known = nodes.findIndex((q) => distance(p, q) <= ONE);
-    return known >= 0 ? known : nodes.push(p) - 1;
-  };
-  const edges = new Map<string, Edge>();
-  const add = (p: Point, q: Point): void => {
-    const [from, to] = [nodeAt(p), nodeAt(q)];
-    if (from !== to) edges.set(edgeKey(from, to), { from, to, gap: false });
-  };
-  // Ends first, so that cuts near an end are the end.
-  for (const { a, b } of pieces) {
-    nodeAt(a);
-    nodeAt(b);
-  }
-  for (const piece of pieces) {
-    const cuts = [piece.a, ...cutsOf(piece, pieces), piece.b];
-    const order = cuts.sort((p, q) => distance(piece.a, p) - distance(piece.a, q));
-    for (let i = 1; i < order.length; i++) add(order[i - 1]!, order[i]!);
-  }
-  return { nodes, edges: [...edges.values()] };
-}
-
-const edgeKey = (a: number, b: number): string => (a < b ? `${a} ${b}` : `${b} ${a}`);
-
-/** Barriers whose ends are drawn together where they meet, or to the middle line of what they stop in. */
-function pulledAll(barriers: readonly Barrier[]): Barrier[] {
-  const corners: { readonly at: Point; readonly half: number }[] = [];
-  const cornerOf = (at: Point, half: number): Point => {
-    const near = corners.find((c) => distance(c.at, at) <= c.half + half + ONE);
-    if (!near) corners.push({ at, half });
-    return near?.at ?? at;
-  };
-  const met = barriers.map(({ a, b, thickness }) => {
-    const half = thickness / 2;
-    return { a: cornerOf(a, half), b: cornerOf(b, half), thickness };
-  });
-  const ends = met.flatMap(({ a, b }) => [a, b]);
-  const free = (p: Point): boolean => ends.filter((q) => q === p).length === 1;
-  return met.map((wall) => ({
-    ...wall,
-    a: free(wall.a) ? stopped(wall, wall.a, wall.b, met) : wall.a,
-    b: free(wall.b) ? stopped(wall, wall.b, wall.a, met) : wall.b,
-  }));
-}
-
-/** The place on the middle line of the wall that a free end stops in; itself where it stops in none. */
-function stopped(own: Barrier, p: Point, other: Point, all: readonly Barrier[]): Point {
-  let best = p;
-  let least = Number.POSITIVE_INFINITY;
-  for (const wall of all) {
-    const reach = (wall.thickness + own.thickness) / 2 + ONE;
-    if (wall === own || distance(p, nearestOnSegment(wall.a, wall.b, p)) > reach) continue;
-    const to = along(wall, p, other);
-    const d = distance(p, to);
-    if (d > 2 * reach || d >= least) continue;
-    least = d;
-    best = to;
-  }
-  return best;
-}
-
-/** Where the line of a piece, from its end p, meets the line of a wall; the nearest place on it where they are parallel. */
-function along(wall: Barrier, p: Point, other: Point): Point {
-  const u: Point = [p[0] - other[0], p[1] - other[1]];
-  return meeting(wall, p, u)?.at ?? nearestOnSegment(wall.a, wall.b, p);
-}
-
-/** Where an endless line through p in direction u meets a piece; null where it misses it or is parallel. */
-function meeting(
-  { a, b }: { readonly a: Point; readonly b: Point },
-  p: Point,
-  u: Point,
-): { readonly at: Point; readonly t: number } | null {
-  const v: Point = [b[0] - a[0], b[1] - a[1]];
-  const det = u[0] * v[1] - u[1] * v[0];
-  if (Math.abs(det) < 0.02 * Math.hypot(...u) * Math.hypot(...v)) return null;
-  const t = ((a[0] - p[0]) * v[1] - (a[1] - p[1]) * v[0]) / det;
-  const s = ((a[0] - p[0]) * u[1] - (a[1] - p[1]) * u[0]) / det;
-  const slack = ONE / Math.hypot(...v);
-  if (s < -slack || s > 1 + slack) return null;
-  return { at: [p[0] + u[0] * t, p[1] + u[1] * t], t };
-}
-
-/** Places on a piece at which others cross it, end on it, or lie along it. */
-function cutsOf(piece: Barrier, all: readonly Barrier[]): Point[] {
-  const cuts: Point[] = [];
-  const u: Point = [piece.b[0] - piece.a[0], piece.b[1] - piece.a[1]];
-  for (const other of all) {
-    if (other === piece) continue;
-    for (const end of [other.a, other.b])
-      if (distance(end, nearestOnSegment(piece.a, piece.b, end)) <= ONE) cuts.push(end);
-    const met = meeting(other, piece.a, u);
-    if (met && met.t > 0 && met.t < 1) cuts.push(met.at);
-  }
-  return cuts;
-}
-
-const degrees = (edges: readonly Edge[]): Map<number, number> => {
-  const count = new Map<number, number>();
-  for (const { from, to } of edges)
-    for (const node of [from, to]) count.set(node, (count.get(node) ?? 0) + 1);
-  return count;
-};
-
-/** A net whose loose ends are joined to the nearest end or the wall ahead, as far as a gap reaches. */
-function withBridges({ nodes, edges }: Net, gap: number): Net {
-  const count = degrees(edges);
-  const loose = nodes.flatMap((_, i) => (count.get(i) === 1 ? [i] : []));
-  const points = [...nodes];
-  let lines = [...edges];
-  const beforeEnd = (i: number): Point => {
-    const own = edges.find(({ from, to }) => from === i || to === i)!;
-    return nodes[own.from === i ? own.to : own.from]!;
-  };
-  const linked = new Set(edges.map(({ from, to }) => edgeKey(from, to)));
-  for (const node of loose) {
-    const p = nodes[node]!;
-    const own = edges.find(({ from, to }) => from === node || to === node)!;
-    const back = beforeEnd(node);
-    const ends = loose
-      .filter((i) => i !== node && !linked.has(edgeKey(i, node)))
-      .filter((i) => inLine(back, p, nodes[i]!) || inLine(beforeEnd(i), nodes[i]!, p))
-      .map((i) => ({ at: nodes[i]!, d: distance(p, nodes[i]!), node: i, cut: null }));
-    const ahead = lines.flatMap((edge) => {
-      if (edge === own || edge.gap) return [];
-      const piece = { a: points[edge.from]!, b: points[edge.to]! };
-      const met = meeting(piece, p, [p[0] - back[0], p[1] - back[1]]);
-      return met && met.t > 0 ? [{ at: met.at, d: distance(p, met.at), node: -1, cut: edge }] : [];
-    });
-    const best = [...ends, ...ahead].filter(({ d }) => d <= gap).sort((a, b) => a.d - b.d)[0];
-    if (!best) continue;
-    let to = best.node;
-    if (to < 0) {
-      const known = points.findIndex((q) => distance(q, best.at) <= ONE);
-      to = known >= 0 ? known : points.push(best.at) - 1;
-      const { from, to: end } = best.cut!;
-      if (to !== from && to !== end)
-        lines = [
-          ...lines.filter((edge) => edge !== best.cut),
-          { from, to, gap: false },
-          { from: to, to: end, gap: false },
-        ];
-    }
-    if (to === node || linked.has(edgeKey(node, to))) continue;
-    linked.add(edgeKey(node, to));
-    lines.push({ from: node, to, gap: true });
-  }
-  return { nodes: points, edges: lines };
-}
-
-/** Whether a wall that ends at p goes on towards q, within 20 degrees. */
-function inLine(back: Point, p: Point, q: Point): boolean {
-  const u: Point = [p[0] - back[0], p[1] - back[1]];
-  const v: Point = [q[0] - p[0], q[1] - p[1]];
-  return u[0] * v[0] + u[1] * v[1] >= Math.cos(Math.PI / 9) * Math.hypot(...u) * Math.hypot(...v);
-}
-
 interface Face {
   readonly outline: readonly Point[];
   readonly gaps: readonly (readonly [Point, Point])[];
@@ -237,7 +57,7 @@ interface Face {
 /** The smallest face of a net round a place; null where none closes round it. */
 function faceAt(net: Net, at: Point): Face | null {
   const edges = withoutSpurs(net.edges);
-  const leaving = new Map<number, { readonly to: number; readonly gap: boolean }[]>();
+  const leaving = new Map<number, { readonly to: number; readonly gap: Edge['gap'] }[]>();
   for (const { from, to, gap } of edges) {
     leaving.set(from, [...(leaving.get(from) ?? []), { to, gap }]);
     leaving.set(to, [...(leaving.get(to) ?? []), { to: from, gap }]);
@@ -260,12 +80,12 @@ function faceAt(net: Net, at: Point): Face | null {
       // Faces run clockwise as drawn; what surrounds a whole island runs the other way.
       if (area <= 0 || area >= least || !insidePolygon(outline, at[0], at[1])) continue;
       least = area;
-      best = { outline: straightened(outline), gaps: gapsOf(net, loop, leaving) };
+      best = { outline: straightened(outline), gaps: gapsOf(loop, leaving) };
     }
   return best;
 }
 
-type Leaving = ReadonlyMap<number, readonly { readonly to: number; readonly gap: boolean }[]>;
+type Leaving = ReadonlyMap<number, readonly { readonly to: number; readonly gap: Edge['gap'] }[]>;
 
 /** Round a face: at each node on to the next way to the left of where it came from. */
 function walk(leaving: Leaving, from: number, to: number, seen: Set<string>): number[] {
@@ -282,11 +102,11 @@ function walk(leaving: Leaving, from: number, to: number, seen: Set<string>): nu
   return loop;
 }
 
-function gapsOf(net: Net, loop: readonly number[], leaving: Leaving): [Point, Point][] {
+function gapsOf(loop: readonly number[], leaving: Leaving): [Point, Point][] {
   return loop.flatMap((from, i): [Point, Point][] => {
     const to = loop[(i + 1) % loop.length]!;
-    const gap = leaving.get(from)!.some((way) => way.to === to && way.gap);
-    return gap ? [[rounded(net.nodes[from]!), rounded(net.nodes[to]!)]] : [];
+    const gap = leaving.get(from)!.find((way) => way.to === to)?.gap;
+    return gap ? [[rounded(gap[0]), rounded(gap[1])]] : [];
   });
 }
 

@@ -1,5 +1,7 @@
 import Flatbush from 'flatbush';
 import { type Face, type Gap, gapsBetween } from './faces.ts';
+import type { Jambs } from './jambs.ts';
+import { type Stretch, stretchesBetween, windowsBetween, windowsIn } from './windows.ts';
 
 /** What may be the body of a wall, in the frame of its direction: between two faces, along a stretch. */
 export interface Body {
@@ -10,6 +12,8 @@ export interface Body {
   /** Whether nothing lies between its faces, and whether so much does that it may be something else. */
   readonly clear: boolean;
   readonly between: boolean;
+  /** Where it is a window. */
+  readonly windows: readonly Stretch[];
 }
 
 /** How thick a wall may be, mm: from a light partition to an old outer wall (common practice, no source). */
@@ -28,15 +32,15 @@ const lengthOf = ({ x0, x1 }: { x0: number; x1: number }): number => x1 - x0;
 /** How far the two faces lie apart, mm. */
 export const thicknessOf = ({ low, high }: Pick<Body, 'low' | 'high'>): number => high.y - low.y;
 
-/** What may be walls between the faces of one direction; each stretch of a face is used once. */
-export function bodiesBetween(faces: readonly Face[]): Body[] {
+/** What may be walls between the faces of one direction; each stretch of a face is used once, but by windows. */
+export function bodiesBetween(faces: readonly Face[], jambs: Jambs): Body[] {
   const gaps = gapsBetween(
     faces.filter((face) => lengthOf(face) >= LEAST_FACE),
     THICKEST,
   );
   const stacked = stackedGaps(gaps);
   const candidates = [...pairsOf(gaps.filter((gap) => !stacked.has(gap))).values()]
-    .flatMap(candidatesOf)
+    .flatMap((pair) => candidatesOf(pair, jambs))
     .sort((p, q) => worth(q) - worth(p));
   const used = new Map<Face, [number, number][]>();
   const bodies = candidates.flatMap((candidate) => {
@@ -52,7 +56,7 @@ export function bodiesBetween(faces: readonly Face[]): Body[] {
     }
     return parts.map(([x0, x1]) => ({ ...candidate, x0, x1 }));
   });
-  return withoutNested(bodies);
+  return withoutNested([...bodies, ...windowsBetween(bodies, faces)]);
 }
 
 /** Bodies without those that lie between the faces of another, as the panes of a window do. */
@@ -98,16 +102,25 @@ function pairsOf(gaps: readonly Gap[]): Map<string, Gap[]> {
   return pairs;
 }
 
-function candidatesOf(gaps: readonly Gap[]): Body[] {
+function candidatesOf(gaps: readonly Gap[], jambs: Jambs): Body[] {
   const { low, high } = gaps[0]!;
   if (high.y - low.y < THINNEST) return [];
   const [x0, x1] = [Math.max(low.x0, high.x0), Math.min(low.x1, high.x1)];
-  const clear = gaps.reduce((sum, gap) => sum + lengthOf(gap), 0);
+  const parts = gaps.map((gap) => [gap.x0, gap.x1] as const);
+  const clear = sumOf(parts);
   if (clear < CLEAR * (x1 - x0))
-    return gaps.map((gap) => ({ x0: gap.x0, x1: gap.x1, low, high, clear: true, between: true }));
+    return parts.map(([x0, x1]) => ({
+      ...{ x0, x1, low, high },
+      ...{ clear: true, between: true, windows: [] },
+    }));
+  const windows = windowsIn(stretchesBetween(parts, x0, x1), { low, high, x0, x1 }, jambs);
   const share = clear / (x1 - x0);
-  return [{ x0, x1, low, high, clear: share > 0.999, between: share < MUCH }];
+  const understood = (clear + sumOf(windows)) / (x1 - x0);
+  return [{ x0, x1, low, high, clear: share > 0.999, between: understood < MUCH, windows }];
 }
+
+const sumOf = (parts: readonly Stretch[]): number =>
+  parts.reduce((sum, [from, to]) => sum + to - from, 0);
 
 /** What is left of a stretch without others. */
 export function without(

@@ -22,7 +22,7 @@ export function bodiesInside(
     const bodies = gapsBetween(lines, THICKEST)
       .filter(({ low, high }) => high.y - low.y >= THINNEST)
       .filter(({ low, high, x0, x1 }) => inked((x0 + x1) / 2, (low.y + high.y) / 2))
-      .map((gap): Body => ({ ...gap, clear: true, between: false }));
+      .map((gap): Body => ({ ...gap, clear: true, between: false, windows: [] }));
     return { direction, bodies: joined(bodies) };
   });
 }

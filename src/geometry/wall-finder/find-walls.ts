@@ -8,6 +8,7 @@ import { type Doubt, doubtsOf } from './doubts.ts';
 import { type Face, facesOf } from './faces.ts';
 import { bodiesInside } from './fills.ts';
 import { goesOn } from './in-line.ts';
+import { jambsIn } from './jambs.ts';
 import { type Joined, joinEnds } from './joints.ts';
 import { type Piece, pieceOf, straightWalls } from './straight.ts';
 
@@ -23,6 +24,8 @@ export interface Drawn {
 export interface WallOffer extends Bar {
   readonly how: 'pair' | 'filled';
   readonly doubts: readonly Doubt[];
+  /** Its windows, by how far the middle of each lies from its end `a`; whole mm. */
+  readonly windows: readonly { readonly along: number; readonly width: number }[];
 }
 
 export interface FoundWalls {
@@ -41,6 +44,8 @@ const LONG = 1000;
 const ALONE = 1000;
 const ALONE_THICKEST = 320;
 const SHORTEST = 150;
+/** A window of which no more is left is none, mm. */
+const LEAST_WINDOW = 300;
 
 /**
  * Finds what a drawing shows of walls: two long lines side by side with nothing between, and filled bars. Hatches,
@@ -69,10 +74,12 @@ export function findWalls({ lines, fills }: Drawn): FoundWalls {
 
 function pairsIn(lines: readonly Line[]): { pieces: Piece[]; faces: Face[] } {
   const [pieces, faces]: [Piece[], Face[]] = [[], []];
+  const jambs = jambsIn(lines);
   for (const { direction, lines: levels } of byDirection(lines, LEAST_DIRECTION)) {
     const own = withoutAxes(withoutDashes(facesOf(levels)), THICKEST);
     faces.push(...own);
-    for (const body of bodiesBetween(own)) pieces.push(pieceOf(direction, body, 'pair'));
+    for (const body of bodiesBetween(own, jambs(direction)))
+      pieces.push(pieceOf(direction, body, 'pair'));
   }
   return { pieces, faces };
 }
@@ -86,7 +93,15 @@ function barsIn(lines: Drawn['lines'], fills: Drawn['fills']): { pieces: Piece[]
   );
   for (const { a, b, width } of lines)
     if (width >= BROAD && width <= THICKEST && Math.hypot(b[0] - a[0], b[1] - a[1]) >= 2 * width)
-      pieces.push({ a, b, thickness: width, how: 'filled', between: false, faces: [] });
+      pieces.push({
+        a,
+        b,
+        thickness: width,
+        how: 'filled',
+        between: false,
+        faces: [],
+        windows: [],
+      });
   return { pieces };
 }
 
@@ -137,5 +152,23 @@ function offerOf({ of, a, b }: Joined<Piece>, doubts: readonly Doubt[]): WallOff
     thickness: Math.round(of.thickness),
     how: of.how,
     doubts,
+    windows: windowsAlong({ a: whole(a), b: whole(b) }, of.windows),
   };
+}
+
+/** Windows as they lie along a wall, no farther than its ends; none of those of which too little is left. */
+function windowsAlong({ a, b }: Line, windows: Piece['windows']): WallOffer['windows'] {
+  const length = lengthOf({ a, b });
+  const at = ([x, y]: Point): number =>
+    Math.max(
+      0,
+      Math.min(length, ((x - a[0]) * (b[0] - a[0]) + (y - a[1]) * (b[1] - a[1])) / length),
+    );
+  return windows
+    .map(([p, q]) => [at(p), at(q)] as const)
+    .map(([p, q]) => ({
+      along: Math.round((p + q) / 2),
+      width: Math.floor(Math.abs(p - q)),
+    }))
+    .filter(({ width }) => width >= LEAST_WINDOW);
 }

@@ -12,6 +12,8 @@ export interface Piece {
   readonly between: boolean;
   /** The lines that it lies between, where it was made of two. */
   readonly faces: readonly Face[];
+  /** Where it is a window, from end to end. */
+  readonly windows: readonly (readonly [Point, Point])[];
 }
 
 /** The middle of a body, back in the drawing. */
@@ -24,6 +26,9 @@ export function pieceOf(direction: Direction, body: Body, how: Piece['how']): Pi
     how,
     between: body.between,
     faces: [body.low, body.high],
+    windows: body.windows.map(
+      ([from, to]) => [outOf(direction, [from, y]), outOf(direction, [to, y])] as const,
+    ),
   };
 }
 
@@ -84,6 +89,7 @@ function together(one: Level<Piece>, next: Level<Piece>): Level<Piece> {
       how: one.of.how === 'filled' || next.of.how === 'filled' ? 'filled' : 'pair',
       between: one.of.between || next.of.between,
       faces: [...one.of.faces, ...next.of.faces],
+      windows: [...one.of.windows, ...next.of.windows],
     },
   };
 }

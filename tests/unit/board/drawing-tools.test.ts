@@ -69,8 +69,8 @@ describe('The tool for rooms between walls', () => {
     const dashed = d.editor.view().overlay.find((mark) => mark.op === 'line');
     expect(dashed).toMatchObject({
       points: expect.arrayContaining([
-        [0, 2000],
-        [0, 4000],
+        [0, 2062],
+        [0, 3938],
       ]),
     });
     expect(d.state().notices.at(-1)?.tone).toBe('warning');

@@ -13,6 +13,7 @@ const offer = (a: Point, b: Point, more: Partial<WallOffer> = {}): WallOffer => 
   thickness: 100,
   how: 'pair',
   doubts: [],
+  windows: [],
   ...more,
 });
 const SURE = offer([0, 0], [4000, 0]);

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Barrier, enclosure } from '../../../src/geometry/enclosure.ts';
+import { enclosure } from '../../../src/geometry/enclosure.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { doubleArea, insidePolygon } from '../../../src/geometry/polygon.ts';
+import type { Barrier } from '../../../src/geometry/wall-net.ts';
 
 const wall = (x0: number, y0: number, x1: number, y1: number, thickness = 124): Barrier => ({
   a: [x0, y0],
@@ -75,10 +76,11 @@ describe('What closes round a place', () => {
     expect(corners(enclosure([...box, ...inner], [1000, 2000]))).toEqual(BOX);
   });
 
+  /** The bodies of walls go on beyond their ends by half their thickness; the gap is that between them. */
   const withGap = (gap: number): Barrier[] => [
     ...box.slice(1),
-    wall(0, 0, 2000, 0),
-    wall(2000 + gap, 0, 6000, 0),
+    wall(0, 0, 2000 - 62, 0),
+    wall(2000 + gap + 62, 0, 6000, 0),
   ];
 
   it('passes over a doorway in a wall, up to 1.2 m and not a millimetre more', () => {
@@ -91,6 +93,23 @@ describe('What closes round a place', () => {
   it('passes over a doorway at a corner, on to the wall ahead', () => {
     const walls = [...box.slice(1), wall(1000, 0, 6000, 0)];
     expect(corners(enclosure(walls, [3000, 2000]))).toEqual(BOX);
+  });
+
+  it('passes over a doorway in a thick wall as over one in a thin wall', () => {
+    const thick = (gap: number) => [
+      ...box.slice(1),
+      wall(0, 0, 2000 - 200, 0, 400),
+      wall(2000 + gap + 200, 0, 6000, 0, 400),
+    ];
+    expect(corners(enclosure(thick(1200), [3000, 2000]))).toEqual(BOX);
+    expect(enclosure(thick(1201), [3000, 2000]).closed).toBe(false);
+  });
+
+  it('has a corner where two walls lack no more than that', () => {
+    const walls = [...box.slice(1, 3), wall(300, 0, 6000, 0), wall(0, 4000, 0, 1000)];
+    expect(corners(enclosure(walls, [3000, 2000]))).toEqual(BOX);
+    const apart = [...box.slice(1, 3), wall(1000, 0, 6000, 0), wall(0, 4000, 0, 1000)];
+    expect(enclosure(apart, [3000, 2000]).closed).toBe(false);
   });
 
   it('says where it leaks', () => {

@@ -370,7 +370,7 @@ describe('A room between walls', () => {
 
   it('is refused where the walls do not close, with the width of the gap', () => {
     expect(refusal(walls(1500), 'fill-room', { level: 'L1', at: [1000, 1000] })).toContain(
-      '4\'-11"',
+      '4\'-6"',
     );
     expect(refusal(walls(0), 'fill-room', { level: 'L1', at: [9000, 1000] })).toContain(
       'No walls close',
