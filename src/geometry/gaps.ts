@@ -1,9 +1,11 @@
-import { distance } from './nearest.ts';
+import { distance, nearestOnSegment } from './nearest.ts';
 import type { Point } from './point.ts';
 import { degrees, type Edge, edgeKey, meeting, type Net, ONE } from './wall-net.ts';
 
 /** Two walls that lack only the corner between them: the one ends so near to it, mm. */
 const CORNER = 300;
+/** Bodies with no more between them touch, mm. */
+const TOUCH = 60;
 /** They cross at this at least: the sine of 30 degrees. */
 const SQUARE = 0.5;
 
@@ -112,10 +114,15 @@ function cornerOf(end: End, other: End): { readonly by: Point; readonly clear: n
 function toWalls(end: End, lines: readonly Edge[], points: readonly Point[]): Bridge[] {
   return lines.flatMap((cut) => {
     if (cut === end.own || cut.gap) return [];
-    const met = meeting({ a: points[cut.from]!, b: points[cut.to]! }, end.at, way(end));
-    if (!met || met.t <= 0) return [];
-    const clear = distance(end.at, met.at) - end.own.half - cut.half;
-    return [{ to: met.at, end: null, cut, clear, by: null }];
+    const piece = { a: points[cut.from]!, b: points[cut.to]! };
+    const halves = end.own.half + cut.half;
+    const met = meeting(piece, end.at, way(end));
+    // Beyond the end of that wall it meets no more than what is left of its body.
+    const beside = met ?? meeting(piece, end.at, way(end), halves);
+    if (!beside || beside.t <= 0) return [];
+    const clear = distance(end.at, beside.at) - halves;
+    if (!met && clear > TOUCH) return [];
+    return [{ to: nearestOnSegment(piece.a, piece.b, beside.at), end: null, cut, clear, by: null }];
   });
 }
 

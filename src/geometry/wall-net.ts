@@ -56,28 +56,58 @@ export function makeNet(barriers: readonly Barrier[]): Net {
 /** The same for both ways along a stretch. */
 export const edgeKey = (a: number, b: number): string => (a < b ? `${a} ${b}` : `${b} ${a}`);
 
+/** Walls that lie in one line turn by no more than this: the sine of 10 degrees. */
+const STRAIGHT = 0.17;
+/** The middles of such walls may lie beside one another by so much and be one, mm. */
+const BESIDE = 20;
+
 /** Barriers whose ends are drawn together where they meet, or to the middle line of what they stop in. */
 function pulledAll(barriers: readonly Barrier[]): Barrier[] {
-  const corners: { readonly at: Point; readonly half: number }[] = [];
-  const cornerOf = (at: Point, half: number): Point => {
+  const corners: { readonly at: Point; readonly half: number; readonly of: Barrier }[] = [];
+  const steps: Barrier[] = [];
+  /** The corner that an end meets; where a wall goes on in a thicker one beside its line, a step leads there. */
+  const cornerOf = (at: Point, of: Barrier): Point => {
+    const half = of.thickness / 2;
     const near = corners.find((c) => distance(c.at, at) <= c.half + half + ONE);
-    if (!near) corners.push({ at, half });
-    return near?.at ?? at;
+    if (!near) corners.push({ at, half, of });
+    if (!near || !isStep(near, at, of)) return near?.at ?? at;
+    steps.push({ a: at, b: near.at, thickness: of.thickness });
+    return at;
   };
-  const met = barriers.map(({ a, b, thickness }) => {
-    const half = thickness / 2;
-    return { a: cornerOf(a, half), b: cornerOf(b, half), thickness };
+  const met = barriers.map((wall) => {
+    const [p, q] = [cornerOf(wall.a, wall), cornerOf(wall.b, wall)];
+    if (p !== q) return { ...wall, a: p, b: q };
+    // A stub beside a door is no longer than a wall is thick: one of its ends stays where it is.
+    return distance(wall.a, p) < distance(wall.b, p) ? { ...wall, a: p } : { ...wall, b: p };
   });
-  const ends = met.flatMap(({ a, b }) => [a, b]);
+  const all = [...met, ...steps];
+  const ends = all.flatMap(({ a, b }) => [a, b]);
   const free = (p: Point): boolean => ends.filter((q) => q === p).length === 1;
-  return met.map((wall) => ({
+  return all.map((wall) => ({
     ...wall,
-    a: free(wall.a) ? stopped(wall, wall.a, wall.b, met) : wall.a,
-    b: free(wall.b) ? stopped(wall, wall.b, wall.a, met) : wall.b,
+    a: free(wall.a) ? stopped(wall, wall.a, wall.b, all) : wall.a,
+    b: free(wall.b) ? stopped(wall, wall.b, wall.a, all) : wall.b,
   }));
 }
 
-/** The place on the middle line of the wall that a free end stops in; itself where it stops in none. */
+/** Whether an end lies beside the corner by more than a hand is off, seen along two walls that run the same way. */
+function isStep(
+  corner: { readonly at: Point; readonly of: Barrier },
+  at: Point,
+  { a, b }: Barrier,
+): boolean {
+  const u: Point = [b[0] - a[0], b[1] - a[1]];
+  const v: Point = [corner.of.b[0] - corner.of.a[0], corner.of.b[1] - corner.of.a[1]];
+  const cross = u[0] * v[1] - u[1] * v[0];
+  if (Math.abs(cross) > STRAIGHT * Math.hypot(...u) * Math.hypot(...v)) return false;
+  const [dx, dy] = [corner.at[0] - at[0], corner.at[1] - at[1]];
+  return Math.abs(dx * u[1] - dy * u[0]) > BESIDE * Math.hypot(...u);
+}
+
+/**
+ * The place on the middle line of the wall that a free end stops in; itself where it stops in none, or where a stub
+ * would shrink to nothing.
+ */
 function stopped(own: Barrier, p: Point, other: Point, all: readonly Barrier[]): Point {
   let best = p;
   let least = Number.POSITIVE_INFINITY;
@@ -90,7 +120,7 @@ function stopped(own: Barrier, p: Point, other: Point, all: readonly Barrier[]):
     least = d;
     best = to;
   }
-  return best;
+  return distance(best, other) <= ONE ? p : best;
 }
 
 /** Where the line of a piece, from its end p, meets the line of a wall; the nearest place on it where they are parallel. */
@@ -99,18 +129,23 @@ function along(wall: Barrier, p: Point, other: Point): Point {
   return meeting(wall, p, u)?.at ?? nearestOnSegment(wall.a, wall.b, p);
 }
 
-/** Where an endless line through p in direction u meets a piece; null where it misses it or is parallel. */
+/**
+ * Where an endless line through p in direction u meets a piece; null where it misses it or is parallel.
+ *
+ * @param beyond how far beyond its ends the piece goes on, mm
+ */
 export function meeting(
   { a, b }: { readonly a: Point; readonly b: Point },
   p: Point,
   u: Point,
+  beyond: number = ONE,
 ): { readonly at: Point; readonly t: number } | null {
   const v: Point = [b[0] - a[0], b[1] - a[1]];
   const det = u[0] * v[1] - u[1] * v[0];
   if (Math.abs(det) < 0.02 * Math.hypot(...u) * Math.hypot(...v)) return null;
   const t = ((a[0] - p[0]) * v[1] - (a[1] - p[1]) * v[0]) / det;
   const s = ((a[0] - p[0]) * u[1] - (a[1] - p[1]) * u[0]) / det;
-  const slack = ONE / Math.hypot(...v);
+  const slack = beyond / Math.hypot(...v);
   if (s < -slack || s > 1 + slack) return null;
   return { at: [p[0] + u[0] * t, p[1] + u[1] * t], t };
 }

@@ -10,6 +10,7 @@ import { bodiesInside } from './fills.ts';
 import { goesOn } from './in-line.ts';
 import { jambsIn } from './jambs.ts';
 import { type Joined, joinEnds } from './joints.ts';
+import { withoutLeaves } from './leaves.ts';
 import { type Piece, pieceOf, straightWalls } from './straight.ts';
 
 /** What a drawing shows, in mm of the building. */
@@ -76,7 +77,7 @@ function pairsIn(lines: readonly Line[]): { pieces: Piece[]; faces: Face[] } {
   const [pieces, faces]: [Piece[], Face[]] = [[], []];
   const jambs = jambsIn(lines);
   for (const { direction, lines: levels } of byDirection(lines, LEAST_DIRECTION)) {
-    const own = withoutAxes(withoutDashes(facesOf(levels)), THICKEST);
+    const own = withoutLeaves(withoutAxes(withoutDashes(facesOf(levels)), THICKEST));
     faces.push(...own);
     for (const body of bodiesBetween(own, jambs(direction)))
       pieces.push(pieceOf(direction, body, 'pair'));
@@ -137,11 +138,12 @@ function standing(pieces: readonly Piece[], hull: readonly Point[]): Joined<Piec
 
 const lengthOf = ({ a, b }: Line): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
-function stands({ of, meets, ends }: Joined<Piece>, inLine: boolean): boolean {
+function stands({ of, meets, ends, goesOn: pier }: Joined<Piece>, inLine: boolean): boolean {
   const length = lengthOf(of);
   if (meets.length === 0 && !inLine)
     return length >= ALONE && length >= 5 * of.thickness && of.thickness <= ALONE_THICKEST;
-  return length >= SHORTEST && length >= (ends === 2 || inLine ? 0.8 : 1.5) * of.thickness;
+  const held = ends === 2 || inLine;
+  return length >= SHORTEST && length >= (held ? (pier ? 0.5 : 0.8) : 1.5) * of.thickness;
 }
 
 function offerOf({ of, a, b }: Joined<Piece>, doubts: readonly Doubt[]): WallOffer {

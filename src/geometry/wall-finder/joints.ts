@@ -10,6 +10,8 @@ export interface Joined<B extends Bar> {
   readonly meets: readonly number[];
   /** How many of its ends meet one. */
   readonly ends: number;
+  /** Whether it goes on in another in its line. */
+  readonly goesOn: boolean;
 }
 
 /** Bars that cross at less than this run side by side: the sine of 10 degrees. */
@@ -18,8 +20,10 @@ const SQUARE = 0.17;
 const STRAIGHT = 0.035;
 /** Of the thinner of two that go on in one another so much lies before the thicker. */
 const BEFORE = 0.6;
-/** Faces of walls that meet may miss one another by so much, mm. */
-const SLACK = 40;
+/** What a bar meets with an end lies within so much of its length from that end. */
+const NEARER = 0.4;
+/** Walls that meet may miss one another by 2½ in., mm: a frame may stand between. */
+const SLACK = 64;
 
 interface Meeting {
   readonly at: Point;
@@ -71,6 +75,7 @@ export function joinEnds<B extends Bar>(bars: readonly B[]): Joined<B>[] {
       b: b?.at ?? drawnIn(of.b, of.a, of.thickness / 2),
       meets: [...meets[i]!],
       ends: (a ? 1 : 0) + (b ? 1 : 0),
+      goesOn: held.has(i) && all[i]!.some(({ ahead }) => ahead),
     };
   });
 }
@@ -121,6 +126,8 @@ function meet(
   const along = (dx * u[1] - dy * u[0]) / det;
   const out = other.thickness / 2 / sin + thickness / 2 / tan + SLACK;
   if (far > out || far < -out - thickness / 2) return null;
+  // What crosses it nearer to its other end is met by that one.
+  if (far < -NEARER * Math.hypot(end[0] - from[0], end[1] - from[1])) return null;
   const room = thickness / 2 / sin + other.thickness / 2 / tan + SLACK;
   const length = Math.hypot(other.b[0] - other.a[0], other.b[1] - other.a[1]);
   if (along < -room || along > length + room) return null;

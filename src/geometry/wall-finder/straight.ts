@@ -34,8 +34,8 @@ export function pieceOf(direction: Direction, body: Body, how: Piece['how']): Pi
 
 /** Pieces in one line are one wall if their thickness differs by no more, mm, and they lie no farther beside. */
 const LIKE = 4;
-/** Pieces that touch, mm. */
-const TOUCH = 5;
+/** Pieces with no more than a mullion between them go on, mm. */
+const TOUCH = 60;
 /** One face goes on over a gap in the other where a wall comes in: no wider than such a wall, mm. */
 const THROUGH = 650;
 
