@@ -29,7 +29,9 @@ export interface Net {
 
 /** Middle lines with ends pulled to the middle of the walls that they stop at, cut where they cross. */
 export function makeNet(barriers: readonly Barrier[]): Net {
-  const pieces = pulledAll(barriers.filter(({ a, b }) => distance(a, b) > ONE));
+  const real = barriers.filter(({ a, b }) => distance(a, b) > ONE);
+  // Long ones first: the others come to them.
+  const pieces = pulledAll(real.sort((p, q) => distance(q.a, q.b) - distance(p.a, p.b)));
   const nodes: Point[] = [];
   const nodeAt = (p: Point): number => {
     const known = nodes.findIndex((q) => distance(p, q) <= ONE);
@@ -58,8 +60,8 @@ export const edgeKey = (a: number, b: number): string => (a < b ? `${a} ${b}` : 
 
 /** Walls that lie in one line turn by no more than this: the sine of 10 degrees. */
 const STRAIGHT = 0.17;
-/** The middles of such walls may lie beside one another by so much and be one, mm. */
-const BESIDE = 20;
+/** The place where two walls meet lies no farther beside the line of either than a hand is off, mm. */
+const BESIDE = 40;
 
 /** Barriers whose ends are drawn together where they meet, or to the middle line of what they stop in. */
 function pulledAll(barriers: readonly Barrier[]): Barrier[] {
@@ -70,8 +72,9 @@ function pulledAll(barriers: readonly Barrier[]): Barrier[] {
     const half = of.thickness / 2;
     const near = corners.find((c) => distance(c.at, at) <= c.half + half + ONE);
     if (!near) corners.push({ at, half, of });
-    if (!near || !isStep(near, at, of)) return near?.at ?? at;
-    steps.push({ a: at, b: near.at, thickness: of.thickness });
+    if (!near || !isBeside(near.at, at, of)) return near?.at ?? at;
+    if (isStraight(near.of, of)) steps.push({ a: at, b: near.at, thickness: of.thickness });
+    else corners.push({ at, half, of });
     return at;
   };
   const met = barriers.map((wall) => {
@@ -90,18 +93,17 @@ function pulledAll(barriers: readonly Barrier[]): Barrier[] {
   }));
 }
 
-/** Whether an end lies beside the corner by more than a hand is off, seen along two walls that run the same way. */
-function isStep(
-  corner: { readonly at: Point; readonly of: Barrier },
-  at: Point,
-  { a, b }: Barrier,
-): boolean {
-  const u: Point = [b[0] - a[0], b[1] - a[1]];
-  const v: Point = [corner.of.b[0] - corner.of.a[0], corner.of.b[1] - corner.of.a[1]];
-  const cross = u[0] * v[1] - u[1] * v[0];
-  if (Math.abs(cross) > STRAIGHT * Math.hypot(...u) * Math.hypot(...v)) return false;
-  const [dx, dy] = [corner.at[0] - at[0], corner.at[1] - at[1]];
+const wayOf = ({ a, b }: Barrier): Point => [b[0] - a[0], b[1] - a[1]];
+
+function isBeside(corner: Point, at: Point, of: Barrier): boolean {
+  const u = wayOf(of);
+  const [dx, dy] = [corner[0] - at[0], corner[1] - at[1]];
   return Math.abs(dx * u[1] - dy * u[0]) > BESIDE * Math.hypot(...u);
+}
+
+function isStraight(one: Barrier, other: Barrier): boolean {
+  const [u, v] = [wayOf(one), wayOf(other)];
+  return Math.abs(u[0] * v[1] - u[1] * v[0]) <= STRAIGHT * Math.hypot(...u) * Math.hypot(...v);
 }
 
 /**
