@@ -52,8 +52,18 @@ function bareParts(
   ];
   return bareStretches(offer, around)
     .filter(([from, to]) => to - from >= Math.min(length, LEAST))
-    .map(([from, to]) => (to - from >= length ? offer : { ...offer, a: at(from), b: at(to) }));
+    .map(([from, to]) =>
+      to - from >= length
+        ? offer
+        : { ...offer, a: at(from), b: at(to), windows: windowsWithin(offer, from, to) },
+    );
 }
+
+/** The windows of a part of an offer that are whole, told from the end of that part. */
+const windowsWithin = ({ windows }: WallOffer, from: number, to: number): WallOffer['windows'] =>
+  windows
+    .filter(({ along, width }) => along - width / 2 >= from && along + width / 2 <= to)
+    .map(({ along, width }) => ({ along: Math.round(along - from), width }));
 
 function troubleWith(sheets: Underlay['sheets'], plan: Plan, level: Id): Message {
   const pictures = inLayers(plan, level);

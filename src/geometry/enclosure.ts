@@ -21,8 +21,10 @@ export type Enclosure =
 
 /** A gap up to this counts as a doorway: a door leaf of 3 ft with its frame, and some (common practice, no source). */
 export const DOORWAY = 1200;
+/** A gap up to this may be the doorway of a double door or a passage, where somebody says so (common practice, no source). */
+export const PASSAGE = 2400;
 /** Gaps that are looked for to say where it leaks, one after the other. */
-const WIDER = [2400, 4800, 9600, 20_000];
+const WIDER = [PASSAGE, 4800, 9600, 20_000];
 
 /**
  * The room round a place: the face of the walls' middle lines in which it lies. Ends that stop at a wall's face or

@@ -7,6 +7,18 @@ import type { Opening, Plan, Wall } from './plan.ts';
 /** Half a box, and the trim and the studs beside an opening: no outlet is placed nearer (common practice, no source). */
 const BESIDE = 100;
 
+type Size = Pick<Opening, 'width' | 'height' | 'sill'>;
+
+/**
+ * What each kind is by itself: a door leaf of 3 ft × 7 ft, a window of 4 ft × 4 ft on a sill at 3 ft, an opening of
+ * 4 ft × 7 ft (common practice, no source).
+ */
+export const OPENING_SIZES: Readonly<Record<Opening['kind'], Size>> = {
+  door: { width: 914, height: 2134, sill: 0 },
+  window: { width: 1219, height: 1219, sill: 914 },
+  opening: { width: 1219, height: 2134, sill: 0 },
+};
+
 /** The place on a wall's centreline at a distance from its end `a`; not rounded. */
 export function placeAlong(wall: Pick<Wall, 'a' | 'b'>, along: number): Point {
   const length = distance(wall.a, wall.b);

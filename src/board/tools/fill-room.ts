@@ -1,28 +1,36 @@
 import { msg } from '../../base/message.ts';
 import type { Mark } from '../../drawing/display.ts';
 import type { Point } from '../../geometry/point.ts';
-import { enclosureOn } from '../../plan/commands/draw.ts';
+import { arePassages, enclosureOn } from '../../plan/commands/draw.ts';
 import { lengthTag, previewOf, ring, unitsOf } from '../gestures/marks.ts';
 import type { Call, Tool, ToolContext, ToolEffect } from './tool.ts';
+
+type Leaks = readonly (readonly [Point, Point])[];
 
 /** Whether a press runs, and the gaps that kept a room from closing when it was last asked for. */
 interface FillState {
   readonly pressed: boolean;
-  readonly leaks: readonly (readonly [Point, Point])[];
+  readonly leaks: Leaks;
 }
 
 const START: FillState = { pressed: false, leaks: [] };
 
-const callAt = ([x, y]: Point, { level }: ToolContext): Call => ({
+const callAt = ([x, y]: Point, { level }: ToolContext, passages = false): Call => ({
   name: 'fill-room',
-  args: { level, at: [Math.round(x), Math.round(y)] },
+  args: { level, at: [Math.round(x), Math.round(y)], ...(passages ? { passages } : {}) },
 });
 
-function fill(raw: Point, context: ToolContext): readonly [FillState, readonly ToolEffect[]] {
+/** A first click shows where the walls leak; a second in the same room says that those are doorways. */
+function fill(
+  before: Leaks,
+  raw: Point,
+  context: ToolContext,
+): readonly [FillState, readonly ToolEffect[]] {
   const found = enclosureOn(context.plan, context.level, raw);
-  const effects: ToolEffect[] = [{ do: 'run', command: callAt(raw, context) }];
   const leaks = found.closed ? [] : found.leaks;
-  return [leaks.length === 0 ? START : { pressed: false, leaks }, effects];
+  const again = arePassages(leaks) && String(leaks) === String(before);
+  const effects: ToolEffect[] = [{ do: 'run', command: callAt(raw, context, again) }];
+  return [leaks.length === 0 || again ? START : { pressed: false, leaks }, effects];
 }
 
 /** Draws a room where somebody clicks between walls that close round the place; shows where they do not. */
@@ -35,11 +43,11 @@ export const fillRoom: Tool<FillState> = {
   next(state, event, context) {
     switch (event.type) {
       case 'press':
-        return [{ pressed: true, leaks: [] }, []];
+        return [{ ...state, pressed: true }, []];
       case 'move':
         return [state, [previewOf(callAt(event.raw, context), context)]];
       case 'release':
-        return state.pressed ? fill(event.raw, context) : [state, []];
+        return state.pressed ? fill(state.leaks, event.raw, context) : [state, []];
       case 'abandon':
       case 'cancel':
         return [START, [{ do: 'preview', changes: null }]];
@@ -57,9 +65,15 @@ export const fillRoom: Tool<FillState> = {
   anchor: () => null,
   snaps: () => [],
   hint: ({ leaks }) =>
-    leaks.length > 0
-      ? msg('The walls leak where the line is dashed. Close the gap with a wall, then click again.')
-      : msg(
-          'Click inside walls that close round a place. Doorways up to 4 ft (1.2 m) count as closed.',
-        ),
+    arePassages(leaks)
+      ? msg(
+          'The walls leak where the line is dashed. Click again to count that as a doorway, or close it with a wall.',
+        )
+      : leaks.length > 0
+        ? msg(
+            'The walls leak where the line is dashed. Close the gap with a wall, then click again.',
+          )
+        : msg(
+            'Click inside walls that close round a place. Doorways up to 4 ft (1.2 m) count as closed.',
+          ),
 };

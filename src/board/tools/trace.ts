@@ -36,7 +36,7 @@ const under = (at: Point, touch: boolean, context: ToolContext): WallOffer | nul
 function take(walls: readonly WallOffer[], { level, option }: ToolContext): ToolEffect[] {
   if (walls.length === 0) return [];
   const { thickness: _, ...look } = WALLS.find((wall) => wall.id === option)?.look ?? {};
-  const measured = walls.map(({ a, b, thickness }) => ({ a, b, thickness }));
+  const measured = walls.map(({ a, b, thickness, windows }) => ({ a, b, thickness, windows }));
   return [{ do: 'run', command: { name: 'take-walls', args: { level, walls: measured, look } } }];
 }
 
@@ -146,14 +146,23 @@ const WHY: Readonly<Record<Doubt, string>> = {
   beside: 'another seems to run right beside it',
 };
 
-function hintOver({ thickness, doubts }: WallOffer): Message {
-  if (doubts.length === 0)
-    return msg('A wall {thickness} thick, as measured. Click to take it over.', {
-      thickness: { mm: thickness },
-    });
+function hintOver({ thickness, doubts, windows }: WallOffer): Message {
+  const params = { thickness: { mm: thickness }, windows: windows.length };
+  if (doubts.length > 0)
+    return msg(
+      `In doubt: ${doubts.map((doubt) => WHY[doubt]).join(', and ')}. {thickness} thick, as measured. Click to take it over all the same.`,
+      params,
+    );
+  if (windows.length === 0)
+    return msg('A wall {thickness} thick, as measured. Click to take it over.', params);
+  if (windows.length === 1)
+    return msg(
+      'A wall {thickness} thick, as measured, with a window. Click to take it over.',
+      params,
+    );
   return msg(
-    `In doubt: ${doubts.map((doubt) => WHY[doubt]).join(', and ')}. {thickness} thick, as measured. Click to take it over all the same.`,
-    { thickness: { mm: thickness } },
+    'A wall {thickness} thick, as measured, with {windows} windows. Click to take it over.',
+    params,
   );
 }
 

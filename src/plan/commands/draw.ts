@@ -1,6 +1,6 @@
 import type { Id } from '../../base/ids.ts';
 import { type Message, msg } from '../../base/message.ts';
-import { type Enclosure, enclosure } from '../../geometry/enclosure.ts';
+import { type Enclosure, enclosure, PASSAGE } from '../../geometry/enclosure.ts';
 import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import { doubleArea } from '../../geometry/polygon.ts';
@@ -123,13 +123,17 @@ export const drawZone: Command<{
   };
 };
 
-/** Draws a room round a place, along the middle lines of the walls that close round it. */
-export const fillRoom: Command<{ level: Id; at: Point; look?: ZoneLook }> = (
+/**
+ * Draws a room round a place, along the middle lines of the walls that close round it.
+ *
+ * `passages`: wider gaps count as closed as well, up to a double door.
+ */
+export const fillRoom: Command<{ level: Id; at: Point; passages?: boolean; look?: ZoneLook }> = (
   plan,
-  { level, at, look },
+  { level, at, passages, look },
   context,
 ) => {
-  const found = enclosureOn(plan, level, at);
+  const found = enclosureOn(plan, level, at, passages);
   if (found.closed !== true) return { ok: false, why: leakWords(found) };
   const { outline } = found;
   const same = onLevel(plan, 'zones', level).some((zone) => sameOutline(zone.outline, outline));
@@ -138,20 +142,35 @@ export const fillRoom: Command<{ level: Id; at: Point; look?: ZoneLook }> = (
 };
 
 /** What closes round a place on a level. */
-export const enclosureOn = (plan: Plan, level: Id, at: Point): Enclosure =>
-  enclosure(onLevel(plan, 'walls', level), at);
+export const enclosureOn = (plan: Plan, level: Id, at: Point, passages = false): Enclosure =>
+  enclosure(onLevel(plan, 'walls', level), at, passages ? PASSAGE : undefined);
 
-function leakWords(found: Extract<Enclosure, { closed: false }>): Message {
-  const leak = found.leaks[0];
+/** Whether gaps are no wider than a double door or a passage. */
+export const arePassages = (leaks: readonly (readonly [Point, Point])[]): boolean =>
+  leaks.length > 0 && leaks.every(([p, q]) => distance(p, q) <= PASSAGE);
+
+function leakWords({ leaks }: Extract<Enclosure, { closed: false }>): Message {
+  const [leak] = leaks;
   if (!leak) return msg('No walls close round this place. Draw walls round it first.');
-  const gap = { mm: Math.round(distance(leak[0], leak[1])) };
-  if (found.leaks.length === 1)
-    return msg('The walls round this place leave a gap of {gap}. Close it with a wall first.', {
-      gap,
-    });
+  const parts = { gap: { mm: Math.round(distance(leak[0], leak[1])) }, count: leaks.length };
+  if (arePassages(leaks))
+    return leaks.length === 1
+      ? msg(
+          'The walls round this place leave a gap of {gap}. Click again if it is a doorway, or close it with a wall.',
+          parts,
+        )
+      : msg(
+          'The walls round this place leave {count} gaps, the first of {gap}. Click again if they are doorways, or close them with walls.',
+          parts,
+        );
+  if (leaks.length === 1)
+    return msg(
+      'The walls round this place leave a gap of {gap}. Close it with a wall first.',
+      parts,
+    );
   return msg(
     'The walls round this place leave {count} gaps, the first of {gap}. Close them with walls first.',
-    { count: found.leaks.length, gap },
+    parts,
   );
 }
 

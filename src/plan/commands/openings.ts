@@ -2,7 +2,14 @@ import type { Id } from '../../base/ids.ts';
 import { msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
-import { alongOf, fittedAlong, OVERLAPS, overlapsOpening, wallAt } from '../openings.ts';
+import {
+  alongOf,
+  fittedAlong,
+  OPENING_SIZES,
+  OVERLAPS,
+  overlapsOpening,
+  wallAt,
+} from '../openings.ts';
 import { followWalls } from '../outlet-place.ts';
 import { makeRow, type Opening, onLevel } from '../plan.ts';
 import type { Command } from './command.ts';
@@ -11,16 +18,6 @@ import type { Command } from './command.ts';
 const REACH = 600;
 
 type Size = Partial<Pick<Opening, 'width' | 'height' | 'sill'>>;
-
-/**
- * What each kind is by itself: a door leaf of 3 ft × 7 ft, a window of 4 ft × 4 ft on a sill at 3 ft, an opening of
- * 4 ft × 7 ft (common practice, no source).
- */
-const SIZES: Readonly<Record<Opening['kind'], Required<Size>>> = {
-  door: { width: 914, height: 2134, sill: 0 },
-  window: { width: 1219, height: 1219, sill: 914 },
-  opening: { width: 1219, height: 2134, sill: 0 },
-};
 
 const LABELS = {
   door: msg('Place door'),
@@ -36,7 +33,7 @@ export const placeOpening: Command<{ level: Id; kind: Opening['kind']; at: Point
 ) => {
   const wall = wallAt(onLevel(plan, 'walls', level), at, REACH);
   if (!wall) return { ok: false, why: msg('An opening stands in a wall. Place it on one.') };
-  const { width, height, sill } = { ...SIZES[kind], ...size };
+  const { width, height, sill } = { ...OPENING_SIZES[kind], ...size };
   const along = fittedAlong(wall, alongOf(wall, at), width);
   if (along === null) return { ok: false, why: msg('That wall is too short for it.') };
   const left =

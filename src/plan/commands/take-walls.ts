@@ -2,13 +2,23 @@ import type { Id } from '../../base/ids.ts';
 import { msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
+import { fitsIn, OPENING_SIZES } from '../openings.ts';
 import { followWalls } from '../outlet-place.ts';
 import { makeRow, type Wall } from '../plan.ts';
 import type { Command } from './command.ts';
 
-type Measured = { readonly a: Point; readonly b: Point; readonly thickness: number };
+interface Measured {
+  readonly a: Point;
+  readonly b: Point;
+  readonly thickness: number;
+  /** Windows, by how far the middle of each lies from the end `a`. */
+  readonly windows?: readonly { readonly along: number; readonly width: number }[];
+}
 
-/** Draws walls that lie apart from one another, each as thick as it was measured. */
+/**
+ * Draws walls that lie apart from one another, each as thick and each window as wide as it was measured. A plan does not
+ * say how high a window stands: it is as high as one that is placed by hand.
+ */
 export const takeWalls: Command<{
   level: Id;
   walls: readonly Measured[];
@@ -18,9 +28,16 @@ export const takeWalls: Command<{
   if (real.length === 0)
     return { ok: false, why: msg('A wall needs two ends at different places.') };
   const draft = new Draft(plan);
-  const added = real.map(({ a, b, thickness }) =>
-    draft.put('walls', makeRow('walls', draft.fresh('walls'), { ...look, level, a, b, thickness })),
-  );
+  const added = real.map(({ a, b, thickness, windows }) => {
+    const row = makeRow('walls', draft.fresh('walls'), { ...look, level, a, b, thickness });
+    for (const window of windows ?? []) {
+      if (!fitsIn(row, window)) continue;
+      const size = { ...OPENING_SIZES.window, ...window };
+      const opening = { wall: row.id, kind: 'window', ...size } as const;
+      draft.put('openings', makeRow('openings', draft.fresh('openings'), opening));
+    }
+    return draft.put('walls', row);
+  });
   followWalls(draft, added, kinds);
   return {
     ok: true,

@@ -78,6 +78,25 @@ describe('The tool for rooms between walls', () => {
     expect(d.editor.view().overlay).toEqual([]);
   });
 
+  it('counts a gap as a doorway where one clicks again in the same room, and nowhere else', () => {
+    const d = drive({ plan: walls(open), tool: 'fill-room' });
+    d.play('click 1000,1000');
+    expect(d.state().notices.at(-1)!.message.text).toContain('Click again if it is a doorway');
+    d.play('click 90000,1000 · click 1000,1000');
+    expect(d.plan().tables.zones.size).toBe(0);
+    d.play('click 2500,3000');
+    expect(only(d.plan().tables.zones).outline).toHaveLength(4);
+    expect(d.editor.view().overlay).toEqual([]);
+  });
+
+  it('closes no gap that is wider than a passage, however often one clicks', () => {
+    const wide: Point[] = [[0, 1300], ...open.slice(1)];
+    const d = drive({ plan: walls(wide), tool: 'fill-room' });
+    d.play('click 1000,1000 · click 1000,1000 · click 1000,1000');
+    expect(d.plan().tables.zones.size).toBe(0);
+    expect(d.state().notices.at(-1)!.message.text).toContain('Close it with a wall first');
+  });
+
   it('is ready for the next place where nothing would close', () => {
     const d = drive({ plan: walls(open), tool: 'fill-room' });
     d.play('click 90000,1000');

@@ -55,6 +55,32 @@ describe('Walls from the background', () => {
     expect(walls(d)).toHaveLength(1);
   });
 
+  it('are taken over with their windows, whole ones only where a part of the wall stands already', () => {
+    const windows = [
+      { along: 1000, width: 600 },
+      { along: 3000, width: 1200 },
+    ];
+    const d = taking(under(sheet([offer([0, 0], [4000, 0], { windows })])));
+    d.play('move 2000,0');
+    expect(hint(d)).toMatchObject({ params: { windows: 2 } });
+    d.play('click 2000,0');
+    const openings = [...d.plan().tables.openings.values()];
+    expect(openings.map(({ wall, kind, along, width }) => [wall, kind, along, width])).toEqual([
+      ['W1', 'window', 1000, 600],
+      ['W1', 'window', 3000, 1200],
+    ]);
+    d.state().actions.undo();
+    expect(d.plan().tables.openings.size).toBe(0);
+
+    const half: Point[] = [
+      [-50, 0],
+      [1050, 0],
+    ];
+    const part = planWith(['draw-walls', { level: 'L1', points: half, look: { thickness: 100 } }]);
+    const { open } = offersOn(under(sheet([offer([0, 0], [4000, 0], { windows })])), part, 'L1');
+    expect(open).toMatchObject([{ a: [1100, 0], windows: [{ along: 1900, width: 1200 }] }]);
+  });
+
   it('take what the shelf says of their make, but the thickness as measured', () => {
     const d = taking(ALL, 'masonry');
     d.play('click 2000,40');
