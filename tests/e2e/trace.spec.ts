@@ -86,11 +86,16 @@ test('a room is taken over from the lines of a PDF, and the building is as wide 
   await expect(desk.hint).toContainText("1' thick, as measured");
   expect(await desk.saved()).toBe(before);
   for (const place of [top, right, bottom]) await desk.click(at(place));
+  // The outer wall at the left has a window, which is taken over with it.
   await page.mouse.move(at(left).x, at(left).y);
-  await expect(desk.hint).toContainText('In doubt: there are other lines between its faces');
+  await expect(desk.hint).toContainText("1' thick, as measured, with a window");
   for (const place of [left, SHEET.far]) await desk.click(at(place));
-  const walls = wallsOf(await desk.plan());
+  const taken = await desk.plan();
+  const walls = wallsOf(taken);
   expect(walls).toHaveLength(5);
+  expect([...taken.tables.openings.values()]).toMatchObject([
+    { wall: walls[3]!.id, kind: 'window' },
+  ]);
   expect(Math.abs(insideWidth(walls) / SHEET.stated - 1)).toBeLessThan(0.001);
 
   // The walls close round the room, whose faces lie where the sheet has them.
@@ -111,7 +116,12 @@ test('a room is taken over from the lines of a PDF, and the building is as wide 
   await desk.take(t('rooms.trace'));
   await desk.drag(at([150, 30]), at([2900, 2100]));
   const boxed = wallsOf(await desk.plan());
-  expect(boxed.length).toBeGreaterThan(50);
+  expect(boxed.length).toBeGreaterThan(70);
+  // Another room closes by a click, though the outer wall has windows and the other a doorway.
+  await desk.take(t('rooms.fill'));
+  await desk.click(at([1788, 631]));
+  expect([...(await desk.plan()).tables.zones.values()].at(-1)!.outline).toHaveLength(4);
+  await desk.undo().click();
   await desk.undo().click();
   expect(wallsOf(await desk.plan())).toHaveLength(5);
   await page.keyboard.press('Escape');

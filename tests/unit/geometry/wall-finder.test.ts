@@ -148,6 +148,103 @@ describe('Walls in what a drawing shows', () => {
     ]);
   });
 
+  /** A wall of 305 mm with jambs from face to face, and two panes between each pair of them. */
+  const glazed = (jambs: readonly (readonly [number, number])[]): Line[] => [
+    ...[0, 305].map((y) => line(0, y, 9000, y)),
+    ...[0, 100].map((x) => line(x, 305, x, 4000)),
+    ...jambs.flatMap(([from, to]) => [
+      line(from, 0, from, 305),
+      line(to, 0, to, 305),
+      ...[140, 165].map((y) => line(from + 30, y, to - 30, y)),
+    ]),
+  ];
+
+  it('are sure where what lies between their faces is a window from jamb to jamb, and tell where', () => {
+    const [wall] = offersOf(
+      strokes(
+        ...glazed([
+          [2000, 4000],
+          [5000, 7500],
+        ]),
+      ),
+    ).filter(({ thickness }) => thickness === 305);
+    expect(wall).toMatchObject({ doubts: [] });
+    const width = Math.abs(wall!.a[0] - wall!.b[0]);
+    const along = wall!.windows.map((w) => (wall!.a[0] < wall!.b[0] ? w.along : width - w.along));
+    const from = Math.min(wall!.a[0], wall!.b[0]);
+    expect(along.map((far) => far + from).sort()).toEqual([3000, 6250]);
+    expect(wall!.windows.map((window) => window.width).sort()).toEqual([1940, 2440]);
+  });
+
+  it('are in doubt where one of two such stretches has no jambs', () => {
+    const bare = [140, 165].map((y) => line(5030, y, 7470, y));
+    const [wall] = offersOf(strokes(...glazed([[2000, 4000]]), ...bare)).filter(
+      ({ thickness }) => thickness === 305,
+    );
+    expect(wall!.doubts).toEqual(['between']);
+    expect(wall!.windows).toHaveLength(1);
+  });
+
+  /** Two pieces of one wall with a corner at the left; between them lines at some heights. */
+  const parted = (heights: readonly number[]): Line[] => [
+    ...[0, 300].flatMap((y) => [line(0, y, 3000, y), line(6000, y, 9000, y)]),
+    ...[3000, 6000, 9000].map((x) => line(x, 0, x, 300)),
+    ...[0, 100, 8900, 9000].map((x) => line(x, 300, x, 4000)),
+    ...heights.map((y) => line(3000, y, 6000, y)),
+  ];
+  const between = (lines: readonly Line[]) =>
+    offersOf(strokes(...lines)).filter(
+      ({ a, b }) => Math.min(a[0], b[0]) > 2000 && Math.max(a[0], b[0]) < 7000,
+    );
+
+  it('go on as a window where thin lines within their depth lead from piece to piece', () => {
+    const [window, ...more] = between(parted([20, 90, 150, 170, 280]));
+    expect(more).toEqual([]);
+    expect(window).toMatchObject({ thickness: 260, doubts: [] });
+    expect(window!.windows).toHaveLength(1);
+    expect(window!.windows[0]!.width).toBe(3000);
+  });
+
+  it.each<[string, number[]]>([
+    ['only two lines lead across', [90, 170]],
+    ['the lines are much thinner together than the wall', [140, 150, 160]],
+    ['the lines lie before it', [500, 570, 630, 650, 760]],
+  ])('do not go on as a window where %s', (_, heights) => {
+    expect(between(parted(heights)).flatMap(({ windows }) => windows)).toEqual([]);
+  });
+
+  it('go on in piers, which are as sure as they are', () => {
+    const pier = ring(...box(4000, -150, 5000, 450));
+    const walls = [0, 300].flatMap((y) => [line(0, y, 4000, y), line(5000, y, 9000, y)]);
+    const cross = [0, 100].map((x) => line(x, 300, x, 4000));
+    const offers = offersOf(strokes(...pier, ...walls, ...cross));
+    expect(offers.map(({ thickness, doubts }) => [thickness, ...doubts]).sort()).toEqual([
+      [100],
+      [300],
+      [300],
+      [600],
+    ]);
+    // The middle of each wall ends where that of the pier begins.
+    expect(offers.filter(({ thickness }) => thickness === 300).map(ends)).toContain(
+      '4300,150 – 50,150',
+    );
+  });
+
+  it('that go on in one another are offered with doubt where nothing runs into them', () => {
+    const boxes = [ring(...box(0, 0, 3000, 300)), ring(...box(3000, -60, 6000, 360))].flat();
+    for (const { doubts } of offersOf(strokes(...boxes, ...room(20_000, 0, 26_000, 4000, 124))))
+      if (doubts.length > 0) expect(doubts).toContain('alone');
+    expect(offersOf(strokes(...boxes)).filter(({ doubts }) => doubts.length === 0)).toEqual([]);
+  });
+
+  it('are not made of the leaf of a door and what it stands open before', () => {
+    const leaf = ring(...box(1000, 300, 1914, 335));
+    const shelf = [line(700, 535, 4000, 535)];
+    const offers = offersOf(strokes(...room(0, 0, 6000, 4000, 124), ...leaf, ...shelf));
+    expect(offers).toHaveLength(4);
+    expect(offers.every(({ thickness }) => thickness === 124)).toBe(true);
+  });
+
   it('are offered with doubt where another seems to run right beside them', () => {
     const two = [0, 200, 300, 430].map((y) => line(0, y, 8000, y));
     const cross = [line(3000, 430, 3000, 4000), line(3120, 430, 3120, 4000)];
