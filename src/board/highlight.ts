@@ -36,6 +36,21 @@ const stroke = ({ width, opacity }: Look, more: Partial<Style> = {}): Style => (
 /** The runs of more outlets than this are shown without their tags, which would cover the drawing. */
 const MOST_TAGS = 4;
 
+/** What stands out: what is placed or picked, what is pointed at beside it, and the runs of both. */
+function outstanding(session: SessionStore, drawing: boolean) {
+  const plan = shownPlan(session);
+  const { survey } = session;
+  const placing = placed(session);
+  // What is drawn with the pin in hand is about the runs that are picked.
+  const hidden = drawing && session.tool !== 'pin';
+  const selection = placing.length > 0 ? placing : hidden ? [] : session.selection;
+  const beside = session.hover && !selection.some((ref) => sameRef(ref, session.hover!));
+  const hover = beside ? session.hover : null;
+  const picked = runsOf(plan, survey, selection);
+  const pointed = hover ? runsOf(plan, survey, [hover]) : [];
+  return { selection, hover, picked, pointed };
+}
+
 /**
  * What is drawn over the plan: the way home of what is picked or pointed at, outlines and handles.
  *
@@ -44,24 +59,24 @@ const MOST_TAGS = 4;
  */
 export function highlightMarks(session: SessionStore, drawn: Places, drawing = false): Mark[] {
   const plan = shownPlan(session);
-  const { hover, survey, level } = session;
-  const placing = placed(session);
-  // What is drawn with the pin in hand is about the runs that are picked.
-  const hidden = drawing && session.tool !== 'pin';
-  const selection = placing.length > 0 ? placing : hidden ? [] : session.selection;
+  const { survey, level } = session;
+  const { selection, hover, picked, pointed } = outstanding(session, drawing);
   const marks: Mark[] = [];
-  const picked = runsOf(plan, survey, selection);
-  const pointed =
-    hover && !selection.some((ref) => sameRef(ref, hover)) ? runsOf(plan, survey, [hover]) : [];
   for (const run of pointed)
     marks.push(...wayHome(run, survey!, level, { width: 0.7, opacity: 0.55 }));
   for (const run of picked)
     marks.push(...wayHome(run, survey!, level, { width: 0.95, opacity: 1 }));
   for (const ref of selection) marks.push(...outlineOf(plan, ref, level, PICKED, drawn));
-  if (hover && !selection.some((ref) => sameRef(ref, hover)))
-    marks.push(...outlineOf(plan, hover, level, HOVERED, drawn));
+  if (hover) marks.push(...outlineOf(plan, hover, level, HOVERED, drawn));
   if (selection.length === 1 && session.tool === 'select')
     for (const at of pointsOf(plan, selection[0]!)) marks.push(handle(at));
+  return marks;
+}
+
+/** The lengths of the runs that stand out, on tags at their outlets; parameters as those of `highlightMarks`. */
+export function tagMarks(session: SessionStore, drawn: Places, drawing = false): Mark[] {
+  const { picked, pointed } = outstanding(session, drawing);
+  const marks: Mark[] = [];
   for (const [runs, firm] of [
     [picked, true],
     [pointed, false],

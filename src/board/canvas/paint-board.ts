@@ -4,7 +4,7 @@ import { job } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import type { EditorView } from '../editor.ts';
 import { ring } from '../gestures/marks.ts';
-import { highlightMarks } from '../highlight.ts';
+import { highlightMarks, tagMarks } from '../highlight.ts';
 import { ticks } from '../rulers.ts';
 import { paperPixels, type Scene, type SceneLayer } from '../scene.ts';
 import { type SessionStore, toBoard, type Viewport } from '../session.ts';
@@ -126,6 +126,8 @@ export function paintTop(context: CanvasRenderingContext2D, board: BoardPaint): 
   if (board.editor.typed !== '') paintTyped(paint, board);
   if (board.finger && board.below && aims(board.editor))
     paintLoupe(paint, board, board.finger, board.below);
+  // Over the loupe and not in it: they would cover the place that it shows.
+  paintMarks(paint, tagMarks(board.session, board.places, drawing), frame);
   board.rulers.paint(paint, {
     units: job(board.session.history.plan).units,
     theme: board.theme,

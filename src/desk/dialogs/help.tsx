@@ -29,7 +29,12 @@ const GENERAL = [
   'repeat',
 ] as const;
 
-/** The keys, read from the registries that answer to them. */
+const FINGERS = ['tap', 'drag', 'two', 'second', 'stay', 'stay-tool'] as const;
+
+/** Whether fingers may be at work here. */
+const hasFingers = (): boolean => matchMedia('(any-pointer: coarse)').matches;
+
+/** The keys, read from the registries that answer to them, and what fingers do where there are some. */
 export default function Help({
   kinds,
   units,
@@ -44,6 +49,7 @@ export default function Help({
   return (
     <Dialog title={t('help.title')} wide onShut={onShut}>
       <div className="help">
+        {hasFingers() ? <Fingers /> : null}
         <section>
           <h3>{t('help.everywhere')}</h3>
           <dl className="keys">
@@ -65,6 +71,23 @@ export default function Help({
         <KeyList title={t('help.devices')} rows={kindKeys} units={units} />
       </div>
     </Dialog>
+  );
+}
+
+/** What fingers do on the drawing. */
+function Fingers() {
+  return (
+    <section className="help-fingers">
+      <h3>{t('help.fingers')}</h3>
+      <dl className="keys">
+        {FINGERS.map((finger) => (
+          <div key={finger}>
+            <dt>{t(`help.finger.${finger}`)}</dt>
+            <dd>{t(`help.does.${finger}`)}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
   );
 }
 

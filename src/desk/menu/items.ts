@@ -3,7 +3,7 @@ import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import type { CommandArgs, CommandName } from '../../plan/commands/index.ts';
 import { isLocked } from '../../plan/locks.ts';
-import type { Plan, Ref } from '../../plan/plan.ts';
+import { type Plan, type Ref, refKey } from '../../plan/plan.ts';
 import { alike, inSameRoom } from '../../plan/same.ts';
 import { t } from '../../text/index.ts';
 import { kindName, nameOf } from '../names.ts';
@@ -71,6 +71,7 @@ export function menuItems(
     add('thing', t('menu.mirror'), 'mirror', { refs, across: 'x' });
     const locked = refs.every((ref) => isLocked(plan, ref));
     add('thing', t(locked ? 'menu.unlock' : 'menu.lock'), 'lock', { refs, locked: !locked });
+    for (const item of oneMoreOrLess(session, place)) items.push(item);
     const like = alike(plan, level, refs);
     if (like.length > refs.length)
       items.push({ group: 'thing', label: t('menu.alike'), run: () => actions.select(like) });
@@ -95,6 +96,17 @@ export function menuItems(
   add('place', t('opening.window'), 'place-opening', { level, kind: 'window', at });
   add('place', t('rooms.fill'), 'fill-room', { level, at });
   return items;
+}
+
+/** What Shift does with a mouse: one more thing beside those that are selected, or one of several less. */
+function oneMoreOrLess({ selection, actions }: MenuSession, place: MenuPlace): readonly MenuItem[] {
+  const top = place.refs[0]!;
+  const rest = selection.filter((ref) => refKey(ref) !== refKey(top));
+  const picked = rest.length < selection.length;
+  if (rest.length === 0) return [];
+  const refs = picked ? rest : [...selection, top];
+  const label = t(picked ? 'menu.less' : 'menu.also');
+  return [{ group: 'thing', label, run: () => actions.select(refs) }];
 }
 
 type Add = <N extends CommandName>(

@@ -6,6 +6,7 @@ import { t } from '../../text/index.ts';
 import { ask } from '../dialogs/dialog.tsx';
 import { nameOf } from '../names.ts';
 import { type MenuItem, type MenuPlace, menuItems, menuRefs } from './items.ts';
+import { besideFinger, type Spot } from './place.ts';
 
 /** A menu that the board asked for: a place of the plan, what lies there, and where that is on the screen. */
 export interface MenuQuestion extends MenuPlace {
@@ -49,13 +50,10 @@ function Menu({
   answer(item: MenuItem | null): void;
 }) {
   const box = useRef<HTMLDivElement>(null);
-  const [place, setPlace] = useState({ left: at.clientX, top: at.clientY });
+  const [place, setPlace] = useState<Spot>({ left: at.clientX, top: at.clientY });
   useLayoutEffect(() => {
-    const { width, height } = box.current!.getBoundingClientRect();
-    setPlace({
-      left: Math.max(8, Math.min(at.clientX, innerWidth - width - 8)),
-      top: Math.max(8, Math.min(at.clientY, innerHeight - height - 8)),
-    });
+    const size = box.current!.getBoundingClientRect();
+    setPlace(besideFinger(at, size, { width: innerWidth, height: innerHeight }));
     buttonsOf(box.current)[0]?.focus();
   }, [at]);
   useEffect(() => {
@@ -65,6 +63,8 @@ function Menu({
     document.addEventListener('pointerdown', elsewhere, true);
     return () => document.removeEventListener('pointerdown', elsewhere, true);
   }, [answer]);
+  // The finger that asked for the menu may lie on it still; to lift it picks nothing.
+  const begun = useRef(false);
   const key = (event: KeyboardEvent) => {
     const buttons = buttonsOf(box.current);
     const now = buttons.indexOf(document.activeElement as HTMLElement);
@@ -88,6 +88,9 @@ function Menu({
       aria-label={title}
       style={place}
       onKeyDown={key}
+      onPointerDown={() => {
+        begun.current = true;
+      }}
       onContextMenu={(event) => event.preventDefault()}
     >
       <p className="menu-title" aria-hidden="true">
@@ -102,7 +105,10 @@ function Menu({
           className={`menu-item menu-${item.group}${
             i > 0 && items[i - 1]!.group !== item.group ? ' menu-parted' : ''
           }`}
-          onClick={() => answer(item)}
+          onClick={(event) => {
+            // A click without a count is the keyboard's.
+            if (begun.current || event.detail === 0) answer(item);
+          }}
         >
           {item.label}
         </button>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { highlightMarks } from '../../../src/board/highlight.ts';
+import { highlightMarks, tagMarks } from '../../../src/board/highlight.ts';
 import { division, ticks } from '../../../src/board/rulers.ts';
 import { paperPixels } from '../../../src/board/scene.ts';
 import { sceneMaker } from '../../../src/board/scene-maker.ts';
@@ -228,7 +228,8 @@ describe('What stands out', () => {
     expect(ways.length).toBe(
       survey.ways.filter((w) => w.from[0] !== w.to[0] || w.from[1] !== w.to[1]).length,
     );
-    expect(texts(marks)[0]).toMatch(/^A1 \d+'(-\d+")?$/);
+    expect(texts(marks)).toEqual([]);
+    expect(texts(tagMarks(d.state(), new Map()))[0]).toMatch(/^A1 \d+'(-\d+")?$/);
   });
 
   it('is one tag for the jacks of an outlet, over it, or under it at the top of the board', () => {
@@ -237,11 +238,11 @@ describe('What stands out', () => {
     d.state().actions.set({ survey: createSurveyor(kinds)(d.plan()) });
     d.state().actions.select([{ table: 'outlets', id: 'O1' }]);
     const tag = () => {
-      const marks = highlightMarks(d.state(), new Map());
+      const marks = tagMarks(d.state(), new Map());
       const symbol = marks.findLast((mark) => mark.op === 'symbol' && mark.marks.length === 2);
       return symbol?.op === 'symbol' ? symbol.marks[1] : undefined;
     };
-    expect(texts(highlightMarks(d.state(), new Map()))).toEqual([
+    expect(texts(tagMarks(d.state(), new Map()))).toEqual([
       expect.stringMatching(/^A1,-2 \d+'(-\d+")?$/),
     ]);
     expect(tag()).toMatchObject({ at: [0, -6.1] });
@@ -254,7 +255,7 @@ describe('What stands out', () => {
     d.play('move 5000,700');
     const survey = createSurveyor(kinds)(d.state().preview!);
     d.state().actions.set({ survey });
-    expect(texts(highlightMarks(d.state(), new Map())).join()).toMatch(/2 \d+'/);
+    expect(texts(tagMarks(d.state(), new Map())).join()).toMatch(/2 \d+'/);
   });
 
   it('is nothing where nothing is picked, and nothing that was picked while something is drawn', () => {
@@ -262,6 +263,7 @@ describe('What stands out', () => {
     expect(highlightMarks(d.state(), new Map())).toEqual([]);
     d.state().actions.select([{ table: 'devices', id: 'D1' }]);
     expect(highlightMarks(d.state(), new Map(), true)).toEqual([]);
+    expect(tagMarks(d.state(), new Map(), true)).toEqual([]);
   });
 
   it('is a handle on each point of one selected thing, and none on several', () => {

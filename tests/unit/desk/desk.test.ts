@@ -9,6 +9,7 @@ import { commonValue, countNames } from '../../../src/desk/card/several.tsx';
 import { readLength, showLength } from '../../../src/desk/controls/fields.tsx';
 import { wouldLose } from '../../../src/desk/dialogs/replace.tsx';
 import { menuItems, menuRefs } from '../../../src/desk/menu/items.ts';
+import { besideFinger } from '../../../src/desk/menu/place.ts';
 import { boxWords, priceGroups } from '../../../src/desk/price-groups.ts';
 import { viewOn } from '../../../src/desk/show.ts';
 import { TOOL } from '../../../src/desk/tool-ids.ts';
@@ -210,6 +211,40 @@ test('a menu on one of several selected things is about all of them', () => {
   expect(menuRefs({ selection }, { at: [0, 0], refs: [selection[1]!] })).toEqual(selection);
   const wall = { table: 'walls' as const, id: 'W1' };
   expect(menuRefs({ selection }, { at: [0, 0], refs: [wall, selection[1]!] })).toEqual([wall]);
+});
+
+test('a menu takes one more thing into the selection, and one of several out of it', () => {
+  const session = smallSite().session();
+  const one = { table: 'devices' as const, id: 'D1' };
+  const wall = { table: 'walls' as const, id: 'W1' };
+  const pick = (ref: typeof one | typeof wall, label: string) =>
+    menuItems({ ...session.getState(), plan: session.getState().history.plan }, kinds, {
+      at: [0, 0],
+      refs: [ref],
+    })
+      .find((item) => item.label === label)
+      ?.run();
+  const picked = () => session.getState().selection;
+  pick(one, 'Select this too');
+  expect(picked()).toEqual([]);
+  session.getState().actions.select([one]);
+  pick(wall, 'Select this too');
+  expect(picked()).toEqual([one, wall]);
+  pick(one, 'Leave this one out');
+  expect(picked()).toEqual([wall]);
+});
+
+test('a menu stands beside the finger that asked for it, and on the screen', () => {
+  const screen = { width: 820, height: 1180 };
+  const size = { width: 210, height: 400 };
+  const at = (clientX: number, clientY: number) => besideFinger({ clientX, clientY }, size, screen);
+  expect(at(300, 200)).toEqual({ left: 300, top: 200 });
+  expect(at(700, 200)).toEqual({ left: 490, top: 200 });
+  expect(at(700, 1100)).toEqual({ left: 490, top: 772 });
+  expect(besideFinger({ clientX: 200, clientY: 20 }, size, { width: 320, height: 500 })).toEqual({
+    left: 102,
+    top: 20,
+  });
 });
 
 test('undo names a changed field in words', () => {
