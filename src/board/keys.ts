@@ -4,7 +4,7 @@ import type { KindRegistry } from '../kinds/kind.ts';
 import { levelBeside } from '../plan/levels.ts';
 import { isLocked } from '../plan/locks.ts';
 import { DRAWN, job, onLevel, type Ref } from '../plan/plan.ts';
-import { withRoomWalls } from './company.ts';
+import { withRoomWalls } from '../plan/room-walls.ts';
 import { createCopies } from './copies.ts';
 import type { Editor } from './editor.ts';
 import { type SessionApi, shownPlan } from './session.ts';

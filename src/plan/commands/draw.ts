@@ -4,10 +4,10 @@ import { type Enclosure, enclosure, PASSAGE } from '../../geometry/enclosure.ts'
 import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import { doubleArea } from '../../geometry/polygon.ts';
+import { bareParts } from '../bare-parts.ts';
 import { Draft } from '../change.ts';
 import { layOnWalls } from '../lay-on-walls.ts';
 import { AREA_LETTERS } from '../levels.ts';
-import { alongOf } from '../openings.ts';
 import { followWalls } from '../outlet-place.ts';
 import { makeRow, onLevel, type Pathway, type Plan, type Wall, type Zone } from '../plan.ts';
 import type { Command } from './command.ts';
@@ -179,38 +179,6 @@ function sameOutline(a: readonly Point[], b: readonly Point[]): boolean {
   const keys = (outline: readonly Point[]) => outline.map(String).sort().join(' ');
   return a.length === b.length && keys(a) === keys(b);
 }
-
-/** How far aside of a side a wall may lie and still cover it, mm: slanted ones are rounded. */
-const ASIDE = 2;
-/** No piece of wall is drawn that is shorter than half a wall is thick: the ends of its neighbours fill it. */
-const SLIVER = 62;
-
-/** The stretches of a side along which no wall stands yet: walls in line with it cover theirs. */
-function bareParts(standing: readonly Wall[], a: Point, b: Point): [Point, Point][] {
-  const side = { a, b };
-  const covered = standing
-    .filter((w) => besideOf(side, w.a) <= ASIDE && besideOf(side, w.b) <= ASIDE)
-    .map((w): [Point, Point] => (alongOf(side, w.a) < alongOf(side, w.b) ? [w.a, w.b] : [w.b, w.a]))
-    .sort((p, q) => alongOf(side, p[0]) - alongOf(side, q[0]));
-  const before = (p: Point, q: Point): boolean => alongOf(side, p) < alongOf(side, q);
-  const parts: [Point, Point][] = [];
-  let from = a;
-  for (const [start, end] of covered) {
-    if (!before(from, end) || !before(start, b)) continue;
-    if (before(from, start)) parts.push([from, start]);
-    from = end;
-  }
-  if (before(from, b)) parts.push([from, b]);
-  return parts.filter(([p, q]) => covered.length === 0 || distance(p, q) > SLIVER);
-}
-
-/** How far beside the line through a and b a place lies. */
-const besideOf = ({ a, b }: { a: Point; b: Point }, p: Point): number =>
-  Math.abs(doubleTriangle(a, b, p)) / (distance(a, b) || 1);
-
-/** Twice the area of the triangle of a straight piece and a point: zero when they are in line. */
-const doubleTriangle = (a: Point, b: Point, p: Point): number =>
-  (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
 
 /** Draws a place where no cable may go. */
 export const drawKeepout: Command<{

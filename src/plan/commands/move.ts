@@ -21,11 +21,14 @@ import {
   type Plan,
   type Ref,
   type Wall,
+  type Zone,
 } from '../plan.ts';
+import { withRoomWalls } from '../room-walls.ts';
 import { hasPlaces, shiftRow, tooFar } from '../row-places.ts';
 import type { TableName } from '../schema.ts';
 import type { Command } from './command.ts';
 import { dropOutlet, FACE_REACH, hang, TOUCH } from './hang.ts';
+import { partWalls } from './part-walls.ts';
 import { nameOf, stayedNotice } from './step-words.ts';
 
 /** A selection with all that goes along: devices that share a jack, outlets on a moved wall. */
@@ -66,7 +69,7 @@ function moveOpening(draft: Draft, opening: Opening, by: Point, free: boolean): 
 
 /**
  * Moves rows. What is joined to a moved wall stays joined to it: walls, corners of rooms, openings, outlets; a room that
- * is moved leaves its neighbours as they are. One outlet by itself is dropped on the nearest wall face and stays where
+ * is moved takes the walls along that are its alone, and leaves its neighbours as they are. One outlet by itself is dropped on the nearest wall face and stays where
  * it was put, one opening on the wall there; the outlets of moved devices go along unless somebody moved them by hand.
  * What is locked stays.
  */
@@ -76,12 +79,16 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   { kinds },
 ) => {
   const whole: Point = [Math.round(by[0]), Math.round(by[1])];
-  const loose = refs.filter((ref) => !isLocked(plan, ref));
+  const free = (ref: Ref): boolean => !isLocked(plan, ref);
+  const picked = refs.filter(free);
+  const company = withRoomWalls(plan, picked);
+  const loose = company.filter(free);
   if (refs.length > 0 && loose.length === 0) return { ok: false, why: LOCKED };
   const all = withCompany(plan, loose);
   const draft = new Draft(plan);
   const devices: Device[] = [];
   const walls = new Map<Id, Wall>();
+  const rooms: Zone[] = [];
   for (const { table, id } of all.values()) {
     const row = plan.tables[table].get(id) as AnyEntity | undefined;
     if (!row || !hasPlaces(table)) continue;
@@ -95,12 +102,14 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
     draft.patch(table, id, places as never);
     if (table === 'devices') devices.push(draft.plan.tables.devices.get(id)!);
     if (table === 'walls') walls.set(id, row as Wall);
+    if (table === 'zones') rooms.push(row as Zone);
   }
   const fault =
     moveOpenings(draft, all, whole) ??
-    carryWalls(draft, walls, all) ??
+    carryWalls(draft, walls, all, rooms.length > 0) ??
     collapsed(draft.plan, draft);
   if (fault) return { ok: false, why: fault };
+  partWalls(draft, rooms, whole, walls);
   for (const { table, id } of all.values()) {
     if (table !== 'outlets' || all.size === 1) continue;
     const outlet = draft.plan.tables.outlets.get(id);
@@ -117,7 +126,7 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   const changed = draft.changes();
   if (changed.length === 0) return { ok: false, why: msg('There is nothing to move.') };
   followWalls(draft, wallsIn(changed), kinds);
-  const stayed = refs.length - loose.length;
+  const stayed = refs.length - picked.length + company.length - loose.length;
   return {
     ok: true,
     changes: draft.changes(),
@@ -141,8 +150,8 @@ function carryWalls(
   draft: Draft,
   walls: ReadonlyMap<Id, Wall>,
   all: ReadonlyMap<string, Ref>,
+  rooms: boolean,
 ): null {
-  const rooms = [...all.values()].some(({ table }) => table === 'zones');
   const first = [...walls.values()][0];
   if (!first || rooms) return null;
   const outlets = [...draft.plan.tables.outlets.values()].filter((o) => all.has(`outlets/${o.id}`));

@@ -184,12 +184,17 @@ describe('A drag', () => {
     expect(undoLabel(d.state())?.params).toEqual({ what: 'room with its walls' });
   });
 
-  it('of a room leaves the wall that it shares with another', () => {
+  it('of a room leaves the wall that it shares with another, and becomes one with it again', () => {
     const d = drive({ tool: 'room' });
     d.play('drag 0,0 4000,3000 · drag 4000,0 8000,3000 · key v');
+    const upright = () => {
+      const walls = [...d.plan().tables.walls.values()].filter((w) => w.a[0] === w.b[0]);
+      return walls.map((w) => w.a[0]).sort((a, b) => a - b);
+    };
     d.play('click 2000,1500 · drag 2000,1500 1000,1500');
-    const shared = [...d.plan().tables.walls.values()].filter((w) => w.a[0] === w.b[0]);
-    expect(shared.map((w) => w.a[0]).sort()).toEqual([-1000, 4000, 8000]);
+    expect(upright()).toEqual([-1000, 3000, 4000, 8000]);
+    d.play('drag 1000,1500 2000,1500');
+    expect(upright()).toEqual([0, 4000, 8000]);
   });
 
   it('moves by a typed length along its direction', () => {

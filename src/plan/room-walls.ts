@@ -1,6 +1,6 @@
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
-import { onLevel, type Plan, type Ref, refKey, type Zone } from '../plan/plan.ts';
+import { onLevel, type Plan, type Ref, refKey, type Zone } from './plan.ts';
 
 /** Whether a point lies on a side of an outline, to the mm. */
 function onOutline(outline: readonly Point[], at: Point): boolean {
@@ -13,7 +13,7 @@ function onOutline(outline: readonly Point[], at: Point): boolean {
 const along = (zone: Zone, a: Point, b: Point): boolean =>
   onOutline(zone.outline, a) && onOutline(zone.outline, b);
 
-/** What moves when these are moved on the board: a room takes the walls along its sides that no other room uses. */
+/** What moves when these are moved: a room takes the walls along its sides that no other room uses. */
 export function withRoomWalls(plan: Plan, refs: readonly Ref[]): readonly Ref[] {
   const rooms = refs.flatMap(({ table, id }) =>
     table === 'zones' ? (plan.tables.zones.get(id) ?? []) : [],

@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import type { Point } from '../../../src/geometry/point.ts';
+import { emptyPlan, onLevel, type Plan, type Ref } from '../../../src/plan/plan.ts';
+import { step } from './steps.ts';
+
+const box = (x0: number, y0: number, x1: number, y1: number): Point[] => [
+  [x0, y0],
+  [x1, y0],
+  [x1, y1],
+  [x0, y1],
+];
+
+/** Two rooms side by side: Z1 from 0 to 4000, Z2 from there to 9000, with one wall between, W2. */
+function two(height = 3000): Plan {
+  const one = step(emptyPlan(), 'draw-zone', {
+    level: 'L1',
+    outline: box(0, 0, 4000, 3000),
+    walls: true,
+  });
+  return step(one, 'draw-zone', {
+    level: 'L1',
+    outline: box(4000, 0, 9000, height),
+    walls: true,
+  });
+}
+
+const room = (id: string): Ref[] => [{ table: 'zones', id }];
+const move = (plan: Plan, id: string, by: Point): Plan =>
+  step(plan, 'move', { refs: room(id), by });
+
+/** Walls as texts, each from its lower left end. */
+const walls = (plan: Plan): string[] =>
+  onLevel(plan, 'walls', 'L1')
+    .map(({ a, b }) => [a, b].sort((p, q) => p[0] - q[0] || p[1] - q[1]).join(' '))
+    .sort();
+
+describe('Moving a room', () => {
+  it('takes its walls along, and leaves its neighbour as it was', () => {
+    const plan = move(two(), 'Z2', [500, 0]);
+    const own = ['4500,0 4500,3000', '4500,0 9500,0', '4500,3000 9500,3000', '9500,0 9500,3000'];
+    const other = ['0,0 0,3000', '0,0 4000,0', '0,3000 4000,3000', '4000,0 4000,3000'];
+    expect(walls(plan)).toEqual([...other, ...own].sort());
+    expect(plan.tables.zones.get('Z1')).toEqual(two().tables.zones.get('Z1'));
+  });
+
+  it('gives it a wall of the make of the one that it leaves', () => {
+    const rated = step(two(), 'edit', { table: 'walls', id: 'W2', fields: { rated: true } });
+    const plan = move(rated, 'Z2', [500, 0]);
+    const made = onLevel(plan, 'walls', 'L1').filter((w) => w.a[0] === 4500 && w.b[0] === 4500);
+    expect(made).toMatchObject([{ rated: true, locked: false }]);
+  });
+
+  it('back again leaves one wall between them, as before', () => {
+    const plan = move(move(two(), 'Z2', [500, 0]), 'Z2', [-500, 0]);
+    expect(walls(plan)).toEqual(walls(two()));
+  });
+
+  it('along their wall gives it a piece where that ends', () => {
+    const plan = move(two(), 'Z2', [0, 1000]);
+    expect(walls(plan).filter((w) => /^4000,\d+ 4000/.test(w))).toEqual([
+      '4000,0 4000,3000',
+      '4000,3000 4000,4000',
+    ]);
+  });
+
+  it('leaves the part of a wall that it had with a larger room', () => {
+    const plan = move(two(1800), 'Z2', [700, 0]);
+    expect(walls(plan)).toContain('4000,0 4000,3000');
+    expect(walls(plan)).toContain('4700,0 4700,1800');
+  });
+
+  it('leaves a door and an outlet in the wall that stays', () => {
+    let plan = step(two(), 'place-opening', { level: 'L1', at: [4000, 1500], kind: 'door' });
+    plan = step(plan, 'place-spare', { level: 'L1', at: [4080, 400] });
+    const after = move(plan, 'Z2', [500, 0]);
+    expect(after.tables.openings).toEqual(plan.tables.openings);
+    expect(after.tables.outlets).toEqual(plan.tables.outlets);
+  });
+
+  it('into another wall hands its door and its outlet over', () => {
+    let plan = move(two(), 'Z2', [500, 0]);
+    plan = step(plan, 'place-opening', { level: 'L1', at: [4500, 1500], kind: 'door' });
+    plan = step(plan, 'place-spare', { level: 'L1', at: [4580, 400] });
+    const back = move(plan, 'Z2', [-500, 0]);
+    const [door] = [...back.tables.openings.values()];
+    const [outlet] = [...back.tables.outlets.values()];
+    expect(walls(back)).toEqual(walls(two()));
+    expect(door).toMatchObject({ wall: 'W2', along: 1500 });
+    expect(outlet).toMatchObject({ wall: 'W2', at: [4062, 400] });
+  });
+
+  it('keeps both walls where a door has no room in the other', () => {
+    let plan = move(two(), 'Z2', [500, 0]);
+    for (const x of [4000, 4500])
+      plan = step(plan, 'place-opening', { level: 'L1', at: [x, 1500], kind: 'door' });
+    const back = move(plan, 'Z2', [-500, 0]);
+    expect(back.tables.openings.size).toBe(2);
+    expect(walls(back).filter((w) => w === '4000,0 4000,3000')).toHaveLength(2);
+  });
+
+  it('by less than half a wall leaves it in the wall that it had', () => {
+    expect(
+      walls(move(two(), 'Z2', [40, 0])).filter((w) => /^40\d\d,0 40\d\d,3000/.test(w)),
+    ).toEqual(['4000,0 4000,3000']);
+  });
+
+  it('that no walls close gives it none', () => {
+    const open = step(two(), 'draw-zone', { level: 'L1', outline: box(4000, 0, 6000, 1000) });
+    const plan = move(open, 'Z3', [500, 500]);
+    expect(walls(plan)).toEqual(walls(two()));
+  });
+
+  it('with its neighbour takes the wall between them along', () => {
+    const refs = [...room('Z1'), ...room('Z2')];
+    const plan = step(two(), 'move', { refs, by: [500, 200] });
+    expect(onLevel(plan, 'walls', 'L1')).toHaveLength(7);
+    expect(walls(plan)).toContain('4500,200 4500,3200');
+  });
+});
