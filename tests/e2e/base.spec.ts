@@ -125,6 +125,18 @@ const sharpness = (desk: Job): Promise<number> =>
       return most;
     });
 
+/** Brings the readers of PDFs that are at work to an end, as a file does that is too much for them. */
+async function endReaders(page: Page): Promise<void> {
+  const readers = page.workers().filter((worker) => worker.url().includes('pdf-entry'));
+  expect(readers).not.toEqual([]);
+  for (const reader of readers)
+    await reader.evaluate(() => {
+      setTimeout(() => {
+        throw new Error('too much');
+      });
+    });
+}
+
 /** Shows a place of the sheet, in points, ever closer. */
 async function zoomTo(desk: Job, x: number, y: number, notches: number): Promise<void> {
   const plan = await desk.plan();
@@ -150,9 +162,15 @@ for (const [name, type, bytes] of [
     expect(asset!.type).toBe(type);
     expect(Buffer.from(asset!.data, 'base64').equals(bytes())).toBe(true);
     await page.getByLabel(t('base.fade')).fill('100');
+    if (type === 'application/pdf') await endReaders(page);
     // The heavy wall at the left, far nearer than the whole sheet was drawn.
     await zoomTo(desk, SHEET.inside.left, 1150, 14);
     await expect.poll(() => sharpness(desk), { timeout: 20_000 }).toBeGreaterThan(150);
+    if (type !== 'application/pdf') return;
+    // It is started anew once, and then it is said that it is not.
+    await endReaders(page);
+    await page.mouse.wheel(0, -120);
+    await expect(desk.notices).toContainText('stopped twice');
   });
 
 test('a PDF that is cropped and turned is still the PDF that it was, and as sharp', async ({

@@ -1,3 +1,4 @@
+import { openLasting, PdfReaderLostAgain } from './lasting-reader.ts';
 import type { PackedPage } from './page-placed.ts';
 import { type PdfClient, PdfReaderLost, PdfRefused, startPdfClient } from './pdf-client.ts';
 import type { DrawPart, PageSize, PdfRefusal } from './pdf-protocol.ts';
@@ -26,16 +27,15 @@ const REFUSALS: Readonly<Record<PdfRefusal, string>> = {
 const LOST =
   'The reader for PDFs stopped before it was done with “{name}”. Bring it again, or bring a picture of its page.';
 
+const LOST_AGAIN =
+  'The reader for PDFs stopped twice at “{name}”. It is shown as it stands, less sharp; load the page anew to try once more, or bring a picture of it.';
+
 /** Opens a PDF; throws `Trouble` for one that is locked, damaged or empty. */
 export async function openPdf(name: string, file: Blob, signal?: AbortSignal): Promise<OpenPdf> {
   signal?.throwIfAborted();
-  const client = startPdfClient();
+  const opening = { file, home: document.baseURI };
+  const { client, pages } = await openLasting(startPdfClient, opening, signal).catch(said(name));
   const told = saying(client, name);
-  const home = document.baseURI;
-  const pages = await told('open', { file, home }, signal).catch((error: unknown) => {
-    client.close();
-    throw error;
-  });
 
   return {
     pages,
@@ -62,8 +62,13 @@ export async function openPdf(name: string, file: Blob, signal?: AbortSignal): P
 const saying =
   ({ ask }: PdfClient, name: string): PdfClient['ask'] =>
   (...question) =>
-    ask(...question).catch((error: unknown) => {
-      if (error instanceof PdfRefused) return trouble(REFUSALS[error.why], { name });
-      if (error instanceof PdfReaderLost) return trouble(LOST, { name });
-      throw error;
-    });
+    ask(...question).catch(said(name));
+
+const said =
+  (name: string) =>
+  (error: unknown): never => {
+    if (error instanceof PdfRefused) return trouble(REFUSALS[error.why], { name });
+    if (error instanceof PdfReaderLostAgain) return trouble(LOST_AGAIN, { name });
+    if (error instanceof PdfReaderLost) return trouble(LOST, { name });
+    throw error;
+  };

@@ -44,12 +44,17 @@ async function openDrawing({ name, type, bytes }: Asset): Promise<Drawing> {
 
 const isDrawing = (type: string): boolean => type === 'application/pdf' || type === 'image/svg+xml';
 
+const wordsOf = (error: unknown): Message =>
+  error instanceof Trouble ? error.words : unforeseen(error);
+
 /** Pictures for the board from where they are kept; says once what is wrong with one that cannot be shown. */
 export function createPictureSource(
   assets: AssetPort,
   say: (message: Message) => void,
 ): PictureSource & LineSource {
   const open = new Map<string, Promise<Drawing>>();
+  /** Pictures that could not be made sharp, which was said. */
+  const coarse = new Set<string>();
 
   const drawingOf = (asset: Asset): Promise<Drawing> => {
     const there = open.get(asset.hash);
@@ -82,7 +87,7 @@ export function createPictureSource(
         const blob = new Blob([asset.bytes as Uint8Array<ArrayBuffer>], { type: asset.type });
         return { sizes: await halvesOf(blob), fine: false };
       } catch (error) {
-        say(error instanceof Trouble ? error.words : unforeseen(error));
+        say(wordsOf(error));
         return null;
       }
     },
@@ -90,8 +95,17 @@ export function createPictureSource(
       const { asset: hash, page } = pictureOf(key);
       const asset = await assets.get(hash);
       if (!asset || signal.aborted) return null;
-      const drawing = await drawingOf(asset);
-      return drawing.draw(page, part, size, signal);
+      try {
+        const drawing = await drawingOf(asset);
+        return await drawing.draw(page, part, size, signal);
+      } catch (error) {
+        // It is asked for again with every move of the view.
+        if (!signal.aborted && !coarse.has(key)) {
+          coarse.add(key);
+          say(wordsOf(error));
+        }
+        return null;
+      }
     },
     async lines(key) {
       const { asset: hash, page } = pictureOf(key);
