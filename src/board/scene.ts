@@ -81,17 +81,27 @@ export const sceneView = (session: SessionStore): SceneView => {
   return { level, leg, shown, scale: stepped(viewport.scale), plane: plane ?? null };
 };
 
+/** Whether a view is so small that it leaves out what is fine. */
+const isSmall = ({ scale }: SceneView): boolean => scale / paperPixels(scale) < SMALL;
+
+/** What a view shows of a plan, in one form or another: over the ceiling plane there are no power outlets. */
+export function groupsSeen(view: SceneView): ReadonlySet<PlanGroup> {
+  const groups = groupsOf(view.leg, view.shown, isSmall(view));
+  return view.plane ? new Set([...groups].filter((group) => group !== 'power')) : groups;
+}
+
 /** Lays a part of a plan out for a view of it. */
 export function drawScene(
   plan: Plan,
   survey: Survey | null,
   kinds: KindRegistry,
-  { level, leg, shown, scale, plane }: SceneView,
+  view: SceneView,
   part: Part,
 ): Scene {
+  const { level, leg, shown, scale, plane } = view;
   const paper = scale / paperPixels(scale);
-  const small = paper < SMALL;
-  const all = groupsOf(leg, shown, small);
+  const small = isSmall(view);
+  const all = groupsSeen(view);
   const groups = plane ? new Set([...all].filter((group) => !UNDER_PLANE.has(group))) : all;
   const drawing = planMarks(plan, survey, {
     level,

@@ -1,12 +1,14 @@
+import type { PlanGroup } from '../drawing/plan-view.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
-import { job, type Plan, refKey } from '../plan/plan.ts';
+import { job, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
 import type { Underlay } from '../results/underlay.ts';
 import type { Held } from './editor.ts';
 import { hitAt, hitBox, hitIndex } from './hit.ts';
 import { offersOn } from './offers.ts';
 import { remember } from './remember.ts';
+import { groupsSeen, sceneView } from './scene.ts';
 import type { SessionApi, SessionStore } from './session.ts';
 import { gridStep, REACH, type Snapped, snap } from './snap.ts';
 import { type SnapTargets, snapTargets } from './snap-targets.ts';
@@ -32,6 +34,23 @@ const NO_WAYS: readonly Way[] = [];
 /** A cable is picked where the runs are what the leg is about. */
 const waysToPick = ({ leg, survey }: SessionStore): readonly Way[] =>
   leg === 'runs' || leg === 'checks' ? (survey?.ways ?? NO_WAYS) : NO_WAYS;
+
+/** The group of the drawing that rows belong to, where a leg or a person may put it away. */
+const PUT_AWAY: Readonly<Partial<Record<Ref['table'], PlanGroup>>> = {
+  backgrounds: 'background',
+  zones: 'zones',
+  powers: 'power',
+};
+
+/** Leaves out what is not drawn, which nobody can mean; what is selected is. */
+function onlySeen(session: SessionStore, refs: readonly Ref[]): readonly Ref[] {
+  const seen = groupsSeen(sceneView(session));
+  const picked = new Set(session.selection.map(refKey));
+  return refs.filter((ref) => {
+    const group = PUT_AWAY[ref.table];
+    return group === undefined || seen.has(group) || picked.has(refKey(ref));
+  });
+}
 
 export function createSight(session: SessionApi, kinds: KindRegistry): Sight {
   let drawn: ReadonlyMap<string, Point> = new Map();
@@ -67,8 +86,8 @@ export function createSight(session: SessionApi, kinds: KindRegistry): Sight {
         option: s.toolOption,
         selection: s.selection,
         pixel,
-        hit: (at, touch) => hitAt(index(), at, pixel, touch, drawn),
-        inBox: (a, b, touching) => hitBox(index(), a, b, touching),
+        hit: (at, touch) => onlySeen(s, hitAt(index(), at, pixel, touch, drawn)),
+        inBox: (a, b, touching) => onlySeen(s, hitBox(index(), a, b, touching)),
         offers: () => offers(s.under, plan, s.level),
       };
     },

@@ -27,6 +27,29 @@ describe('A click', () => {
     expect(d.state().selection).toEqual([ref]);
   });
 
+  it('takes a power outlet where it is drawn, and never where a leg or a person put it away', () => {
+    const d = room();
+    d.session.getState().actions.run('place-power', { level: 'L1', at: [4000, 2500] });
+    const power: Ref = { table: 'powers', id: [...d.plan().tables.powers.keys()][0]! };
+    const { set } = d.state().actions;
+    const picks = (leg: 'devices' | 'runs', scale: number) => {
+      d.state().actions.select([]);
+      set({ leg, viewport: { ...d.state().viewport, scale } });
+      d.play('click 4000,2500');
+      return d.state().selection;
+    };
+    expect(picks('devices', 0.1)).toEqual([power]);
+    expect(picks('runs', 0.1)).toEqual([power]);
+    // So small a drawing leaves them out, but for the leg that places them.
+    expect(picks('runs', 0.01)).not.toContainEqual(power);
+    expect(picks('devices', 0.01)).toEqual([power]);
+    set({ shown: { ...d.state().shown, power: false } });
+    expect(picks('devices', 0.1)).toEqual([ZONE]);
+    d.play('press -1000,-1000 · move 5000,5000 · move 9000,7000 · release 9000,7000');
+    expect(d.state().selection).not.toContainEqual(power);
+    expect(d.state().selection).toContainEqual(DEVICE);
+  });
+
   it('on empty paper selects nothing', () => {
     const d = room();
     d.play('click 3000,600 · click 12000,9000');
