@@ -3,11 +3,11 @@ import { findingSymbol } from '../drawing/symbols.ts';
 import type { CommandName } from '../plan/commands/index.ts';
 import type { Finding } from '../results/types.ts';
 import { t } from '../text/index.ts';
-import { useActions, useDesk, useUnits } from './context.tsx';
+import { useActions, useDesk, usePlan, useUnits } from './context.tsx';
 import { MarksPicture } from './controls/marks.tsx';
 import { Button } from './controls/parts.tsx';
 import { mendAlike } from './mend.ts';
-import { showFinding } from './show.ts';
+import { scaleTool, showFinding, takeScaleTool } from './show.ts';
 
 /** A finding: what, how to mend it, why, and the buttons that show and mend it. */
 export function FindingCard({
@@ -24,6 +24,7 @@ export function FindingCard({
   const actions = useActions();
   const units = useUnits();
   const { fix, severity } = finding;
+  const scale = scaleTool(usePlan(), finding);
   return (
     <article className={`finding finding-${severity}`}>
       <p className="finding-what">
@@ -39,6 +40,11 @@ export function FindingCard({
             onClick={() => actions.run(fix.command as CommandName, fix.args as never)}
           >
             {renderMessage(fix.label, units)}
+          </Button>
+        ) : null}
+        {scale ? (
+          <Button look="main" onClick={() => takeScaleTool(session, finding, scale.tool)}>
+            {t(scale.name)}
           </Button>
         ) : null}
         {alike > 1 ? (

@@ -1,13 +1,17 @@
 import { type SessionApi, shownPlan, type Viewport } from '../board/session.ts';
 import type { Point } from '../geometry/point.ts';
-import type { Plan, Ref } from '../plan/plan.ts';
+import { hasScale, shownCorners } from '../plan/picture-place.ts';
+import type { Background, Plan, Ref } from '../plan/plan.ts';
 import type { Finding } from '../results/types.ts';
+import type { Key } from '../text/index.ts';
+import { TOOL } from './tool-ids.ts';
 
 /** All places of a row, for showing the whole of it. */
 function placesOf(plan: Plan, ref: Ref): readonly Point[] {
   const row = plan.tables[ref.table].get(ref.id) as Readonly<Record<string, unknown>> | undefined;
   if (!row) return [];
   if (ref.table === 'jacks') return placesOf(plan, { table: 'outlets', id: String(row['outlet']) });
+  if (ref.table === 'backgrounds') return shownCorners(row as unknown as Background);
   const one = [row['at'], row['a'], row['b'], row['origin']].filter(Boolean) as Point[];
   const many = (row['outline'] ?? row['points'] ?? []) as readonly Point[];
   return [...one, ...many];
@@ -50,11 +54,37 @@ export function showRefs(session: SessionApi, refs: readonly Ref[]): void {
   actions.select(refs.filter((ref) => ref.table !== 'levels'));
 }
 
+/** Brings what a finding is about into view: the spot, or the whole of a picture, whose corner says nothing. */
 export function showFinding(session: SessionApi, finding: Finding): void {
   if (finding.subjects.length > 0) showRefs(session, finding.subjects);
   const { viewport, actions } = session.getState();
-  if (finding.at)
+  if (finding.at && !finding.subjects.some(({ table }) => table === 'backgrounds'))
     actions.set({ level: finding.at.level, viewport: viewOn(viewport, [finding.at.point]) });
+}
+
+type ScaleToolName = Extract<Key, 'base.set' | 'base.check' | 'base.set-again'>;
+
+/** The tool that mends a finding about the scale of a picture, which no command can, and its name; null for others. */
+export function scaleTool(
+  plan: Plan,
+  finding: Finding,
+): { tool: string; name: ScaleToolName } | null {
+  const [picture] = finding.subjects.flatMap(({ table, id }) =>
+    table === 'backgrounds' ? (plan.tables.backgrounds.get(id) ?? []) : [],
+  );
+  if (!picture) return null;
+  if (!hasScale(picture)) return { tool: TOOL.setScale, name: 'base.set' };
+  return picture.check === null
+    ? { tool: TOOL.checkScale, name: 'base.check' }
+    : { tool: TOOL.setScale, name: 'base.set-again' };
+}
+
+/** Opens the Base leg with a tool in hand and the picture of a finding in view. */
+export function takeScaleTool(session: SessionApi, finding: Finding, tool: string): void {
+  const { actions } = session.getState();
+  actions.set({ leg: 'base' });
+  showFinding(session, finding);
+  actions.pick(tool);
 }
 
 /** The levels that a row can be seen on: a riser's two, a level itself. */

@@ -4,10 +4,10 @@ import type { Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
 import { spotOf } from './spots.ts';
 
-/** An outlet that belongs on a wall was put on a drop from the ceiling, since no drawn wall is in reach. */
+/** An outlet that belongs on a wall was put on a pole or on casework, since no drawn wall is in reach. */
 export const noWallInReach: Rule = {
   id: 'no-wall-in-reach',
-  title: msg('An outlet hangs on a drop because no wall is in reach'),
+  title: msg('An outlet is on no wall because none is in reach'),
   severity: 'note',
   source: COMMON_PRACTICE,
   limits: [],
@@ -15,8 +15,8 @@ export const noWallInReach: Rule = {
     [...plan.tables.jacks.values()].flatMap((jack) => {
       const outlet = plan.tables.outlets.get(jack.outlet);
       const device = jack.device === null ? undefined : plan.tables.devices.get(jack.device);
-      const onDrop = outlet?.placed === 'auto' && ['pole', 'casework'].includes(outlet.mount);
-      if (!device || !onDrop || kinds.get(device.kind)?.mount !== 'wall') return [];
+      const offWall = outlet?.placed === 'auto' && ['pole', 'casework'].includes(outlet.mount);
+      if (!device || !offWall || kinds.get(device.kind)?.mount !== 'wall') return [];
       return [
         {
           subjects: [
@@ -24,11 +24,15 @@ export const noWallInReach: Rule = {
             { table: 'devices', id: device.id },
           ],
           at: spotOf(plan, 'outlets', outlet.id),
-          message: msg('No wall is within reach of {device}, so jack {label} hangs on a drop.', {
-            device: deviceName(plan, kinds, device),
-            label: jack.label,
-          }),
-          remedy: msg('Draw the wall that it stands at, move it nearer to one, or keep the drop.'),
+          message: msg(
+            outlet.mount === 'pole'
+              ? 'No wall is within reach of {device}, so jack {label} sits on a pole.'
+              : 'No wall is within reach of {device}, so jack {label} sits on casework.',
+            { device: deviceName(plan, kinds, device), label: jack.label },
+          ),
+          remedy: msg(
+            'Draw the wall that it stands at, move it nearer to one, or keep it as it is.',
+          ),
           fix: null,
         },
       ];

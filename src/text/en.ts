@@ -474,6 +474,7 @@ export const en = {
   'print.no-sheets': 'The sheets are being fetched.',
   'print.check-square':
     'Print at 100 %, not “fit to page”, and measure the check square on the first sheet.',
+  'print.job': 'Job',
   'print.title-block': 'Title block',
   'print.lists': 'Lists as CSV',
   'print.schedule': 'Cable schedule',

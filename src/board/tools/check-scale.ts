@@ -5,6 +5,6 @@ export const checkScale = knownLength({
   id: 'check-scale',
   label: msg('Check scale'),
   key: 'c',
-  hint: msg('Click one end of a length that you know, best the way that no line has gone yet.'),
+  hint: msg('Click one end of another length that you know, best at right angles to the first.'),
   for: 'check-scale',
 });

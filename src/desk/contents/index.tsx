@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useMemo } from 'react';
+import { type KeyboardEvent, type RefObject, useEffect, useMemo } from 'react';
 import { FOOT } from '../../base/units.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Ref } from '../../plan/plan.ts';
@@ -18,6 +18,7 @@ export function Contents() {
   const kinds = useKinds();
   const level = useSession((s) => s.level);
   const title = useFromTop(level);
+  useFirstRow(title);
   const groups = useMemo(() => contentsOf(plan, level, kinds), [plan, level, kinds]);
   return (
     <div className="contents">
@@ -44,6 +45,17 @@ export function Contents() {
       ))}
     </div>
   );
+}
+
+/** Puts the focus into the list when it opens, so that the keys that it names work at once. */
+function useFirstRow(title: RefObject<HTMLElement | null>): void {
+  useEffect(() => {
+    const list = title.current?.closest('.contents');
+    const row =
+      list?.querySelector<HTMLElement>('.contents-row[aria-expanded="true"]') ??
+      list?.querySelector<HTMLElement>('[open] .contents-row, summary');
+    row?.focus({ preventScroll: row.ariaExpanded !== 'true' });
+  }, [title]);
 }
 
 const ARROWS: Readonly<Record<string, Point>> = {

@@ -87,17 +87,22 @@ export function PrintShelf() {
 function Title() {
   const actions = useActions();
   const row = job(usePlan());
+  const edit = (fields: Record<string, string>) =>
+    void actions.run('edit', { table: 'job', id: 'job', fields });
   const field = (name: 'client' | 'address' | 'preparedBy' | 'revision') => (
     <TextField
       label={t(`job.${name}`)}
       value={row[name]}
-      onCommit={(value) =>
-        void actions.run('edit', { table: 'job', id: 'job', fields: { [name]: value } })
-      }
+      onCommit={(value) => edit({ [name]: value })}
     />
   );
   return (
     <Section title={t('print.title-block')}>
+      <TextField
+        label={t('print.job')}
+        value={row.name}
+        onCommit={(value) => value && edit({ name: value })}
+      />
       {field('client')}
       {field('address')}
       {field('preparedBy')}

@@ -11,13 +11,14 @@ import { wouldLose } from '../../../src/desk/dialogs/replace.tsx';
 import { menuItems, menuRefs } from '../../../src/desk/menu/items.ts';
 import { besideFinger } from '../../../src/desk/menu/place.ts';
 import { boxWords, priceGroups } from '../../../src/desk/price-groups.ts';
-import { viewOn } from '../../../src/desk/show.ts';
+import { scaleTool, showFinding, takeScaleTool, viewOn } from '../../../src/desk/show.ts';
 import { TOOL } from '../../../src/desk/tool-ids.ts';
 import { kinds } from '../../../src/kinds/index.ts';
+import { shownCorners } from '../../../src/plan/picture-place.ts';
 import { emptyPlan, makeRow } from '../../../src/plan/plan.ts';
 import type { PriceLine } from '../../../src/results/types.ts';
 import { t } from '../../../src/text/index.ts';
-import { Site, smallSite, surveyOf } from './site.ts';
+import { finding, Site, smallSite, surveyOf } from './site.ts';
 
 test('every tool that the shelf puts into a hand is in the registry', () => {
   for (const id of Object.values(TOOL)) expect([...tools.keys()]).toContain(id);
@@ -160,6 +161,44 @@ test('showing things far apart zooms out until both are in view', () => {
   ]);
   expect(view.left).toBeLessThan(0);
   expect(view.left + view.width / view.scale).toBeGreaterThan(100_000);
+});
+
+test('a finding about the scale of a picture shows the whole of it and hands over the tool that mends it', () => {
+  const site = new Site().run('add-background', {
+    level: 'L1',
+    name: 'Plan',
+    asset: '0123456789abcdef',
+    width: 2000,
+    height: 1000,
+  });
+  const about = finding({
+    subjects: [{ table: 'backgrounds', id: 'B1' }],
+    at: { level: 'L1', point: [0, 0] },
+  });
+  expect(scaleTool(site.plan, about)?.tool).toBe('set-scale');
+  site.run('set-scale', { background: 'B1', a: [0, 0], b: [10_000, 0], length: 40_000 });
+  expect(scaleTool(site.plan, about)?.tool).toBe('check-scale');
+  expect(scaleTool(site.plan, finding({ severity: 'note' }))).toBeNull();
+
+  const session = site.session();
+  const { set } = session.getState().actions;
+  set({ leg: 'checks', viewport: { scale: 0.5, left: 0, top: 0, width: 800, height: 600 } });
+  takeScaleTool(session, about, 'check-scale');
+  const { leg, tool, viewport } = session.getState();
+  expect([leg, tool]).toEqual(['base', 'check-scale']);
+  const corners = shownCorners(site.plan.tables.backgrounds.get('B1')!);
+  for (const [x, y] of corners) {
+    expect(x).toBeGreaterThan(viewport.left);
+    expect(x).toBeLessThan(viewport.left + viewport.width / viewport.scale);
+    expect(y).toBeGreaterThan(viewport.top);
+    expect(y).toBeLessThan(viewport.top + viewport.height / viewport.scale);
+  }
+  expect(viewport.scale).toBeLessThan(0.5);
+
+  const spot = finding({ subjects: [], at: { level: 'L1', point: [5000, 4000] } });
+  showFinding(session, spot);
+  const { left, width, scale } = session.getState().viewport;
+  expect(left + width / scale / 2).toBeCloseTo(5000, 6);
 });
 
 test('the menu of empty paper offers every kind to place, and what it places is placed there', () => {

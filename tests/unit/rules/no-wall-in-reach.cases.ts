@@ -27,13 +27,13 @@ export const cases: RuleCases = {
     {
       what: 'a pole in place of a wall',
       on: rows({ mount: 'pole' }),
-      says: ['No wall is within reach of Order station A1, so jack A1 hangs on a drop.'],
+      says: ['No wall is within reach of Order station A1, so jack A1 sits on a pole.'],
       at: [100, 200],
     },
     {
       what: 'casework in place of a wall',
       on: rows({ mount: 'casework' }),
-      says: ['No wall is within reach of Order station A1, so jack A1 hangs on a drop.'],
+      says: ['No wall is within reach of Order station A1, so jack A1 sits on casework.'],
     },
   ],
   limits: {},
