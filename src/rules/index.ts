@@ -30,6 +30,7 @@ import { scaleNotSet } from './scale-not-set.ts';
 import { scaleOff } from './scale-off.ts';
 import { scaleUnchecked } from './scale-unchecked.ts';
 import { sealedWall } from './sealed-wall.ts';
+import { unusedPathway } from './unused-pathway.ts';
 
 /** Every rule, in the order in which findings are listed within a severity. */
 export const rules: readonly Rule[] = [
@@ -59,6 +60,7 @@ export const rules: readonly Rule[] = [
   conduitRadius,
   bundleSize,
   pinDetour,
+  unusedPathway,
   ratedWall,
   floorOpening,
   sealedWall,

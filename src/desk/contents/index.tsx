@@ -53,7 +53,8 @@ function useFirstRow(title: RefObject<HTMLElement | null>): void {
     const list = title.current?.closest('.contents');
     const row =
       list?.querySelector<HTMLElement>('.contents-row[aria-expanded="true"]') ??
-      list?.querySelector<HTMLElement>('[open] .contents-row, summary');
+      list?.querySelector<HTMLElement>('[open] .contents-row') ??
+      list?.querySelector<HTMLElement>('summary');
     row?.focus({ preventScroll: row.ariaExpanded !== 'true' });
   }, [title]);
 }
