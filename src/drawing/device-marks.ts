@@ -6,7 +6,7 @@ import { deviceSymbol } from './device-symbol.ts';
 import { areaInk, type Ink } from './display.ts';
 import { place, take } from './label-place.ts';
 import { outletMarks } from './outlet-marks.ts';
-import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
+import { type Drafting, inOneLine, toBuilding, toPaper } from './plan-view.ts';
 import { byId, extent, putSymbol } from './put-symbol.ts';
 import { closetSymbol, FINDING_REACH, findingSymbol, POWER_REACH, powerSymbol } from './symbols.ts';
 
@@ -31,7 +31,8 @@ function closetMarks(drafting: Drafting): void {
   for (const closet of onLevel(plan, 'closets', view.level)) {
     take(field, boxAround(toPaper(view, closet.at), 6.8, 5.6));
     put('closets', { op: 'symbol', at: closet.at, marks: closetSymbol() });
-    const width = view.measure.width(closet.name, 2.3, 'sans', true);
+    const name = inOneLine(view, closet.name, 2.3, true);
+    const width = view.measure.width(name, 2.3, 'sans', true);
     const placed = place(field, {
       anchor: toPaper(view, closet.at),
       reach: 2.9,
@@ -47,7 +48,7 @@ function closetMarks(drafting: Drafting): void {
           {
             op: 'text',
             at: [0, 0],
-            text: closet.name,
+            text: name,
             size: 2.3,
             bold: true,
             ink: 'ink',

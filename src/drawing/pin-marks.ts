@@ -1,7 +1,7 @@
 import { onLevel, type Pin } from '../plan/plan.ts';
 import { boxAround } from './box-grid.ts';
 import { place, take } from './label-place.ts';
-import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
+import { type Drafting, inOneLine, toBuilding, toPaper } from './plan-view.ts';
 import { leaderMark } from './put-symbol.ts';
 import { PIN_REACH, pinSymbol } from './symbols.ts';
 
@@ -29,10 +29,11 @@ const NAME_SIZE = 2;
 function pinName(drafting: Drafting, pin: Pin): void {
   const { view, field, put, leaveOut } = drafting;
   if (pin.name === '') return;
+  const name = inOneLine(view, pin.name, NAME_SIZE);
   const placed = place(field, {
     anchor: toPaper(view, pin.points[0]!),
     reach: PIN_REACH,
-    width: view.measure.width(pin.name, NAME_SIZE, 'sans', false) + 0.5,
+    width: view.measure.width(name, NAME_SIZE, 'sans', false) + 0.5,
     height: 2.4,
     onAnchor: false,
   });
@@ -46,7 +47,7 @@ function pinName(drafting: Drafting, pin: Pin): void {
     at: toBuilding(view, placed.at),
     marks: [
       {
-        ...{ op: 'text', at: [0, 0], text: pin.name, size: NAME_SIZE, ink: 'cable' },
+        ...{ op: 'text', at: [0, 0], text: name, size: NAME_SIZE, ink: 'cable' },
         ...{ align: 'centre', vertical: 'middle', halo: 'paper' },
       },
     ],

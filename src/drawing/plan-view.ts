@@ -7,6 +7,7 @@ import type { Survey } from '../results/types.ts';
 import type { Box } from './box-grid.ts';
 import type { Mark, TextMeasure } from './display.ts';
 import type { Field } from './label-place.ts';
+import { fitText } from './measure.ts';
 
 /** Groups of a level's drawing, from the lowest to the highest. */
 export const PLAN_GROUPS = [
@@ -113,6 +114,13 @@ export interface Drafting {
   /** Whether something had no room when its turn came last time, so that its turn comes first now. */
   readonly urgent: (group: PlanGroup, what: string) => boolean;
 }
+
+/** A name that is written in one line covers no more of the drawing than this, paper mm. */
+const LONGEST_NAME = 80;
+
+/** A name as it is written in one line: cut with an ellipsis where it would run across the drawing. */
+export const inOneLine = ({ measure }: PlanView, name: string, size: number, bold = false) =>
+  fitText(measure, name, LONGEST_NAME, size, 'sans', bold);
 
 /** From the building to paper and back; both have their origin in the same place. */
 export const toPaper = (view: PlanView, [x, y]: Point): Point => [x * view.scale, y * view.scale];

@@ -5,7 +5,7 @@ import { runsByRiser } from '../results/risers.ts';
 import { boxAround } from './box-grid.ts';
 import type { Mark } from './display.ts';
 import { place, take } from './label-place.ts';
-import { type Drafting, toBuilding, toPaper } from './plan-view.ts';
+import { type Drafting, inOneLine, toBuilding, toPaper } from './plan-view.ts';
 import { leaderMark } from './put-symbol.ts';
 import { RISER_REACH, riserSymbol } from './symbols.ts';
 
@@ -54,7 +54,9 @@ function riserLabel(drafting: Drafting, riser: Riser, cables: number | null): vo
   const lines = [
     { text: name, size: NAME_SIZE, bold: true },
     { text: to, size: TO_SIZE, bold: false },
-  ].filter((line) => line.text !== '');
+  ]
+    .filter((line) => line.text !== '')
+    .map((line) => ({ ...line, text: inOneLine(view, line.text, line.size, line.bold) }));
   const width = Math.max(
     ...lines.map(({ text, size, bold }) => view.measure.width(text, size, 'sans', bold)),
   );

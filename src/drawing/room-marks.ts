@@ -8,7 +8,7 @@ import { type Box, boxAround, overlaps } from './box-grid.ts';
 import { areaInk, type Ink, type Mark, type Part, pictureKey, type Style } from './display.ts';
 import { avoidBox, avoidWall, isFree, take } from './label-place.ts';
 import { CAP_HEIGHT, wrapText } from './measure.ts';
-import { type Drafting, toPaper } from './plan-view.ts';
+import { type Drafting, inOneLine, toPaper } from './plan-view.ts';
 
 /** Pictures under the drawing, as they were scaled, turned and faded. */
 export function backgroundMarks({ plan, view, wants, put }: Drafting): void {
@@ -298,7 +298,8 @@ function keepoutNames(drafting: Drafting): void {
   for (const keepout of onLevel(plan, 'keepouts', view.level)) {
     if (keepout.name === '' || names.has(keepout.name)) continue;
     const outline = keepout.outline.map((p) => toPaper(view, p));
-    const width = view.measure.width(keepout.name, NAME_SIZE, 'sans', true) + 1.4;
+    const name = inOneLine(view, keepout.name, NAME_SIZE, true);
+    const width = view.measure.width(name, NAME_SIZE, 'sans', true) + 1.4;
     const box =
       freeInside(drafting, outline, width, 3.2) ?? besideOutline(drafting, outline, width);
     if (!box) {
@@ -321,7 +322,7 @@ function keepoutNames(drafting: Drafting): void {
       {
         op: 'text',
         at: [0, 0],
-        text: keepout.name,
+        text: name,
         size: NAME_SIZE,
         bold: true,
         ink: 'warn',

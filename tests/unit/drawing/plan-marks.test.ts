@@ -389,3 +389,29 @@ describe('a plan with a place that was mistyped', () => {
     expect(layer(draw(planOf({ walls: rows })), 'walls').length).toBeGreaterThan(0);
   });
 });
+
+describe('a name of hundreds of letters', () => {
+  it('does not run across the drawing, whatever bears it', () => {
+    const name = 'W'.repeat(400);
+    const plan = planOf({
+      levels: { L1: {}, L2: { elevation: 4000 } },
+      closets: { C1: { name, at: [0, 0] } },
+      pins: { N1: { name, points: [[9000, 9000]] } },
+      risers: { R1: { name, at: [18_000, 0], upper: 'L2' } },
+      keepouts: {
+        K1: {
+          name,
+          outline: [
+            [0, 20_000],
+            [9000, 20_000],
+            [9000, 29_000],
+          ],
+        },
+      },
+    });
+    const texts = draw(plan).layers.flatMap(({ marks }) => textsOf(marks));
+    expect(texts.filter((text) => text.startsWith('WW')).length).toBeGreaterThan(2);
+    for (const text of texts)
+      expect(fontMeasure.width(text, 2.3, 'sans', true)).toBeLessThanOrEqual(95);
+  });
+});
