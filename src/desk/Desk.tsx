@@ -24,6 +24,7 @@ import { JobMenu } from './job-menu.tsx';
 import { useDeskKeys } from './keys.ts';
 import { LadderFrame, useLadder } from './ladder/frame.tsx';
 import { watchLegs } from './leg-turn.ts';
+import { useLostFocus } from './lost-focus.ts';
 import { Notices } from './notices.tsx';
 import { createPrintChoice, paperFor, usePageCount, usePrintChoice } from './print-choice.ts';
 import { RunStrip } from './run-strip.tsx';
@@ -78,6 +79,7 @@ function Frame({ board }: { board: ReactNode }) {
   const drop = useBring();
   const pages = usePages();
   useDeskKeys();
+  useLostFocus();
   usePutAway(() => setPanel('none'));
   useEffect(() => watchLegs(session), [session]);
   const draw = (next: Panel) => setPanel((now) => (now === next ? 'none' : next));

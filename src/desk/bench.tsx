@@ -100,7 +100,6 @@ function StepList() {
   const rows = [...steps.keys()].reverse();
   return (
     <Drop
-      label={t('step.list')}
       align="left"
       face={<span className="step-count">{t('step.count', { count: cursor })}</span>}
     >
@@ -243,7 +242,6 @@ function ShownDrop() {
   const levels = usePlan().tables.levels.size;
   return (
     <Drop
-      label={t('shown.label')}
       face={
         <>
           {ICONS.eye}

@@ -7,7 +7,7 @@ import { replaceJob } from './dialogs/replace.tsx';
 export function JobMenu() {
   const { session, services } = useDesk();
   return (
-    <Drop label={t('menu.job')}>
+    <Drop face={t('menu.job')}>
       <DropItem onPick={() => replaceJob(session, services, () => services.openFile())}>
         {t('menu.open')}
       </DropItem>

@@ -13,14 +13,12 @@ const Shut = createContext<() => void>(() => {});
 
 /** A button with a list of actions or settings under it; Escape and a press elsewhere shut it. */
 export function Drop({
-  label,
   face,
   align = 'right',
   children,
 }: {
-  label: string;
-  /** What the button shows; its label otherwise. */
-  face?: ReactNode;
+  /** What the button shows; its words are its name as well. */
+  face: ReactNode;
   align?: 'left' | 'right';
   children: ReactNode;
 }) {
@@ -45,6 +43,11 @@ export function Drop({
     <div
       className="drop"
       ref={box}
+      onBlur={(event) => {
+        // With a pointer the focus goes nowhere, and a press elsewhere has shut it already.
+        const to = event.relatedTarget;
+        if (to && !event.currentTarget.contains(to)) setOpen(false);
+      }}
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || !open) return;
         event.stopPropagation();
@@ -59,8 +62,7 @@ export function Drop({
         aria-controls={open ? id : undefined}
         onClick={() => setOpen(!open)}
       >
-        {face ?? label}
-        {face ? <span className="unseen">{label}</span> : null}
+        {face}
         {ICONS.more}
       </button>
       {open ? (

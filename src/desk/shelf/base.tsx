@@ -170,7 +170,9 @@ function Picture({ background, alone }: { background: Background; alone: boolean
           aria-valuetext={`${background.opacity} %`}
           onChange={(event) => edit({ opacity: Number(event.currentTarget.value) }, `fade ${id}`)}
         />
-        <output>{background.opacity} %</output>
+        <span className="slider-value" aria-hidden="true">
+          {background.opacity} %
+        </span>
       </label>
       <CheckField
         label={t('base.hide')}
