@@ -2,23 +2,19 @@ import type { ComponentType, ReactNode } from 'react';
 import { refKey } from '../../plan/plan.ts';
 import type { TableName } from '../../plan/schema.ts';
 import { useSession, useShownPlan } from '../context.tsx';
+import { BackgroundCard } from './background-card.tsx';
+import { ClosetCard, PowerCard } from './closet-card.tsx';
 import { DeviceCard } from './device-card.tsx';
 import { DimensionCard, NoteCard, OpeningCard } from './drawn-cards.tsx';
 import { CardFindings } from './findings.tsx';
 import { Nothing } from './nothing.tsx';
 import { JackCard, OutletCard } from './outlet-card.tsx';
+import { PathwayCard } from './pathway-card.tsx';
 import { PinCard } from './pin-card.tsx';
 import { RiserCard } from './riser-card.tsx';
+import { KeepoutCard, ZoneCard } from './room-card.tsx';
 import { Several } from './several.tsx';
-import {
-  BackgroundCard,
-  ClosetCard,
-  KeepoutCard,
-  PathwayCard,
-  PowerCard,
-  WallCard,
-  ZoneCard,
-} from './thing-cards.tsx';
+import { WallCard } from './wall-card.tsx';
 
 const CARDS: Partial<Record<TableName, ComponentType<{ id: string }>>> = {
   devices: DeviceCard,
