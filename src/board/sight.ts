@@ -1,6 +1,7 @@
 import type { PlanGroup } from '../drawing/plan-view.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
+import { levelBeside } from '../plan/levels.ts';
 import { job, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
 import type { Underlay } from '../results/underlay.ts';
@@ -62,8 +63,9 @@ export function createSight(session: SessionApi, kinds: KindRegistry): Sight {
   const beneath = remember(underLines);
 
   const targetsNow = (): SnapTargets => {
-    const { history, level } = session.getState();
-    return targets(history.plan, level);
+    const { history, level, shown } = session.getState();
+    const below = shown.below ? levelBeside(history.plan, level, -1) : null;
+    return targets(history.plan, level, below?.id ?? null);
   };
   const linesNear = (under: Underlay | null, level: string, at: Point, pixel: number) =>
     underNear(beneath(under, level), at, REACH * pixel, LEAST_UNDER * pixel);

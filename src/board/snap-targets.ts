@@ -24,6 +24,8 @@ export interface Target {
   readonly at: Point;
   readonly kind: 'end' | 'middle' | 'place' | 'under-end';
   readonly row: string;
+  /** Whether it is of the level below, which shows through: what is drawn here wins over it. */
+  readonly ghost?: boolean;
 }
 
 export interface TargetLine {
@@ -31,6 +33,7 @@ export interface TargetLine {
   readonly b: Point;
   readonly kind: 'face' | 'centre' | 'edge' | 'under-line';
   readonly row: string;
+  readonly ghost?: boolean;
 }
 
 /** Everything on a level that a place can snap to, in coordinates along the building lines. */
@@ -52,8 +55,12 @@ export const outOfFrame = ([c, s]: readonly [number, number], [x, y]: Point): Po
 /** Whole mm; zero is added so that a place just left of the origin is 0 and not -0. */
 export const whole = (p: Point): Point => [Math.round(p[0]) + 0, Math.round(p[1]) + 0];
 
-/** Gathers the targets of a level; done once for each state of the plan. */
-export function snapTargets(plan: Plan, level: Id): SnapTargets {
+/**
+ * Gathers the targets of a level; done once for each state of the plan.
+ *
+ * @param below the level that shows through, if one does: the ends, middle lines and faces of its walls are targets, too
+ */
+export function snapTargets(plan: Plan, level: Id, below: Id | null = null): SnapTargets {
   const angle = ((plan.tables.levels.get(level)?.frameAngle ?? 0) * Math.PI) / 180;
   const frame = angle === 0 ? ([1, 0] as const) : ([Math.cos(angle), Math.sin(angle)] as const);
   const points: Target[] = [];
@@ -93,6 +100,18 @@ export function snapTargets(plan: Plan, level: Id): SnapTargets {
     for (const at of by) point({ table: 'pins', id }, 'place', at);
   for (const table of ['closets', 'devices', 'outlets', 'powers'] as const)
     for (const { id, at } of onLevel(plan, table, level)) point({ table, id }, 'place', at);
+  if (below !== null)
+    for (const wall of onLevel(plan, 'walls', below)) {
+      const [p, q, r, t] = wallCorners(wall.a, wall.b, wall.thickness);
+      const of = { row: refKey({ table: 'walls', id: wall.id }), ghost: true } as const;
+      for (const at of [wall.a, wall.b])
+        points.push({ at: intoFrame(frame, at), kind: 'end', ...of });
+      const piece = (kind: TargetLine['kind'], a: Point, b: Point) =>
+        lines.push({ a: intoFrame(frame, a), b: intoFrame(frame, b), kind, ...of });
+      piece('centre', wall.a, wall.b);
+      piece('face', p!, q!);
+      piece('face', t!, r!);
+    }
   return { points, lines, pointIndex: indexPoints(points), lineIndex: indexLines(lines), frame };
 }
 

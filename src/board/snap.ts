@@ -137,7 +137,8 @@ function nearestPoint(
     if (!ask.kinds.includes(target.kind) || ask.without.has(target.row)) continue;
     const far = Math.hypot(target.at[0] - p[0], target.at[1] - p[1]);
     // Ends win over middles, and what is drawn over what lies under it, where both are near.
-    const d = target.kind === 'middle' || target.kind === 'under-end' ? far * 1.4 : far;
+    const weak = target.kind === 'middle' || target.kind === 'under-end' || target.ghost;
+    const d = weak ? far * 1.4 : far;
     if (d <= least) {
       least = d;
       best = target;
@@ -225,7 +226,7 @@ function extensionHolds(targets: SnapTargets, p: Point, ask: SnapAsk): Hold[] {
   const holds: Hold[] = [];
   for (const i of near) {
     const line = targets.lines[i]!;
-    const hold = line.kind === 'centre' ? holdOn(line, p) : null;
+    const hold = line.kind === 'centre' && !line.ghost ? holdOn(line, p) : null;
     if (!hold || ask.without.has(line.row)) continue;
     if (hold.distance > ALIGN_REACH * ask.pixel || onPiece(hold, foot(hold, p), 0)) continue;
     const ends = [line.a, line.b].map((end) => ({
@@ -264,8 +265,8 @@ function inLine(targets: SnapTargets, p: Point, u: Point, ask: SnapAsk): Point |
   let best: Point | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const i of targets.pointIndex?.search(p[0] - rx, p[1] - ry, p[0] + rx, p[1] + ry) ?? []) {
-    const { at, kind, row } = targets.points[i]!;
-    if (kind === 'middle' || ask.without.has(row)) continue;
+    const { at, kind, row, ghost } = targets.points[i]!;
+    if (kind === 'middle' || ghost || ask.without.has(row)) continue;
     const d = Math.abs(at[0] - p[0]) + Math.abs(at[1] - p[1]);
     if (d < least) {
       least = d;

@@ -4,7 +4,8 @@ import { FOOT, INCH } from '../../../src/base/units.ts';
 import { gridStep, type SnapAsk, snap } from '../../../src/board/snap.ts';
 import { type SnapKind, snapTargets } from '../../../src/board/snap-targets.ts';
 import type { Point } from '../../../src/geometry/point.ts';
-import { emptyPlan, makeRow } from '../../../src/plan/plan.ts';
+import { emptyPlan, makeRow, onLevel } from '../../../src/plan/plan.ts';
+import { step } from '../plan/steps.ts';
 import { drive, planWith, roomPlan } from './driver.ts';
 
 const ALL: readonly SnapKind[] = [
@@ -231,6 +232,59 @@ describe('Snapping', () => {
       }),
       run,
     );
+  });
+
+  describe('to the level below, while it shows through', () => {
+    const two = planWith(
+      [
+        'draw-walls',
+        {
+          level: 'L1',
+          points: [
+            [0, 0],
+            [4050, 0],
+          ],
+        },
+      ],
+      ['add-level', { from: 'L1', side: 'above' }],
+    );
+    const over = snapTargets(two, 'L2', 'L1');
+
+    it.each([
+      ['the end of a wall', [4090, -40], [4050, 0], 'end'],
+      ['the face of a wall', [1234, 90], [1200, 62], 'face'],
+      ['the middle line of a wall', [1234, -12], [1200, 0], 'centre'],
+    ] as const)('takes %s', (_name, raw, at, kind) => {
+      const got = snap(over, raw, ask());
+      expect([got.at, got.acts[0]!.kind]).toEqual([at, kind]);
+    });
+
+    it('lets an end on the own level win that is as near, and aligns nothing with it', () => {
+      const plan = step(two, 'draw-walls', {
+        level: 'L2',
+        points: [
+          [4150, 0],
+          [8000, 0],
+        ],
+      });
+      expect(snap(snapTargets(plan, 'L2', 'L1'), [4098, 0], ask()).at).toEqual([4150, 0]);
+      const far = snap(over, [4055, 2022], ask({ kinds: ['grid', 'aligned'] }));
+      expect(far).toEqual({ at: [4100, 2000], acts: [{ kind: 'grid', from: null }] });
+    });
+
+    it('draws on it, and not once it is put away', () => {
+      const d = drive({ plan: two, tool: 'wall', snapping: true });
+      d.state().actions.set({ level: 'L2' });
+      const drawn = () => {
+        d.play('click 4090,-40 · click 4050,3000 · key Enter');
+        const [x, y] = onLevel(d.plan(), 'walls', 'L2').at(-1)!.a;
+        return [x, y];
+      };
+      expect(drawn()).toEqual([4050, 0]);
+      d.state().actions.undo();
+      d.state().actions.set({ shown: { ...d.state().shown, below: false } });
+      expect(drawn()).not.toEqual([4050, 0]);
+    });
   });
 
   it('shows the finest grid whose cells can be told apart', () => {
