@@ -1,5 +1,6 @@
 import { type Message, msg } from '../base/message.ts';
-import { hasTooManyInches, parseLength, type Units } from '../base/units.ts';
+import { FAR, hasTooManyInches, parseLength, type Units } from '../base/units.ts';
+import { BEYOND } from '../plan/row-places.ts';
 
 /** Keys that begin a typed length, and those that go on with one. */
 const BEGINS = /^[0-9.]$/;
@@ -38,6 +39,7 @@ export function readTyped(
 
 /** Why what was typed is no length. */
 export function whyNoLength(typed: string, units: Units): Message {
+  if (typed.split(/[x×<]/i).some((part) => (parseLength(part, units) ?? 0) > FAR)) return BEYOND;
   if (typed.split(/[x×<]/i).some((part) => hasTooManyInches(part, units)))
     return msg(
       '"{typed}" has a foot or more in its inches: after the feet come 0 to 11, as in 12\'-6".',
@@ -51,5 +53,5 @@ export function whyNoLength(typed: string, units: Units): Message {
 
 function positive(text: string, units: Units): number | null {
   const mm = parseLength(text, units);
-  return mm === null || mm < 1 ? null : Math.round(mm);
+  return mm === null || mm < 1 || mm > FAR ? null : Math.round(mm);
 }

@@ -1,3 +1,4 @@
+import { msg } from '../base/message.ts';
 import { FAR } from '../base/units.ts';
 import type { Point } from '../geometry/point.ts';
 import type { AnyEntity, Plan, Ref } from './plan.ts';
@@ -62,6 +63,9 @@ export const placesOfRow = (plan: Plan, ref: Ref): readonly Point[] =>
     typeof value[0] === 'number' ? [value as Point] : (value as readonly Point[]),
   );
 
-/** Whether a place lies beyond what a plan can hold. */
+/** Why something cannot be where it is asked for. */
+export const BEYOND = msg('That is farther than a plan can reach.');
+
+/** Whether a place, or one of several, lies beyond what a plan can hold. */
 export const tooFar = (place: Point | readonly Point[]): boolean =>
-  place.flat().some((n) => Math.abs(n) > FAR);
+  place.flat().some((n) => !(Math.abs(n) <= FAR));

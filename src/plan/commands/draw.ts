@@ -10,6 +10,7 @@ import { layOnWalls } from '../lay-on-walls.ts';
 import { AREA_LETTERS } from '../levels.ts';
 import { followWalls } from '../outlet-place.ts';
 import { makeRow, onLevel, type Pathway, type Plan, type Wall, type Zone } from '../plan.ts';
+import { BEYOND, tooFar } from '../row-places.ts';
 import type { Command } from './command.ts';
 
 const samePoint = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1];
@@ -36,6 +37,7 @@ export const drawWalls: Command<{
   const chain = closed ? closedTidy(points) : tidy(points);
   if (chain.length < 2)
     return { ok: false, why: msg('A wall needs two ends at different places.') };
+  if (tooFar(chain)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const walls: Wall[] = [];
   const count = closed && chain.length > 2 ? chain.length : chain.length - 1;
@@ -91,6 +93,7 @@ export const drawZone: Command<{
   const drawn = closedTidy(outline);
   const flat = msg('A room needs at least three corners that are not in a line.');
   if (drawn.length < 3 || doubleArea(drawn) === 0) return { ok: false, why: flat };
+  if (tooFar(drawn)) return { ok: false, why: BEYOND };
   const standing = walls ? onLevel(plan, 'walls', level) : [];
   const laid = layOnWalls(standing, drawn, typed);
   const corners = closedTidy(laid.outline);
@@ -194,6 +197,7 @@ export const drawKeepout: Command<{
       why: msg('A keep-out needs at least three corners that are not in a line.'),
     };
   }
+  if (tooFar(corners)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const row = makeRow('keepouts', draft.fresh('keepouts'), {
     level,
@@ -221,6 +225,7 @@ export const drawPathway: Command<{
   const chain = tidy(points);
   if (chain.length < 2)
     return { ok: false, why: msg('A pathway needs two ends at different places.') };
+  if (tooFar(chain)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const row = makeRow('pathways', draft.fresh('pathways'), {
     level,

@@ -24,7 +24,7 @@ import {
   type Plan,
   type Ref,
 } from '../plan.ts';
-import { shiftRow, tooFar } from '../row-places.ts';
+import { BEYOND, shiftRow, tooFar } from '../row-places.ts';
 import type { TableName } from '../schema.ts';
 import type { Command } from './command.ts';
 import { serveDevice } from './place.ts';
@@ -71,7 +71,7 @@ export const duplicate: Command<{
   for (let i = 1; i <= count; i++) {
     const shift: Point = [Math.round(by[0]) * i, Math.round(by[1]) * i];
     const made = copyOnce(draft, plan, refs, { by: shift, level }, kinds);
-    if (made === null) return { ok: false, why: msg('That is farther than a plan can reach.') };
+    if (made === null) return { ok: false, why: BEYOND };
     copies.push(...made);
   }
   if (copies.length === 0) return { ok: false, why: msg('There is nothing here to copy.') };

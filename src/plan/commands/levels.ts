@@ -4,6 +4,7 @@ import { FAR } from '../../base/units.ts';
 import { Draft } from '../change.ts';
 import { AREA_LETTERS, lettersTaken, levelsUp } from '../levels.ts';
 import { type Level, makeRow, type Plan } from '../plan.ts';
+import { BEYOND } from '../row-places.ts';
 import type { Command, Outcome } from './command.ts';
 
 /** From the underside of a deck to the floor that it carries: 1 ft of slab and beams (common practice, no source). */
@@ -42,7 +43,7 @@ export function putLevel(draft: Draft, side: Side, like: Level, look: Look): Lev
       ? top.elevation + top.deck + STRUCTURE
       : levels[0]!.elevation - STRUCTURE - deck;
   const elevation = look.elevation ?? floor;
-  if (Math.abs(elevation) > FAR) return msg('That is farther than a plan can reach.');
+  if (Math.abs(elevation) > FAR) return BEYOND;
   return draft.put(
     'levels',
     makeRow('levels', draft.fresh('levels'), {

@@ -6,6 +6,7 @@ import { carryJoints, carryMounted, collapsed } from '../joints.ts';
 import { isLocked, LOCKED } from '../locks.ts';
 import { followWalls } from '../outlet-place.ts';
 import { onLevel, type Plan, type Ref, type Wall } from '../plan.ts';
+import { BEYOND, tooFar } from '../row-places.ts';
 import type { Command, Outcome } from './command.ts';
 
 const same = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1];
@@ -68,6 +69,7 @@ export const movePoint: Command<{ ref: Ref; index: number; to: Point; alone?: bo
   const level = (plan.tables[ref.table].get(ref.id) as unknown as { level: Id }).level;
   const joins = !alone && (ref.table === 'walls' || ref.table === 'zones');
   if (isLocked(plan, ref)) return { ok: false, why: LOCKED };
+  if (tooFar(place)) return { ok: false, why: BEYOND };
   put(draft, ref, index, place);
   const before = new Map<Id, Wall>();
   for (const wall of onLevel(plan, 'walls', level)) {

@@ -24,7 +24,7 @@ import {
   type Zone,
 } from '../plan.ts';
 import { withRoomWalls } from '../room-walls.ts';
-import { hasPlaces, shiftRow, tooFar } from '../row-places.ts';
+import { BEYOND, hasPlaces, shiftRow, tooFar } from '../row-places.ts';
 import type { TableName } from '../schema.ts';
 import type { Command } from './command.ts';
 import { dropOutlet, FACE_REACH, hang, TOUCH } from './hang.ts';
@@ -93,8 +93,7 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
     const row = plan.tables[table].get(id) as AnyEntity | undefined;
     if (!row || !hasPlaces(table)) continue;
     const places = shiftRow(row, table, whole);
-    if (Object.values(places).some(tooFar))
-      return { ok: false, why: msg('That is farther than a plan can reach.') };
+    if (Object.values(places).some(tooFar)) return { ok: false, why: BEYOND };
     if (table === 'outlets' && all.size === 1) {
       dropOutlet(draft, id, places.at as Point);
       continue;

@@ -3,10 +3,8 @@ import { msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
 import { makeRow } from '../plan.ts';
-import { tooFar } from '../row-places.ts';
+import { BEYOND, tooFar } from '../row-places.ts';
 import type { Command } from './command.ts';
-
-const FAR_AWAY = msg('That is farther than a plan can reach.');
 
 /** Puts words on the drawing, with a line to what they are about if asked. */
 export const placeNote: Command<{ level: Id; at: Point; text: string; to?: Point }> = (
@@ -16,7 +14,7 @@ export const placeNote: Command<{ level: Id; at: Point; text: string; to?: Point
   const words = text.trim();
   if (words.length > 400) return { ok: false, why: msg('A note has at most 400 letters.') };
   if (words === '') return { ok: false, why: msg('A note needs some words.') };
-  if (tooFar(at) || (to && tooFar(to))) return { ok: false, why: FAR_AWAY };
+  if (tooFar(at) || (to && tooFar(to))) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const row = draft.put(
     'notes',
@@ -37,7 +35,7 @@ export const drawDimension: Command<{ level: Id; a: Point; b: Point; aside?: num
 ) => {
   if (a[0] === b[0] && a[1] === b[1])
     return { ok: false, why: msg('A dimension line needs two ends at different places.') };
-  if (tooFar(a) || tooFar(b)) return { ok: false, why: FAR_AWAY };
+  if (tooFar(a) || tooFar(b)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const row = draft.put(
     'dimensions',

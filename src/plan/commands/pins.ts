@@ -5,7 +5,7 @@ import { Draft } from '../change.ts';
 import { removeRows } from '../integrity.ts';
 import { freeName } from '../names.ts';
 import { makeRow, type Plan } from '../plan.ts';
-import { tooFar } from '../row-places.ts';
+import { BEYOND, tooFar } from '../row-places.ts';
 import type { Command, Outcome } from './command.ts';
 
 /** Lets jacks pass a pin, or none; pins that they were the last to pass go. */
@@ -47,7 +47,7 @@ export const pinRuns: Command<{ level: Id; points: readonly Point[]; jacks: read
   if (which.length === 0) return { ok: false, why: NO_RUNS };
   if (points.length === 0 || points.length > 50)
     return { ok: false, why: msg('A pin has between 1 and 50 places.') };
-  if (points.some(tooFar)) return { ok: false, why: msg('That is farther than a plan can reach.') };
+  if (tooFar(points)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const name = freeName(plan.tables.pins.values(), 'Pin');
   const pin = draft.put(

@@ -8,6 +8,7 @@ import type { KindFacts } from '../kind-facts.ts';
 import { labelParts, makeLabel, nextCable, nextNumber } from '../labels.ts';
 import { nearestFace, outletPlace } from '../outlet-place.ts';
 import { type Device, jacksOf, makeRow, onLevel, type Plan } from '../plan.ts';
+import { BEYOND, tooFar } from '../row-places.ts';
 import type { Command } from './command.ts';
 
 /** How near a device must be placed to another to share its jack by itself. */
@@ -60,6 +61,7 @@ export const placeDevice: Command<{ level: Id; kind: string; at: Point; alone?: 
 ) => {
   const kind = kinds.get(kindId);
   if (!kind) return { ok: false, why: msg('There is no device kind "{kind}".', { kind: kindId }) };
+  if (tooFar(at)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const host = alone ? null : hostFor(plan, kind, level, at);
   const height =
@@ -86,6 +88,7 @@ export const placeDevice: Command<{ level: Id; kind: string; at: Point; alone?: 
 
 /** Places a spare jack: on the nearest wall face, or where it is asked for when no wall is near. */
 export const placeSpare: Command<{ level: Id; at: Point }> = (plan, { level, at }) => {
+  if (tooFar(at)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const face = nearestFace(onLevel(plan, 'walls', level), at, SPARE_REACH);
   const outlet = makeRow('outlets', draft.fresh('outlets'), {
@@ -121,6 +124,7 @@ export const placeCloset: Command<{ level: Id; at: Point; height?: number }> = (
   plan,
   { level, at, height },
 ) => {
+  if (tooFar(at)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const name = closetName(plan);
   const fields = {
@@ -143,6 +147,7 @@ export const placePower: Command<{ level: Id; at: Point; height?: number }> = (
   plan,
   { level, at, height },
 ) => {
+  if (tooFar(at)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
   const face = nearestFace(onLevel(plan, 'walls', level), at, SPARE_REACH);
   const power = makeRow('powers', draft.fresh('powers'), {

@@ -5,7 +5,7 @@ import { Draft } from '../change.ts';
 import { levelBeside } from '../levels.ts';
 import { freeName } from '../names.ts';
 import { type Level, makeRow } from '../plan.ts';
-import { tooFar } from '../row-places.ts';
+import { BEYOND, tooFar } from '../row-places.ts';
 import type { Command } from './command.ts';
 
 /** Which of two levels lies below the other, first; those at one height in the order of their ids. */
@@ -35,7 +35,7 @@ export const placeRiser: Command<{
     return { ok: false, why: msg('A riser joins two levels. Add a level on the Rooms leg first.') };
   if (there.id === here.id)
     return { ok: false, why: msg('A riser joins two levels. Choose another level for its end.') };
-  if (tooFar(at)) return { ok: false, why: msg('That is farther than a plan can reach.') };
+  if (tooFar(at)) return { ok: false, why: BEYOND };
   const [lower, upper] = lowerFirst(here, there);
   const draft = new Draft(plan);
   const riser = draft.put(

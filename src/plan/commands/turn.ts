@@ -5,7 +5,7 @@ import { collapsed } from '../joints.ts';
 import { isLocked, LOCKED } from '../locks.ts';
 import { followDevices, followWalls } from '../outlet-place.ts';
 import { type Device, type Plan, type Ref, refKey, type Wall } from '../plan.ts';
-import { tooFar, withPlaces } from '../row-places.ts';
+import { BEYOND, tooFar, withPlaces } from '../row-places.ts';
 import type { Command, CommandContext, Outcome } from './command.ts';
 import { around, placedOf } from './row-boxes.ts';
 import { nameOf } from './step-words.ts';
@@ -54,8 +54,7 @@ function reshape(
   const devices: Device[] = [];
   for (const { ref } of placed) {
     const fields = withPlaces(plan, ref, turn);
-    if (Object.values(fields).some(tooFar))
-      return { ok: false, why: msg('That is farther than a plan can reach.') };
+    if (Object.values(fields).some(tooFar)) return { ok: false, why: BEYOND };
     draft.patch(ref.table, ref.id, fields as never);
     if (ref.table === 'walls') walls.push(plan.tables.walls.get(ref.id)!);
     if (ref.table !== 'devices') continue;

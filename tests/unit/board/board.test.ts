@@ -130,6 +130,9 @@ describe('A typed length', () => {
       expect(whyNoLength(text, 'ft').text).toContain('0 to 11');
     }
     expect(whyNoLength('1--', 'ft').text).toContain('is not a length');
+    // Somebody leaned on a digit: nothing that long is drawn, and it stays to be mended.
+    expect(readTyped('9'.repeat(20), 'ft')).toBeNull();
+    expect(whyNoLength('9'.repeat(20), 'ft').text).toContain('farther than a plan can reach');
   });
 });
 
