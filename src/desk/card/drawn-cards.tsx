@@ -27,7 +27,7 @@ export function OpeningCard({ id }: { id: string }) {
         title={opening.name || t(`opening.${opening.kind}`)}
         below={t('opening.below', { length: formatLength(distance(wall.a, wall.b), units) })}
       />
-      <Section title={t('thing.openings')}>
+      <Section title={t(`opening.${opening.kind}`)}>
         <TextField
           label={t('field.name')}
           value={opening.name}
@@ -84,7 +84,7 @@ export function OpeningCard({ id }: { id: string }) {
           </>
         ) : null}
       </Section>
-      <DeleteButton refs={[{ table: 'openings', id }]} label={t('card.delete-opening')} />
+      <DeleteButton refs={[{ table: 'openings', id }]} label={t(`card.delete-${opening.kind}`)} />
     </>
   );
 }

@@ -24,7 +24,7 @@ export function PinCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        picture={<MarksPicture marks={pinSymbol()} scale={9} />}
+        picture={<MarksPicture marks={pinSymbol()} width={4.4} height={3.8} scale={9} />}
         title={pin.name || t('thing.pins')}
         below={jacks.length === 0 ? t('pin.unused') : t.count('pin.below', jacks.length)}
       />

@@ -23,7 +23,14 @@ export function RiserCard({ id }: { id: string }) {
   return (
     <>
       <CardHead
-        picture={<MarksPicture marks={riserSymbol(riser.level === here)} scale={6} />}
+        picture={
+          <MarksPicture
+            marks={riserSymbol(riser.level === here)}
+            width={6.6}
+            height={5.6}
+            scale={6}
+          />
+        }
         title={riser.name || t('thing.risers')}
         below={t('riser.below', { lower: lower.name, upper: upper.name })}
       />
