@@ -1,5 +1,6 @@
 import { type PointerEvent, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
+import { shownCorners } from '../plan/picture-place.ts';
 import { onLevel, type Plan } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
 import { keepDrags } from './own-touch.ts';
@@ -30,7 +31,7 @@ function fitOf({ x0, y0, x1, y1 }: Extent): Fit {
   };
 }
 
-/** Walls and rooms of a level as one path, px of the map. */
+/** Walls and rooms of a level and the edges of its pictures as one path, px of the map. */
 function pathOf(plan: Plan, level: string, { scale, left, top }: Fit): string {
   const at = ([x, y]: readonly [number, number]) =>
     `${((x - left) * scale).toFixed(1)} ${((y - top) * scale).toFixed(1)}`;
@@ -38,7 +39,10 @@ function pathOf(plan: Plan, level: string, { scale, left, top }: Fit): string {
   const rooms = onLevel(plan, 'zones', level).map(
     ({ outline }) => `M${outline.map(at).join('L')}Z`,
   );
-  return [...walls, ...rooms].join('');
+  const pictures = onLevel(plan, 'backgrounds', level)
+    .filter(({ hidden }) => !hidden)
+    .map((picture) => `M${shownCorners(picture).map(at).join('L')}Z`);
+  return [...pictures, ...walls, ...rooms].join('');
 }
 
 /** Whether a part of an extent lies outside of what is seen. */

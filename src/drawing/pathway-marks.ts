@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts';
+import { pathwayName } from '../plan/names.ts';
 import { onLevel, type Pathway } from '../plan/plan.ts';
 import { boxAround } from './box-grid.ts';
 import type { Mark } from './display.ts';
@@ -20,13 +21,12 @@ export function pathwayMarks({ plan, view, field, wants, put }: Drafting): void 
 
 const NAME_SIZE = 2;
 
-/** Names and sizes of pathways, along their longest piece, where there is room. */
+/** Names and sizes of pathways, as schedules call them, along their longest piece, where there is room. */
 export function pathwayNames(drafting: Drafting): void {
   const { plan, view, field, wants, put } = drafting;
   if (!wants('pathways') || view.notes === false) return;
   for (const pathway of onLevel(plan, 'pathways', view.level)) {
-    const words = [pathway.name, pathway.size].filter((word) => word !== '').join(', ');
-    if (words === '') continue;
+    const words = [pathwayName(pathway), pathway.size].filter((word) => word !== '').join(', ');
     const [a, b] = longest(pathway).map((p) => toPaper(view, p)) as [Point, Point];
     const upright = Math.abs(b[1] - a[1]) > Math.abs(b[0] - a[0]);
     const long = view.measure.width(words, NAME_SIZE, 'sans', false) + 0.6;

@@ -104,6 +104,7 @@ function pastPin(plan: Plan, { label, jack }: Run): Words {
 /** What there is to do, by what bars the way. */
 function remedyFor(by: Ref | null): Message {
   if (by?.table === 'keepouts') return THROUGH_KEEPOUT;
+  if (by?.table === 'zones') return UNDER_CEILING;
   return by?.table === 'walls' ? THROUGH_WALL : JOIN;
 }
 
@@ -112,6 +113,9 @@ const JOIN = msg(
 );
 const THROUGH_KEEPOUT = msg(
   'Draw a pathway through it where a cable may pass, or leave a way round it. Until then the price leaves out its cable and hours.',
+);
+const UNDER_CEILING = msg(
+  'Draw surface raceway or conduit below it, or say on the Rooms leg that its ceiling opens. Until then the price leaves out its cable and hours.',
 );
 const THROUGH_WALL = msg(
   'Draw a conduit or a sleeve through it where a hole is allowed. Until then the price leaves out its cable and hours.',
@@ -156,6 +160,10 @@ function nameOf(plan: Plan, ref: Ref): string {
   if (ref.table === 'keepouts') {
     const name = plan.tables.keepouts.get(ref.id)?.name;
     return name ? `the keep-out "${name}"` : 'a keep-out';
+  }
+  if (ref.table === 'zones') {
+    const name = plan.tables.zones.get(ref.id)?.name;
+    return name ? `the closed ceiling of "${name}"` : 'a closed ceiling';
   }
   const wall = ref.table === 'walls' ? plan.tables.walls.get(ref.id) : undefined;
   if (!wall) return 'something drawn here';

@@ -74,19 +74,23 @@ function off(shown: number, real: number): string {
   return Number(percent) > 0 ? `+${percent}` : percent;
 }
 
+/** `2.0 % too long`, or `right`. */
+function wrong(shown: number, real: number): string {
+  const percent = ((shown / real - 1) * 100).toFixed(1);
+  if (Number(percent) === 0) return 'right';
+  return `${percent.replace('-', '')} % too ${Number(percent) > 0 ? 'long' : 'short'}`;
+}
+
 const nameOf = (picture: Background): string => picture.name || 'the background';
 
 function byAxis(picture: Background, axes: { x: number; y: number }): Message {
   // Turned by a quarter, what was across the picture is seen up and down.
   const seen = picture.turn % 180 === 0 ? axes : { x: axes.y, y: axes.x };
-  return msg(
-    'On {name}, lengths across are off by {across} % and lengths up and down by {down} % (+ is too long).',
-    {
-      name: nameOf(picture),
-      across: off(picture.mmPerPixel, seen.x),
-      down: off(picture.mmPerPixel, seen.y),
-    },
-  );
+  return msg('On {name}, lengths across are {across} and lengths up and down are {down}.', {
+    name: nameOf(picture),
+    across: wrong(picture.mmPerPixel, seen.x),
+    down: wrong(picture.mmPerPixel, seen.y),
+  });
 }
 
 function alongOne(picture: Background, check: KnownLength, measured: number): Message {

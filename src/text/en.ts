@@ -475,6 +475,9 @@ export const en = {
   'print.check-square':
     'Print at 100 %, not “fit to page”, and measure the check square on the first sheet.',
   'print.job': 'Job',
+  'print.north': 'North',
+  'print.north-hint': 'Clockwise from the top of the drawing; 0 is straight up.',
+  'print.north-wrong': 'Type degrees from -360 to 360, such as 15.',
   'print.title-block': 'Title block',
   'print.lists': 'Lists as CSV',
   'print.schedule': 'Cable schedule',

@@ -7,6 +7,7 @@ import { useActions, useDesk, usePlan, useUnits } from '../context.tsx';
 import { CheckField, SelectField } from '../controls/choices.tsx';
 import { TextField } from '../controls/fields.tsx';
 import { Button, Section } from '../controls/parts.tsx';
+import { type Reading, TypedField } from '../controls/typed-field.tsx';
 import { paperFor, usePrintChoice } from '../print-choice.ts';
 import { useSheetList } from '../sheet-list.ts';
 
@@ -87,7 +88,7 @@ export function PrintShelf() {
 function Title() {
   const actions = useActions();
   const row = job(usePlan());
-  const edit = (fields: Record<string, string>) =>
+  const edit = (fields: Record<string, string | number>) =>
     void actions.run('edit', { table: 'job', id: 'job', fields });
   const field = (name: 'client' | 'address' | 'preparedBy' | 'revision') => (
     <TextField
@@ -107,6 +108,23 @@ function Title() {
       {field('address')}
       {field('preparedBy')}
       {field('revision')}
+      <TypedField
+        label={t('print.north')}
+        value={row.north}
+        mode="decimal"
+        show={(degrees) => `${degrees}°`}
+        read={readNorth}
+        onCommit={(north) => edit({ north })}
+        hint={t('print.north-hint')}
+      />
     </Section>
   );
+}
+
+/** Degrees clockwise from the top of the drawing, as they stand in the plan. */
+function readNorth(text: string): Reading<number> {
+  const degrees = Number(text.replace('°', '').replace(',', '.').trim());
+  return text.trim() === '' || !(Math.abs(degrees) <= 360)
+    ? { why: t('print.north-wrong') }
+    : { value: Math.round(degrees * 10) / 10 + 0 };
 }

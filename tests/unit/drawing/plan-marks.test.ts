@@ -367,6 +367,22 @@ describe('room names', () => {
   });
 });
 
+describe('pathways', () => {
+  it('say what schedules call them, named or not, unless the drawing has no room for notes', () => {
+    const row = (y: number, more: object) => ({
+      ...{ kind: 'tray' as const, points: [[0, y] as const, [20_000, y] as const] },
+      ...more,
+    });
+    const plan = planOf({
+      pathways: { P1: row(0, {}), P2: row(5000, { name: 'Spine', size: '12 in.' }) },
+    });
+    const said = (more: Partial<PlanView> = {}) =>
+      textsOf(layer(draw(plan, NOTHING, more), 'pathways')).sort();
+    expect(said()).toEqual(['Spine, 12 in.', 'tray P1']);
+    expect(said({ notes: false })).toEqual([]);
+  });
+});
+
 describe('a plan with a place that was mistyped', () => {
   const far = 33_000_000;
   it('is drawn though a pathway reaches as far as a plan can', () => {

@@ -11,7 +11,10 @@ const rows = {
   levels: { L2: { elevation: 3600, name: 'Upper' } },
   outlets: { O1: { level: 'L1', at: [100, 200] } },
   keepouts: { K1: { level: 'L1', name: 'Hood', outline: square } },
-  zones: { Z1: { level: 'L1', outline: square } },
+  zones: {
+    Z1: { level: 'L1', outline: square },
+    Z2: { level: 'L1', outline: square, name: 'Dining' },
+  },
   walls: {
     W1: { level: 'L1', a: [0, 0], b: [9, 0], construction: 'insulated' },
     W2: { level: 'L1', a: [0, 0], b: [9, 0], exterior: true },
@@ -64,15 +67,20 @@ export const cases: RuleCases = {
         blocked('walls', 'W2', false),
         blocked('walls', 'W3', false),
         blocked('zones', 'Z1', false),
+        blocked('zones', 'Z2', false),
       ]),
       says: [
         'Jack A1 has no way home: an insulated wall bars it.',
         'Jack A1 has no way home: an outside wall bars it.',
         'Jack A1 has no way home: a wall bars it.',
-        'Jack A1 has no way home: something drawn here bars it.',
+        'Jack A1 has no way home: a closed ceiling bars it.',
+        'Jack A1 has no way home: the closed ceiling of "Dining" bars it.',
       ],
       at: [100, 200],
-      tells: ['Draw a conduit', 'Draw a conduit', 'Draw a conduit', 'Draw a pathway that joins'],
+      tells: [
+        ...['Draw a conduit', 'Draw a conduit', 'Draw a conduit'],
+        ...['Draw surface raceway', 'Draw surface raceway'],
+      ],
     },
     {
       what: 'a closet on another level, and a floor box without a conduit',
