@@ -26,8 +26,8 @@ const EMPHASIS: Readonly<Record<Leg, Partial<Record<PlanGroup, number>>>> = {
   },
   devices: { background: 0.6, ways: 0.5, counts: 0.6, crossings: 0.5, findings: 0 },
   runs: { background: 0.4, zones: 0.75, rooms: 0.8, devices: 0.65, power: 0.4, findings: 0 },
-  checks: { background: 0.4, zones: 0.75, ways: 0.7, counts: 0.6, power: 0.6 },
-  price: { background: 0.4, findings: 0 },
+  checks: { background: 0.6, zones: 0.75, ways: 0.7, counts: 0.6, power: 0.6 },
+  price: { background: 0.6, findings: 0 },
   print: { findings: 0 },
 };
 

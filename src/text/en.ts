@@ -963,7 +963,7 @@ export const en = {
   'help.says.redo': 'do it again',
   'help.says.save': 'save the job as a file',
   'help.says.help': 'this list',
-  'help.says.escape': 'drop what you are drawing, then the tool, then the selection',
+  'help.says.escape': 'leave what you are drawing, then the tool, then the selection',
   'help.says.delete': 'delete what is selected',
   'help.says.type':
     'with a wall or room in hand: type the length, both sides as 12 x 9, or length < degrees, as 12\'6" < 45',
@@ -997,7 +997,7 @@ export const en = {
   'board.drawing': 'Drawing',
   'board.plan': 'Floor plan',
   'board.finish': 'Finish',
-  'board.drop': 'Drop',
+  'board.drop': 'Leave it',
   'board.done': 'Done',
   'board.length': 'Length',
   'board.fit': 'Fit',
