@@ -81,6 +81,8 @@ export interface Session {
   /** The tool in hand, and what it places or draws (a kind of device, a kind of pathway). */
   readonly tool: string;
   readonly toolOption: string;
+  /** Whether a new room gets the area of the one that was drawn last, not a letter of its own. */
+  readonly sameArea: boolean;
   readonly selection: readonly Ref[];
   readonly hover: Ref | null;
   readonly snapping: boolean;
@@ -224,6 +226,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
           opened: history.plan,
           tool: 'select',
           toolOption: '',
+          sameArea: false,
           // What was said was said of the job before.
           notices: [],
         });
@@ -246,6 +249,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       leg: 'base',
       tool: 'select',
       toolOption: '',
+      sameArea: false,
       selection: [],
       hover: null,
       snapping: true,

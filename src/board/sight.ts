@@ -1,7 +1,7 @@
 import type { PlanGroup } from '../drawing/plan-view.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
-import { levelBeside } from '../plan/levels.ts';
+import { lastArea, levelBeside } from '../plan/levels.ts';
 import { job, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
 import type { Underlay } from '../results/underlay.ts';
@@ -86,6 +86,7 @@ export function createSight(session: SessionApi, kinds: KindRegistry): Sight {
         kinds,
         level: s.level,
         option: s.toolOption,
+        area: s.sameArea ? lastArea(plan, s.level) : null,
         selection: s.selection,
         pixel,
         hit: (at, touch) => onlySeen(s, hitAt(index(), at, pixel, touch, drawn)),

@@ -17,6 +17,10 @@ const WORDS: readonly (readonly [RegExp, RoomUse])[] = [
   [/dining|patio|terrace|seating|hall/i, 'dining'],
 ];
 
+/** What a room of a name is for; null where the name does not say. */
+export const useOfRoom = (name: string): RoomUse | null =>
+  WORDS.find(([words]) => words.test(name))?.[1] ?? null;
+
 /** A kind that a room usually needs, in words, and how many stand in it. */
 export interface Need {
   readonly what: string;
@@ -31,7 +35,7 @@ export function usualNeeds(
 ): readonly { readonly zone: Id; readonly name: string; readonly needs: readonly Need[] }[] {
   const devices = onLevel(plan, 'devices', level);
   return onLevel(plan, 'zones', level).flatMap((zone) => {
-    const use = WORDS.find(([words]) => words.test(zone.name))?.[1];
+    const use = useOfRoom(zone.name);
     if (!use) return [];
     const here = devices.filter(({ at }) => insidePolygon(zone.outline, at[0], at[1]));
     const needs = [...kinds.values()]

@@ -29,6 +29,10 @@ export const riserEnd = (plan: Plan, riser: Riser, from: Id): Level | null =>
 /** Letters that service areas can have; I and O are left out, since they read as 1 and 0 (common practice, no source). */
 export const AREA_LETTERS: readonly string[] = [...'ABCDEFGHJKLMNPQRSTUVWXYZ'];
 
+/** The area of the room that was drawn last on a level; null where none is drawn. */
+export const lastArea = (plan: Plan, level: Id): string | null =>
+  onLevel(plan, 'zones', level).at(-1)?.area ?? null;
+
 /** The letters that areas of the plan or labels of its jacks have, levels' own among them. */
 export function lettersTaken(plan: Plan): Set<string> {
   const taken = new Set<string>();

@@ -3,6 +3,7 @@ import type { Mark } from '../../drawing/display.ts';
 import type { Point } from '../../geometry/point.ts';
 import { arePassages, enclosureOn } from '../../plan/commands/draw.ts';
 import { lengthTag, previewOf, ring, unitsOf } from '../gestures/marks.ts';
+import { inArea } from './room.ts';
 import type { Call, Tool, ToolContext, ToolEffect } from './tool.ts';
 
 type Leaks = readonly (readonly [Point, Point])[];
@@ -15,9 +16,14 @@ interface FillState {
 
 const START: FillState = { pressed: false, leaks: [] };
 
-const callAt = ([x, y]: Point, { level }: ToolContext, passages = false): Call => ({
+const callAt = ([x, y]: Point, { level, area }: ToolContext, passages = false): Call => ({
   name: 'fill-room',
-  args: { level, at: [Math.round(x), Math.round(y)], ...(passages ? { passages } : {}) },
+  args: {
+    level,
+    at: [Math.round(x), Math.round(y)],
+    ...(passages ? { passages } : {}),
+    ...inArea(area),
+  },
 });
 
 /** A first click shows where the walls leak; a second in the same room says that those are doorways. */

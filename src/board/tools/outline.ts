@@ -1,6 +1,6 @@
 import { msg } from '../../base/message.ts';
 import { chainTool } from '../gestures/chain.ts';
-import { ROOM_OPTIONS } from './room.ts';
+import { inArea, ROOM_OPTIONS } from './room.ts';
 
 export const outline = chainTool({
   id: 'outline',
@@ -23,8 +23,8 @@ export const outline = chainTool({
   hint: msg('Click the first corner of the room.'),
   least: 3,
   closes: 'always',
-  call: (corners, _closed, { level, option }) => ({
+  call: (corners, _closed, { level, option, area }) => ({
     name: 'draw-zone',
-    args: { level, outline: corners, walls: option !== 'no-walls' },
+    args: { level, outline: corners, walls: option !== 'no-walls', ...inArea(area) },
   }),
 });

@@ -8,6 +8,9 @@ export const ROOM_OPTIONS: readonly ToolOption[] = [
   { id: 'no-walls', label: msg('Without walls') },
 ];
 
+/** What is said of the area of a new room. */
+export const inArea = (area: string | null) => (area === null ? {} : { look: { area } });
+
 export const room = rectangleTool({
   id: 'room',
   label: msg('Room, four corners'),
@@ -15,8 +18,8 @@ export const room = rectangleTool({
   options: ROOM_OPTIONS,
   snaps: ['grid', 'end', 'middle', 'centre', 'edge', 'aligned', 'under-end', 'under-line'],
   hint: msg('Drag from corner to corner, or click the first corner.'),
-  call: (outline, { level, option }, typed) => ({
+  call: (outline, { level, option, area }, typed) => ({
     name: 'draw-zone',
-    args: { level, outline, walls: option !== 'no-walls', typed },
+    args: { level, outline, walls: option !== 'no-walls', typed, ...inArea(area) },
   }),
 });

@@ -45,6 +45,8 @@ export interface ToolContext {
   readonly level: Id;
   /** What the tool places or draws, from the shelf. */
   readonly option: string;
+  /** The area of the room that is drawn next; null gives it a letter of its own. */
+  readonly area: string | null;
   readonly selection: readonly Ref[];
   /** One screen pixel in mm, for reach round the pointer. */
   readonly pixel: number;

@@ -1,11 +1,13 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { groupBy } from '../../base/group.ts';
 import { renderMessage } from '../../base/message.ts';
 import { closetSymbol, jackSymbol, powerSymbol } from '../../drawing/symbols.ts';
+import type { DeviceKind } from '../../kinds/kind.ts';
 import { t } from '../../text/index.ts';
 import { useActions, useKinds, usePlan, useSession, useUnits } from '../context.tsx';
 import { KindPicture, MarksPicture } from '../controls/marks.tsx';
 import { Button, Fold, Section, ToolRow } from '../controls/parts.tsx';
+import { shelfOrder } from '../shelf-order.ts';
 import { TOOL } from '../tool-ids.ts';
 import { usualNeeds } from '../usual-needs.ts';
 
@@ -48,13 +50,13 @@ export function DevicesShelf() {
 }
 
 function KindRows() {
-  const kinds = useKinds();
   const units = useUnits();
-  const devices = usePlan().tables.devices;
+  const { devices } = usePlan().tables;
+  const order = useStandingOrder();
   const counts = groupBy(devices.values(), (device) => device.kind);
   return (
     <Section title={t('devices.kinds')} aside={t.count('devices.count', devices.size)}>
-      {[...kinds.values()].map((kind) => (
+      {order.map((kind) => (
         <ToolRow
           key={kind.id}
           tool={TOOL.device}
@@ -68,6 +70,18 @@ function KindRows() {
       ))}
     </Section>
   );
+}
+
+/** The kinds in the order of when the shelf or the job was opened: it stands while devices are placed. */
+function useStandingOrder(): readonly DeviceKind[] {
+  const kinds = useKinds();
+  const plan = usePlan();
+  const opened = useSession((s) => s.opened);
+  const [stands, setStands] = useState({ opened, order: shelfOrder(plan, kinds) });
+  if (stands.opened === opened) return stands.order;
+  const fresh = { opened, order: shelfOrder(plan, kinds) };
+  setStands(fresh);
+  return fresh.order;
 }
 
 /** What rooms of these names usually need, in words; nothing is placed by it. */

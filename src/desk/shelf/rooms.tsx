@@ -1,6 +1,8 @@
 import { type ReactNode, useState } from 'react';
 import { renderMessage } from '../../base/message.ts';
 import { tools } from '../../board/tools/index.ts';
+import { freeArea } from '../../plan/commands/draw.ts';
+import { lastArea } from '../../plan/levels.ts';
 import { onLevel, type Zone } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import { useActions, usePlan, useSession, useUnits } from '../context.tsx';
@@ -43,12 +45,34 @@ export function RoomsShelf() {
           name={t('rooms.keepout')}
           hint={t('rooms.keepout-hint')}
         />
+        <NextArea />
       </Section>
       <Walls />
       <Words />
       <Levels />
       {zones.length > 0 ? <Areas zones={zones} /> : null}
     </>
+  );
+}
+
+/** Which letter a new room gets: one of its own, or that of the room before. */
+function NextArea() {
+  const plan = usePlan();
+  const level = useSession((s) => s.level);
+  const same = useSession((s) => s.sameArea);
+  const actions = useActions();
+  const last = lastArea(plan, level);
+  if (last === null) return null;
+  return (
+    <SelectField
+      label={t('rooms.next-area')}
+      value={same ? 'last' : 'own'}
+      options={[
+        { value: 'own', label: t('rooms.next-area.own', { letter: freeArea(plan, level) }) },
+        { value: 'last', label: t('rooms.next-area.last', { letter: last }) },
+      ]}
+      onChoose={(next) => actions.set({ sameArea: next === 'last' })}
+    />
   );
 }
 

@@ -104,6 +104,49 @@ describe('The tool for rooms between walls', () => {
   });
 });
 
+describe('The area of a new room', () => {
+  it.each([
+    ['room', 'drag 20000,0 23000,3000'],
+    ['outline', 'click 20000,0 · click 23000,0 · click 23000,3000 · key Enter'],
+    ['fill-room', 'click 31000,1000'],
+  ])('is a letter of its own, or that of the last room where one says so: %s', (tool, way) => {
+    const plan = planWith(
+      ['draw-zone', { level: 'L1', outline: square(0) }],
+      ['draw-zone', { level: 'L1', outline: square(5000) }],
+      ['edit', { table: 'zones', id: 'Z2', fields: { area: 'F' } }],
+      ['draw-walls', { level: 'L1', points: square(30_000), closed: true }],
+    );
+    for (const [sameArea, area] of [
+      [false, 'B'],
+      [true, 'F'],
+    ] as const) {
+      const d = drive({ plan, tool });
+      d.state().actions.set({ sameArea });
+      d.play(way);
+      expect(d.plan().tables.zones.get('Z3')!.area).toBe(area);
+    }
+  });
+
+  it('is a letter of its own for the first room of a level, and in another job', () => {
+    const d = drive({ tool: 'room' });
+    d.state().actions.set({ sameArea: true });
+    d.play('drag 0,0 3000,3000');
+    expect(only(d.plan().tables.zones).area).toBe('A');
+    d.state().actions.open(d.state().history);
+    expect(d.state().sameArea).toBe(false);
+  });
+});
+
+/** A room of 3 × 3 m. */
+function square(x: number): Point[] {
+  return [
+    [x, 0],
+    [x + 3000, 0],
+    [x + 3000, 3000],
+    [x, 3000],
+  ];
+}
+
 describe('The dimension tool', () => {
   it('takes two places and how far aside, by clicks', () => {
     const d = drive({ tool: 'dimension' });
