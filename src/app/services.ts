@@ -113,7 +113,7 @@ export function createServices({
     if (!taken) return;
     await assets.put(taken.asset);
     const { level, actions } = session.getState();
-    const { width, height, paper, dots, page, asset } = taken;
+    const { width, height, paper, dots, page, photo, asset } = taken;
     const laid = actions.run('add-background', {
       level,
       name: cutShort(name.replace(/\.[^.]*$/, ''), 80),
@@ -123,6 +123,7 @@ export function createServices({
       height,
       paper,
       dots,
+      photo,
     });
     if (!laid) return;
     // The card then says what is next, and the plan is not in the way of the first drag on it.

@@ -109,6 +109,8 @@ type Shape =
       readonly tilt?: number;
       readonly part?: Part;
       readonly opacity: number;
+      /** It keeps its colours on a dark screen. */
+      readonly photo?: true;
       /** The hash of its bytes, and after a `#` its page where that is not the first. */
       readonly asset: string;
     };

@@ -24,6 +24,7 @@ export function backgroundMarks({ plan, view, wants, put }: Drafting): void {
       ...(picture.tilt === 0 ? {} : { tilt: picture.tilt }),
       ...(picture.crop ? { part: partOf(picture) } : {}),
       opacity: picture.opacity / 100,
+      ...(picture.photo ? { photo: true } : {}),
       asset: pictureKey(picture.asset, picture.page),
     });
   }

@@ -160,6 +160,8 @@ const background = z.strictObject({
     null,
   ),
   opacity: or(percent(100), 60),
+  /** Whether it is a photo: it keeps its colours on a dark screen, where a drawing is shown as its negative. */
+  photo: or(z.boolean(), false),
   hidden: or(z.boolean(), false),
   /** Whether it stays where it is while somebody draws over it. */
   locked: or(z.boolean(), true),

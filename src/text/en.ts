@@ -200,6 +200,8 @@ export const en = {
   'base.axis.slant': 'at a slant',
   'base.fade': 'Strength',
   'base.hide': 'Hide it',
+  'base.is-photo': 'It is a photo',
+  'base.is-photo-hint': 'so that it keeps its colours on a dark screen',
   'base.lock': 'Lock it',
   'base.lock-hint': 'so that it stays put while you draw',
   'base.photo': 'Take a photo',

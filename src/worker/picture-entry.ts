@@ -1,3 +1,4 @@
+import { isPhoto } from './light-share.ts';
 import type { Flat, FlattenAnswer, FlattenAsk } from './picture-protocol.ts';
 import { fitPixels } from './picture-size.ts';
 import { warp } from './warp.ts';
@@ -28,7 +29,7 @@ async function encoded(canvas: OffscreenCanvas, photo: boolean): Promise<Flat> {
     blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: JPEG_QUALITY });
   const bytes = new Uint8Array(await blob.arrayBuffer());
   const { width, height } = canvas;
-  return { bytes, type: blob.type as Flat['type'], width, height };
+  return { bytes, type: blob.type as Flat['type'], width, height, colours: isPhoto(canvas) };
 }
 
 /** A drawn picture through a map, on a canvas of its own. */

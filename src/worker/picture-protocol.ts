@@ -18,6 +18,8 @@ export interface Flat {
   readonly type: 'image/png' | 'image/jpeg';
   readonly width: number;
   readonly height: number;
+  /** Whether its pixels are those of a photo, and not lines on paper. */
+  readonly colours: boolean;
 }
 
 /** `unreadable`: the file is no picture that a browser can show. */

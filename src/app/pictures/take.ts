@@ -2,6 +2,7 @@ import type { ChoosePage } from '../../desk/services.ts';
 import { WHOLE } from '../../drawing/display.ts';
 import type { Asset } from '../../ports/ports.ts';
 import { hashOf } from '../../storage/assets.ts';
+import { isPhoto } from '../../worker/light-share.ts';
 import type { Flat } from '../../worker/picture-protocol.ts';
 import { fitPixels } from '../../worker/picture-size.ts';
 import { flattenDrawing, flattenRaster } from './flatten.ts';
@@ -21,6 +22,8 @@ export interface Taken {
   readonly paper: number | null;
   /** How many of its pixels make an inch on paper, as the header of a scan says; nobody has checked it. */
   readonly dots: number | null;
+  /** Whether it is a photo, and not lines on paper, as its pixels have it. */
+  readonly photo: boolean;
 }
 
 /** How a picture is taken in. */
@@ -58,9 +61,9 @@ const dotsOf = (flat: Flat, stated: NonNullable<ReturnType<typeof statedDots>>):
   stated.dots * Math.sqrt((flat.width * flat.height) / (stated.width * stated.height));
 
 async function flattened(name: string, flat: Flat, paper: number | null): Promise<Taken> {
-  const { bytes, type, width, height } = flat;
+  const { bytes, type, width, height, colours: photo } = flat;
   const asset = { hash: await hashOf(bytes), name, type, bytes };
-  return { asset, page: 1, width, height, paper, dots: null };
+  return { asset, page: 1, width, height, paper, dots: null, photo };
 }
 
 async function takeSvg(file: File, { signal, progress }: Taking): Promise<Taken> {
@@ -72,13 +75,13 @@ async function takeSvg(file: File, { signal, progress }: Taking): Promise<Taken>
       const flat = await flattenDrawing(await svg.draw(WHOLE, svg.size), signal);
       return await flattened(file.name, flat, paper);
     }
-    (await svg.draw(WHOLE, fitPixels(width, height, LOOK))).close();
+    const photo = looked(await svg.draw(WHOLE, fitPixels(width, height, LOOK)));
     progress(0.8);
     const bytes = new Uint8Array(await file.arrayBuffer());
     signal.throwIfAborted();
     const hash = await hashOf(bytes);
     const asset = { hash, name: file.name, type: 'image/svg+xml', bytes };
-    return { asset, page: 1, width, height, paper, dots: null };
+    return { asset, page: 1, width, height, paper, dots: null, photo };
   } finally {
     svg.close();
   }
@@ -100,16 +103,23 @@ async function takePdf(file: File, taking: Taking): Promise<Taken | null> {
       return await flattened(file.name, await flattenDrawing(drawn, signal), paper);
     }
     const look = fitPixels(size.width, size.height, LOOK);
-    (await pdf.draw(page, WHOLE, look, signal)).close();
+    const photo = looked(await pdf.draw(page, WHOLE, look, signal));
     progress(0.8);
     const bytes = new Uint8Array(await file.arrayBuffer());
     signal.throwIfAborted();
     const hash = await hashOf(bytes);
     const asset = { hash, name: file.name, type: 'application/pdf', bytes };
-    return { asset, page, ...size, paper, dots: null };
+    return { asset, page, ...size, paper, dots: null, photo };
   } finally {
     pdf.close();
   }
+}
+
+/** Whether what was drawn for a first look is a photo; it is of no further use. */
+function looked(bitmap: ImageBitmap): boolean {
+  const photo = isPhoto(bitmap);
+  bitmap.close();
+  return photo;
 }
 
 /** Offers the pages at once; their pictures come as they are drawn, one after another, until somebody has chosen. */

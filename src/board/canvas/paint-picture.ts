@@ -25,7 +25,8 @@ export function paintPicture(paint: Paint, mark: Of<'picture'>, frame: Frame): v
   });
   const [cos, sin] = [Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle))];
   const around = [w * cos + h * sin, w * sin + h * cos] as const;
-  if (paint.negative && pieces.length > 0) invert(paint, middle, around);
+  const negative = paint.negative && !mark.photo && pieces.length > 0;
+  if (negative) invert(paint, middle, around);
   context.save();
   context.translate(...middle);
   context.rotate(angle);
@@ -57,7 +58,7 @@ export function paintPicture(paint: Paint, mark: Of<'picture'>, frame: Frame): v
     }
   }
   context.restore();
-  if (paint.negative && pieces.length > 0) invert(paint, middle, around);
+  if (negative) invert(paint, middle, around);
 }
 
 /**

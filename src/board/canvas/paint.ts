@@ -9,7 +9,7 @@ export interface Paint {
   readonly palette: Palette;
   /** How strong pictures are, 0 to 1; the palette is faded already. */
   readonly strength: number;
-  /** Pictures are painted as negatives, light lines on dark paper, so that what is drawn over them reads as ever. */
+  /** Pictures but photos are painted as negatives, light lines on dark paper, so that what is drawn over them reads as ever. */
   readonly negative?: boolean;
   /** Screen pixels for one paper mm. */
   readonly paper: number;

@@ -185,6 +185,12 @@ function Picture({ background, alone }: { background: Background; alone: boolean
         checked={background.locked}
         onChange={(locked) => edit({ locked })}
       />
+      <CheckField
+        label={t('base.is-photo')}
+        hint={t('base.is-photo-hint')}
+        checked={background.photo}
+        onChange={(photo) => edit({ photo })}
+      />
       <Fold title={t('base.shape')}>
         <Shape background={background} />
       </Fold>

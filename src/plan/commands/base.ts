@@ -29,7 +29,10 @@ export const addBackground: Command<{
   paper?: number | null;
   /** How many pixels make an inch on paper, as its file says. */
   dots?: number | null;
-}> = (plan, { level, name, asset, page = 1, width, height, paper = null, dots = null }) => {
+  /** Whether it is a photo. */
+  photo?: boolean;
+}> = (plan, { level, name, asset, page = 1, width, height, photo = false, ...print }) => {
+  const { paper = null, dots = null } = print;
   const draft = new Draft(plan);
   const top = inLayers(plan, level).at(-1);
   const row = makeRow('backgrounds', draft.fresh('backgrounds'), {
@@ -41,6 +44,7 @@ export const addBackground: Command<{
     height,
     paper,
     dots,
+    photo,
     mmPerPixel: (paper === null ? FIRST_WIDTH : paper * FIRST_RATIO) / width,
     order: top?.order ?? 0,
   });

@@ -244,6 +244,9 @@ describe('The painter', () => {
     expect(after!.slice(1, 5)).toEqual(before!.slice(1, 5));
     expect(state(named(calls, 'drawImage')[0]).globalCompositeOperation).toBe('source-over');
     expect(named(paint([tilted], { picture }), 'fillRect')).toEqual([]);
+    // A photo keeps its colours.
+    const photo = [{ ...tilted, photo: true as const }];
+    expect(named(paint(photo, { picture, negative: true }), 'fillRect')).toEqual([]);
     expect(named(paint([tilted], { negative: true }), 'fillRect')).toEqual([]);
   });
 
