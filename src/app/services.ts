@@ -144,8 +144,8 @@ export function createServices({
       steps.progress(0.9);
       await assets.put(upright.asset);
       steps.signal.throwIfAborted();
-      const { width, height } = upright;
-      const args = { background, corners, asset: upright.asset.hash, width, height };
+      const { width, height, photo } = upright;
+      const args = { background, corners, asset: upright.asset.hash, width, height, photo };
       session.getState().actions.run('straighten-background', args);
     });
   }

@@ -10,7 +10,7 @@ const WORKS: readonly RoomUse[] = ['office', 'staff'];
 /**
  * The kinds of device in the order in which a plan is likely to ask for them. The registry's order is that of a place
  * where food is sold. Where the names of the rooms speak of desks, what those rooms usually have comes first, and what
- * belongs to counters and kitchens alone comes last. Where no name speaks of either, what is placed most comes first.
+ * belongs to counters and kitchens for the most part comes last. Where no name speaks of either, what is placed most comes first.
  */
 export function shelfOrder(plan: Plan, kinds: KindRegistry): readonly DeviceKind[] {
   const all = [...kinds.values()];
@@ -22,12 +22,13 @@ export function shelfOrder(plan: Plan, kinds: KindRegistry): readonly DeviceKind
   }
   if (count(WORKS) <= count(SELLS)) return all;
   const rooms = ({ usualIn }: DeviceKind) => count(usualIn);
-  const sellsOnly = ({ usualIn }: DeviceKind) => usualIn.every((use) => SELLS.includes(use));
+  const sells = ({ usualIn }: DeviceKind) =>
+    usualIn.filter((use) => SELLS.includes(use)).length > usualIn.length / 2;
   // Of those that as many rooms ask for, the one that is at home in fewer sorts of rooms says more.
   return ranked(
     all,
     (kind) => -rooms(kind),
-    (kind) => (sellsOnly(kind) ? 1 : 0),
+    (kind) => (sells(kind) ? 1 : 0),
     (kind) => (rooms(kind) > 0 ? kind.usualIn.length : 0),
   );
 }

@@ -255,8 +255,10 @@ test('a phone photo lies as it was taken, and its sheet is made upright by four 
   }, photographedPlan().toString('base64'));
   const desk = await brought(page, 'photo.jpg', 'image/jpeg', turned(Buffer.from(photo, 'base64')));
   const plan = await desk.plan();
-  const { width, height } = backgroundOf(plan);
+  const { width, height, photo: told } = backgroundOf(plan);
   expect([width, height]).toEqual([PHOTO.width, PHOTO.height]);
+  // The sheet lies on a dark table, so the whole is a photo; what is left of it is a drawing.
+  expect(told).toBe(true);
 
   await desk.shelf.getByText(t('base.shape')).click();
   await desk.take(t('base.straighten'));
@@ -275,6 +277,7 @@ test('a phone photo lies as it was taken, and its sheet is made upright by four 
   await expect(desk.undo()).toContainText('Straighten', { timeout: 30_000 });
   const straight = await desk.plan();
   const upright = backgroundOf(straight);
+  expect(upright.photo).toBe(false);
   // The sheet has its own shape again, to what four corners on a screen can say.
   expect(Math.abs(upright.width / upright.height / (SCAN.width / SCAN.height) - 1)).toBeLessThan(
     0.04,

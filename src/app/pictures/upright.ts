@@ -4,6 +4,7 @@ import type { Asset } from '../../ports/ports.ts';
 import { hashOf } from '../../storage/assets.ts';
 import { flatten } from '../../worker/picture-client.ts';
 import { fitPixels } from '../../worker/picture-size.ts';
+import type { Taken } from './take.ts';
 import { pixelsOf } from './take.ts';
 import { trouble } from './trouble.ts';
 
@@ -25,7 +26,7 @@ export async function uprightOf(
   row: Pick<Background, 'name' | 'page' | 'width' | 'height'>,
   corners: Corners,
   signal: AbortSignal,
-): Promise<{ readonly asset: Asset; readonly width: number; readonly height: number }> {
+): Promise<Pick<Taken, 'asset' | 'width' | 'height' | 'photo'>> {
   const picture = await pixelsOf(asset, row.page, signal);
   const straight = straightSize(corners, row);
   const { width, height } = fitPixels(straight.width, straight.height);
@@ -35,6 +36,7 @@ export async function uprightOf(
   const photo = asset.type === 'image/jpeg';
   const made = await flatten({ picture, photo, upright: { width, height, map } }, signal);
   if (!made) return trouble('The photo can no longer be read. Bring it again.');
-  const { bytes, type } = made;
-  return { asset: { hash: await hashOf(bytes), name: asset.name, type, bytes }, width, height };
+  const { bytes, type, colours } = made;
+  const upright = { hash: await hashOf(bytes), name: asset.name, type, bytes };
+  return { asset: upright, width, height, photo: colours };
 }

@@ -39,13 +39,13 @@ export function RoomsShelf() {
           name={t('rooms.fill')}
           hint={t('rooms.fill-hint')}
         />
+        <NextArea />
         <ToolRow
           tool={TOOL.keepout}
           picture={TOOL_PICTURES.keepout}
           name={t('rooms.keepout')}
           hint={t('rooms.keepout-hint')}
         />
-        <NextArea />
       </Section>
       <Walls />
       <Words />
@@ -65,6 +65,7 @@ function NextArea() {
   if (last === null) return null;
   return (
     <SelectField
+      quiet
       label={t('rooms.next-area')}
       value={same ? 'last' : 'own'}
       options={[

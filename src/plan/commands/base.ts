@@ -237,7 +237,9 @@ export const straightenBackground: Command<{
   asset: string;
   width: number;
   height: number;
-}> = (plan, { background: id, corners, asset, width, height }) => {
+  /** Whether what is left of it is a photo still; its sheet alone may be a drawing. */
+  photo?: boolean;
+}> = (plan, { background: id, corners, asset, width, height, photo }) => {
   const picture = plan.tables.backgrounds.get(id);
   if (!picture) return GONE;
   const map = homography(corners, [
@@ -271,6 +273,7 @@ export const straightenBackground: Command<{
     paper: null,
     dots: null,
     ratio: null,
+    photo: photo ?? picture.photo,
     turn: 0,
     tilt: 0,
     crop: null,

@@ -36,7 +36,13 @@ describe('The kinds on the shelf', () => {
       ['access-point', 'office-place', 'phone', 'time-clock'].sort(),
     );
     expect(office.indexOf('kiosk')).toBeGreaterThan(office.indexOf('camera'));
-    expect(order(named('Office', 'Manager'))[0]).toBe('office-place');
+    expect(order(named('Office', 'Manager')).slice(0, 5)).toEqual([
+      'office-place',
+      'time-clock',
+      'phone',
+      'access-point',
+      'camera',
+    ]);
     expect([...office].sort()).toEqual([...REGISTRY].sort());
   });
 
