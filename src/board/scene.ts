@@ -1,8 +1,9 @@
 import type { Id } from '../base/ids.ts';
+import { atOnce, type Steps } from '../base/steps.ts';
 import type { Mark } from '../drawing/display.ts';
 import { ghostMarks } from '../drawing/ghost-marks.ts';
 import { fontMeasure } from '../drawing/measure.ts';
-import { type PlanDrawing, type PlanGroup, planMarks } from '../drawing/plan-marks.ts';
+import { type PlanDrawing, type PlanGroup, planSteps } from '../drawing/plan-marks.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { levelBeside } from '../plan/levels.ts';
@@ -91,19 +92,23 @@ export function groupsSeen(view: SceneView): ReadonlySet<PlanGroup> {
 }
 
 /** Lays a part of a plan out for a view of it. */
-export function drawScene(
+export const drawScene = (...what: Parameters<typeof sceneSteps>): Scene =>
+  atOnce(sceneSteps(...what));
+
+/** The same, step by step. */
+export function* sceneSteps(
   plan: Plan,
   survey: Survey | null,
   kinds: KindRegistry,
   view: SceneView,
   part: Part,
-): Scene {
+): Steps<Scene> {
   const { level, leg, shown, scale, plane } = view;
   const paper = scale / paperPixels(scale);
   const small = isSmall(view);
   const all = groupsSeen(view);
   const groups = plane ? new Set([...all].filter((group) => !UNDER_PLANE.has(group))) : all;
-  const drawing = planMarks(plan, survey, {
+  const drawing = yield* planSteps(plan, survey, {
     level,
     scale: paper,
     kinds,

@@ -1,4 +1,5 @@
 import type { Id } from '../base/ids.ts';
+import type { Steps } from '../base/steps.ts';
 import { areaAt } from '../plan/areas.ts';
 import { type Device, onLevel } from '../plan/plan.ts';
 import { boxAround } from './box-grid.ts';
@@ -14,14 +15,17 @@ import { closetSymbol, FINDING_REACH, findingSymbol, POWER_REACH, powerSymbol } 
  * Closets, jacks, devices and power outlets, in this order of right to their own place. Returns what puts the labels,
  * to be called when other symbols have their room.
  */
-export function deviceMarks(drafting: Drafting): () => void {
+export function* deviceMarks(drafting: Drafting): Steps<() => Steps<void>> {
   closetMarks(drafting);
   const labels = outletMarks(drafting);
   for (const label of labels) if (label.urgent) label.put();
-  devices(drafting);
+  yield* devices(drafting);
   powerMarks(drafting);
-  return () => {
-    for (const label of labels) if (!label.urgent) label.put();
+  return function* () {
+    for (const [i, label] of labels.entries()) {
+      if (!label.urgent) label.put();
+      if (i % AT_ONCE === 0) yield;
+    }
   };
 }
 
@@ -62,7 +66,10 @@ function closetMarks(drafting: Drafting): void {
   }
 }
 
-function devices(drafting: Drafting): void {
+/** So many symbols or labels are placed in one step. */
+const AT_ONCE = 40;
+
+function* devices(drafting: Drafting): Steps<void> {
   const { plan, view, wants } = drafting;
   if (!wants('devices')) return;
   const areaOf = new Map<Id, string>();
@@ -74,7 +81,8 @@ function devices(drafting: Drafting): void {
   const late = (device: Device): number =>
     drafting.urgent('devices', device.name || device.id) ? 0 : 1;
   const rows = onLevel(plan, 'devices', view.level).sort((a, b) => late(a) - late(b) || byId(a, b));
-  for (const device of rows) {
+  for (const [i, device] of rows.entries()) {
+    if (i % AT_ONCE === 0) yield;
     const ink: Ink = `area-${areaInk(area(device))}`;
     const marks = deviceSymbol(view.kinds.get(device.kind), ink);
     const { width, height } = extent(marks);

@@ -1,3 +1,4 @@
+import { atOnce, type Steps } from '../base/steps.ts';
 import { job, type Plan } from '../plan/plan.ts';
 import type { Survey } from '../results/types.ts';
 import { crossingMarks } from './crossing-marks.ts';
@@ -26,13 +27,17 @@ export { GROUP_TITLES, PLAN_GROUPS } from './plan-view.ts';
  * Draws a level: what was decided and what the survey found, with symbols and type at paper size and labels in free
  * room. The same plan, survey and view give the same drawing. A level that is not there gives an empty one.
  */
-export function planMarks(plan: Plan, survey: Survey | null, view: PlanView): PlanDrawing {
+export const planMarks = (plan: Plan, survey: Survey | null, view: PlanView): PlanDrawing =>
+  atOnce(planSteps(plan, survey, view));
+
+/** The same, step by step. */
+export function* planSteps(plan: Plan, survey: Survey | null, view: PlanView): Steps<PlanDrawing> {
   const urgent = new Set<string>();
-  let best = attempt(plan, survey, view, urgent);
+  let best = yield* attempt(plan, survey, view, urgent);
   let last = best;
   for (let n = 1; n < (view.attempts ?? 1) && last.leftOut.length > 0; n++) {
     for (const { group, what } of last.leftOut) urgent.add(`${group} ${what}`);
-    last = attempt(plan, survey, view, urgent);
+    last = yield* attempt(plan, survey, view, urgent);
     if (weight(last) < weight(best)) best = last;
   }
   return best;
@@ -45,12 +50,12 @@ const weight = ({ leftOut }: PlanDrawing): number =>
     0,
   );
 
-function attempt(
+function* attempt(
   plan: Plan,
   survey: Survey | null,
   view: PlanView,
   urgent: ReadonlySet<string>,
-): PlanDrawing {
+): Steps<PlanDrawing> {
   const marks = new Map<PlanGroup, Mark[]>(PLAN_GROUPS.map((group) => [group, []]));
   const leftOut: LeftOut[] = [];
   const { bounds, scale } = view;
@@ -83,18 +88,22 @@ function attempt(
   keepoutMarks(drafting);
   wallMarks(drafting);
   openingMarks(drafting);
+  yield;
   pathwayMarks(drafting);
   wayMarks(drafting);
   noteMarks(drafting);
+  yield;
   // From here on each takes its room on paper, so that the first has the best: symbols, counts, labels, names.
   const riserNames = riserMarks(drafting);
-  const labels = deviceMarks(drafting);
+  const labels = yield* deviceMarks(drafting);
   const pinNames = pinMarks(drafting);
   crossingMarks(drafting);
+  yield;
   countMarks(drafting);
-  labels();
+  yield* labels();
   riserNames();
   pinNames();
+  yield;
   findingMarks(drafting);
   roomTags(drafting);
   pathwayNames(drafting);

@@ -1,16 +1,17 @@
 import { isSame } from '../../base/same.ts';
+import { atOnce, type Steps } from '../../base/steps.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { noRows, withRows } from '../../plan/sent-rows.ts';
 import type { CeilingPlane } from '../../results/ceiling-plane.ts';
 import type { Run, Survey } from '../../results/types.ts';
-import { drawScene, paperPixels } from '../scene.ts';
+import { paperPixels, sceneSteps } from '../scene.ts';
 import type { Viewport } from '../session.ts';
 import { planFrame } from './paint.ts';
 import { type Area, createStamps, paintPrepared } from './paint-prepared.ts';
 import { type PlateAnswer, type PlateAsk, plateRound, sentKeys, unpackDrawn } from './plate.ts';
-import { type Prepared, prepare } from './prepared.ts';
+import { type Prepared, prepareSteps } from './prepared.ts';
 
 export interface DraughterParts {
   readonly kinds: KindRegistry;
@@ -24,12 +25,22 @@ export interface DraughterParts {
 /** A layout takes longer than a picture: it waits until nobody has asked for this long, but no longer than that, ms. */
 const REST = 120;
 const LONGEST = 1500;
+/** It is made in moments no longer than this, ms: a view that is asked for meanwhile does not wait for all of it. */
+const MOMENT = 16;
 
 /** A layout: marks ready to be painted, what they are of, and where symbols stand. */
 interface Layout {
   readonly of: PlateAsk;
   readonly prepared: Prepared;
   readonly drawn: ReadonlyMap<string, Point>;
+}
+
+/** A layout that is under way: what it is of, the rows that changed since it began, and whether anything did. */
+interface Under {
+  readonly of: PlateAsk;
+  readonly steps: Steps<Layout>;
+  readonly moved: Set<string>;
+  older: boolean;
 }
 
 /** What is on the canvas. */
@@ -58,23 +69,53 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
   let painted: Painted | null = null;
   let callOff: (() => void) | null = null;
   let since = 0;
+  let under: Under | null = null;
+
+  function* laidOut(of: PlateAsk): Steps<Layout> {
+    const scene = yield* sceneSteps(plan, survey, kinds, { ...of.view, plane }, 'lines');
+    return { of, prepared: yield* prepareSteps(scene.layers), drawn: scene.drawn };
+  }
 
   function layOut(): void {
     callOff?.();
     callOff = null;
-    const scene = drawScene(plan, survey, kinds, { ...latest!.view, plane }, 'lines');
-    layout = { of: latest!, prepared: prepare(scene.layers), drawn: scene.drawn };
+    under = null;
+    layout = atOnce(laidOut(latest!));
     hidden = new Set();
   }
 
   function soon(): void {
+    // One that is under way is done first: a hand that never rests would never see it otherwise.
+    if (under) return;
     callOff?.();
     if (!callOff) since = now();
     const wait = Math.max(0, Math.min(REST, since + LONGEST - now()));
     callOff = later(() => {
-      layOut();
-      paint();
+      under = { of: latest!, steps: laidOut(latest!), moved: new Set(), older: false };
+      further();
     }, wait);
+  }
+
+  /** Lays out for a moment, and then again when whatever was asked meanwhile has been painted. */
+  function further(): void {
+    callOff = null;
+    const { of, steps, moved, older } = under!;
+    const start = now();
+    for (;;) {
+      const step = steps.next();
+      if (step.done) {
+        under = null;
+        layout = step.value;
+        hidden = new Set([...moved].filter((key) => layout!.drawn.has(key)));
+        paint();
+        if (older || latest!.view.scale !== of.view.scale) soon();
+        return;
+      }
+      if (now() - start >= MOMENT) {
+        callOff = later(further, 0);
+        return;
+      }
+    }
   }
 
   /** Moves what is painted to a new place, by whole device pixels; says what has to be painted there. */
@@ -148,8 +189,13 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
       ask.survey !== undefined ||
       ask.view.scale !== layout.of.view.scale
     ) {
-      const gone = sentKeys(ask.rows).filter((key) => layout!.drawn.has(key));
+      const moved = sentKeys(ask.rows);
+      const gone = moved.filter((key) => layout!.drawn.has(key));
       if (gone.length > 0) hidden = new Set([...hidden, ...gone]);
+      if (under) {
+        for (const key of moved) under.moved.add(key);
+        under.older ||= moved.length > 0 || ask.survey !== undefined;
+      }
       soon();
     } else if (callOff) soon();
     paint();

@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { atOnce, type Steps } from '../../base/steps.ts';
 import type { Ink, Mark, Style } from '../../drawing/display.ts';
 import { fontMeasure } from '../../drawing/measure.ts';
 import type { Point } from '../../geometry/point.ts';
@@ -65,14 +66,19 @@ export const REACH = 14;
 const OFTEN = 4;
 
 /** Makes layers ready to be painted often, whole or in parts. */
-export function prepare(layers: readonly SceneLayer[]): Prepared {
+export const prepare = (layers: readonly SceneLayer[]): Prepared => atOnce(prepareSteps(layers));
+
+/** The same, step by step. */
+export function* prepareSteps(layers: readonly SceneLayer[]): Steps<Prepared> {
   const items: Item[] = [];
   const maker = stampMaker(layers);
-  layers.forEach(({ marks }, layer) => {
+  for (const [layer, { marks }] of layers.entries()) {
+    yield;
     const flat = marks.map(flattened);
     for (const run of runsOf(flat))
       for (const mark of run) items.push(itemOf(mark, layer, maker.of));
-  });
+  }
+  yield;
   const placed: number[] = [];
   const wide: number[] = [];
   items.forEach((item, i) => {

@@ -63,7 +63,9 @@ function fakeCanvas(width: number, height: number, log: string[]): OffscreenCanv
   return canvas as unknown as OffscreenCanvas;
 }
 
-function draughting() {
+/** @param slow how much later it is at each look at the clock, ms */
+function draughting(slow = 0) {
+  let clock = 0;
   const log: string[] = [];
   const answers: PlateAnswer[] = [];
   const waiting: (() => void)[] = [];
@@ -75,7 +77,10 @@ function draughting() {
       waiting.push(run);
       return () => waiting.splice(waiting.indexOf(run), 1);
     },
-    now: () => 0,
+    now: () => {
+      clock += slow;
+      return clock;
+    },
   });
   let id = 0;
   const ask = (more: Partial<PlateAsk>): PlateAnswer => {
@@ -139,6 +144,43 @@ describe('The draughter', () => {
     expect(answers).toHaveLength(3);
     expect([then.laid, then.hidden.size]).toEqual([2, 0]);
     expect(then.drawn?.get('devices/D2')).toEqual([2000, 5000]);
+  });
+
+  it('paints what is asked for while a layout is under way, and hides what changed meanwhile', () => {
+    const { ask, rest, answers } = draughting(20);
+    const plan = rowOf(3);
+    ask({ rows: sent(plan), survey: null });
+    ask({ view: { ...view, scale: 0.06 } });
+    rest();
+    expect(answers).toHaveLength(2);
+    const moved = withDevice(plan, 'D2', [2000, 5000]);
+    const zoomed = ask({
+      rows: [{ table: 'devices', id: 'D2', row: moved.tables.devices.get('D2')! }],
+      view: { ...view, scale: 0.07 },
+      place: { ...place, scale: 0.07 },
+    });
+    expect([zoomed.laid, zoomed.place.scale]).toEqual([1, 0.07]);
+    const next = () => {
+      const { laid } = answers.at(-1)!;
+      for (let n = 0; n < 100; n++) if (rest().laid !== laid) return answers.at(-1)!;
+      throw new Error('no layout came');
+    };
+    const second = next();
+    expect([second.id, second.laid, [...second.hidden]]).toEqual([3, 2, ['devices/D2']]);
+    const third = next();
+    expect([third.id, third.laid, third.hidden.size]).toEqual([3, 3, 0]);
+    expect(third.drawn?.get('devices/D2')?.map(Math.round)).toEqual([2000, 5000]);
+    expect(rest()).toBe(third);
+  });
+
+  it('drops a layout that is under way for another drawing', () => {
+    const { ask, rest, answers } = draughting(20);
+    ask({ rows: sent(rowOf(3)), survey: null });
+    ask({ view: { ...view, scale: 0.06 } });
+    rest();
+    expect(ask({ view: { ...view, leg: 'runs', scale: 0.06 } }).laid).toBe(3);
+    for (let n = 0; n < 50; n++) rest();
+    expect(answers).toHaveLength(3);
   });
 
   it('stamps a symbol that many share: its letters are painted once', () => {
