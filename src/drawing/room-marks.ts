@@ -8,7 +8,7 @@ import { type Box, boxAround, overlaps } from './box-grid.ts';
 import { areaInk, type Ink, type Mark, type Part, pictureKey, type Style } from './display.ts';
 import { avoidBox, avoidWall, isFree, take } from './label-place.ts';
 import { CAP_HEIGHT, wrapText } from './measure.ts';
-import { type Drafting, inOneLine, toPaper } from './plan-view.ts';
+import { type Drafting, inOneLine, type PlanView, toPaper } from './plan-view.ts';
 
 /** Pictures under the drawing, as they were scaled, turned and faded. */
 export function backgroundMarks({ plan, view, wants, put }: Drafting): void {
@@ -149,11 +149,25 @@ const NAME_SIZE = 2.3;
 const NOTE_SIZE = 2;
 const LETTER_SIZE = 3.8;
 
+/** A word of more letters than this is no word that somebody reads, and may be broken. */
+const LONGEST_WORD = 24;
+
+/** How wide the widest word of a name is, paper mm: a room that is narrower has its letter rather than a broken word. */
+const widestWord = ({ measure }: PlanView, name: string): number =>
+  Math.max(
+    0,
+    ...name
+      .split(/\s+/)
+      .filter((word) => word.length <= LONGEST_WORD)
+      .map((word) => measure.width(word, NAME_SIZE, 'sans', false)),
+  );
+
 /** A room's tag round its middle: the area's letter, the name in as few lines as `room` allows, the ceiling. */
 function zoneTag(drafting: Drafting, zone: Zone, room: number, ceiling: boolean): Tag {
   const { view, units } = drafting;
   const letterWidth = view.measure.width(zone.area, LETTER_SIZE, 'sans', true);
-  const names = wrapText(view.measure, zone.name, room - letterWidth - 1, NAME_SIZE);
+  const wide = Math.max(room - letterWidth - 1, widestWord(view, zone.name));
+  const names = wrapText(view.measure, zone.name, wide, NAME_SIZE);
   const note = ceiling
     ? renderMessage(
         msg('{kind} {height}', {

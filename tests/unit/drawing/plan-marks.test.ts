@@ -353,6 +353,17 @@ describe('room names', () => {
     expect(tiny.leftOut).toEqual([{ group: 'rooms', what: 'Duct' }]);
   });
 
+  it('never break a word of a name, however narrow the room is', () => {
+    const whole = new Set(['B', 'Network', 'closet', 'Network closet', "TILE 9'"]);
+    const said = new Set<string>();
+    for (let width = 600; width < 4000; width += 50) {
+      const plan = planOf({ zones: { Z1: zone(0, width, 'Network closet') } });
+      for (const text of textsOf(layer(draw(plan), 'rooms'))) said.add(text);
+    }
+    expect([...said].filter((text) => !whole.has(text))).toEqual([]);
+    expect(said).toContain('Network');
+  });
+
   it('hatch what has a closed ceiling, whatever its tint', () => {
     const plan = planOf({
       zones: {
