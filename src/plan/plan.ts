@@ -115,6 +115,11 @@ export function makeRow<T extends TableName>(
   return Object.freeze({ id, ...parsed }) as Entity<T>;
 }
 
+/** Whether a row is one that a file can hold and give back. */
+export function isSound(table: TableName, { id: _, ...fields }: AnyEntity): boolean {
+  return tableSchemas[table].safeParse(fields).success;
+}
+
 /** A job on a blank sheet: the singletons at their defaults and one level. */
 export function emptyPlan(): Plan {
   const tables = Object.fromEntries(TABLES.map((table) => [table, new Map()])) as Record<

@@ -1,6 +1,7 @@
 import type { Id } from '../base/ids.ts';
 import { distance } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
+import { doubleArea } from '../geometry/polygon.ts';
 import type { Draft } from './change.ts';
 import { fittedAlong, openingsOn } from './openings.ts';
 import { nearestFace } from './outlet-place.ts';
@@ -17,8 +18,8 @@ const SLACK = 1.5;
 /**
  * Draws everything on a level larger or smaller about a place, as if it had been traced at another scale. Breadths and
  * heights stay: walls keep their thickness and openings their width, and outlets hang on their faces again. False, and
- * the draft is not to be used, where it would reach farther than a plan can, where a wall would lose its length, or
- * where an opening would no longer fit in its wall.
+ * the draft is not to be used, where it would reach farther than a plan can, where a wall or a room would shrink to
+ * nothing, or where an opening would no longer fit in its wall.
  */
 export function scaleDrawn(draft: Draft, level: Id, about: Point, factor: number): boolean {
   const { plan } = draft;
@@ -58,6 +59,7 @@ function fits(table: Drawn, places: Readonly<Record<string, Point | readonly Poi
   const all = Object.values(places).flatMap((value) => (isPoint(value) ? [value] : [...value]));
   if (all.some(tooFar)) return false;
   const [first] = all;
+  if ((table === 'zones' || table === 'keepouts') && doubleArea(all) === 0) return false;
   const oneSpot = all.every((p) => p[0] === first![0] && p[1] === first![1]);
   return !oneSpot || all.length === 1 || table === 'pins' || table === 'notes';
 }

@@ -5,7 +5,8 @@ import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
 import { fromPicture, inLayers, laidAt, middleOf, shownPart, toPicture } from '../picture-place.ts';
-import { type Background, makeRow, type Plan } from '../plan.ts';
+import { type Background, isSound, makeRow, type Plan } from '../plan.ts';
+import { BEYOND } from '../row-places.ts';
 import { isDrawnOn, scaleDrawn } from '../scale-drawn.ts';
 import type { Command, Outcome } from './command.ts';
 
@@ -65,6 +66,8 @@ export interface Rescale {
   readonly follow?: boolean;
 }
 
+const TOO_LARGE = msg('At that scale the picture would be larger than any building.');
+
 /**
  * Puts a picture with a new scale, one of its pixels staying where it is. With `follow`, everything drawn on its level
  * grows or shrinks about that place.
@@ -76,11 +79,12 @@ function rescaled(
   still: Point,
   follow: boolean,
 ): Outcome {
-  if (!(after.mmPerPixel > 0 && after.mmPerPixel <= 100_000))
-    return no(msg('At that scale the picture would be larger than any building.'));
+  if (!(after.mmPerPixel > 0 && after.mmPerPixel <= 100_000)) return no(TOO_LARGE);
   const about = fromPicture(before, still);
   const draft = new Draft(plan);
-  draft.put('backgrounds', laidAt(after, still, about));
+  const laid = laidAt(after, still, about);
+  if (!isSound('backgrounds', laid)) return no(TOO_LARGE);
+  draft.put('backgrounds', laid);
   const factor = after.mmPerPixel / before.mmPerPixel;
   if (follow && !scaleDrawn(draft, before.level, about, factor))
     return no(
@@ -147,7 +151,9 @@ export const checkScale: Command<{ background: Id; a: Point; b: Point; length: n
   if (distance(from, to) < LEAST_PIXELS || !(length >= 1))
     return no(msg('Draw the check along a longer known length, and type its real length.'));
   const draft = new Draft(plan);
-  draft.patch('backgrounds', id, { check: { a: from, b: to, length: Math.round(length) } });
+  const checked = { ...picture, check: { a: from, b: to, length: Math.round(length) } };
+  if (!isSound('backgrounds', checked)) return no(BEYOND);
+  draft.put('backgrounds', checked);
   return { ok: true, changes: draft.changes(), label: msg('Check scale') };
 };
 
@@ -177,7 +183,9 @@ export const levelBackground: Command<{ background: Id; a: Point; b: Point }> = 
   const tilt = Math.round((whole - turn) * 1000) / 1000;
   const upright = { ...picture, turn: (((turn % 360) + 360) % 360) as Background['turn'], tilt };
   const draft = new Draft(plan);
-  draft.put('backgrounds', laidAt(upright, toPicture(picture, a), a));
+  const laid = laidAt(upright, toPicture(picture, a), a);
+  if (!isSound('backgrounds', laid)) return no(BEYOND);
+  draft.put('backgrounds', laid);
   if (draft.changes().length === 0) return no(msg('That line is level or plumb already.'));
   return { ok: true, changes: draft.changes(), label: msg('Level background') };
 };

@@ -15,7 +15,7 @@ import {
   shownCorners,
   toPicture,
 } from '../../../src/plan/picture-place.ts';
-import { type Background, makeRow, type Plan } from '../../../src/plan/plan.ts';
+import { type Background, emptyPlan, makeRow, type Plan } from '../../../src/plan/plan.ts';
 import { planOf } from '../../samples/plan-of.ts';
 import { readSite } from '../../samples/site.ts';
 
@@ -227,6 +227,26 @@ describe('The scale of a background', () => {
     const line = { background: 'B1', a: [0, 0], b: [10_000, 0], follow: true };
     expect(why(plan, 'set-scale', { ...line, length: 1 })).toContain('too large or too small');
     expect(why(plan, 'set-scale', { ...line, length: 30_000_000 })).toContain('too large');
+  });
+
+  it('is refused where a room would shrink to nothing, or the picture would reach beyond a plan', () => {
+    const outline = [
+      [0, 0],
+      [90, 0],
+      [90, 90],
+      [0, 90],
+    ] as const;
+    const room = makeRow('zones', 'Z1', { level: LEVEL, outline });
+    const blank = over(sheet({ mmPerPixel: 10 }));
+    const none = new Map();
+    const tables = { ...emptyPlan().tables, backgrounds: blank.tables.backgrounds };
+    const alone = { tables: { ...tables, zones: new Map([['Z1', room]]) } };
+    const line = { background: 'B1', a: [0, 0], b: [10_000, 0] };
+    expect(why(alone, 'set-scale', { ...line, length: 50, follow: true })).toContain('too small');
+    const empty = { tables: { ...tables, zones: none } };
+    const far = { background: 'B1', a: [30_000, 20_000], b: [30_300, 20_000], length: 30_000_000 };
+    expect(why(empty, 'set-scale', far)).toContain('larger than any building');
+    expect(why(empty, 'check-scale', { ...line, length: 40_000_000 })).toContain('farther');
   });
 });
 
