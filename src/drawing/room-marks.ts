@@ -162,13 +162,24 @@ const widestWord = ({ measure }: PlanView, name: string): number =>
       .map((word) => measure.width(word, NAME_SIZE, 'sans', false)),
   );
 
-/** A room's tag round its middle: the area's letter, the name in as few lines as `room` allows, the ceiling. */
-function zoneTag(drafting: Drafting, zone: Zone, room: number, ceiling: boolean): Tag {
+/** How a tag is set: at most how wide unless a word is longer, and whether the words stand under the letter. */
+interface TagForm {
+  readonly room: number;
+  readonly ceiling: boolean;
+  readonly under?: boolean;
+  /** The letter alone. */
+  readonly nameless?: boolean;
+}
+
+/** A room's tag round its middle: the area's letter, the name in as few lines as its form allows, the ceiling. */
+function zoneTag(drafting: Drafting, zone: Zone, form: TagForm): Tag {
   const { view, units } = drafting;
+  const widthOf = (words: string): number => view.measure.width(words, NAME_SIZE, 'sans', false);
   const letterWidth = view.measure.width(zone.area, LETTER_SIZE, 'sans', true);
-  const wide = Math.max(room - letterWidth - 1, widestWord(view, zone.name));
+  const beside = form.under ? 0 : letterWidth + 1;
+  const wide = Math.max(form.room - beside, widestWord(view, zone.name));
   const names = wrapText(view.measure, zone.name, wide, NAME_SIZE);
-  const note = ceiling
+  const note = form.ceiling
     ? renderMessage(
         msg('{kind} {height}', {
           kind: CEILING_WORDS[zone.ceiling.kind],
@@ -179,17 +190,19 @@ function zoneTag(drafting: Drafting, zone: Zone, room: number, ceiling: boolean)
     : '';
   const textWidth = Math.max(
     0,
-    ...names.map((line) => view.measure.width(line, NAME_SIZE, 'sans', false)),
+    ...names.map(widthOf),
     view.measure.width(note, NOTE_SIZE, 'sans', false),
   );
+  const capital = LETTER_SIZE * CAP_HEIGHT;
+  const below = form.under ? capital + 0.9 : 0;
   const lines = names.length * 2.6 + (note === '' ? 0 : 2.3);
-  const height = Math.max(LETTER_SIZE * CAP_HEIGHT + 0.4, lines);
-  const width = letterWidth + (textWidth > 0 ? 1 + textWidth : 0);
+  const height = Math.max(capital + 0.4, below + lines);
+  const width = Math.max(letterWidth, textWidth > 0 ? beside + textWidth : 0);
   const left = -width / 2;
   const top = -height / 2;
-  const text = (at: Point, words: string, size: number): Mark => ({
+  const text = (up: number, words: string, size: number): Mark => ({
     op: 'text',
-    at,
+    at: [left + beside, top + below + up],
     text: words,
     size,
     ink: 'soft',
@@ -198,18 +211,15 @@ function zoneTag(drafting: Drafting, zone: Zone, room: number, ceiling: boolean)
   const marks: Mark[] = [
     {
       op: 'text',
-      at: [left, top + LETTER_SIZE * CAP_HEIGHT + 0.1],
+      at: [left, top + capital + 0.1],
       text: zone.area,
       size: LETTER_SIZE,
       bold: true,
       ink: `area-${areaInk(zone.area)}`,
     },
-    ...names.map((line, i) =>
-      text([left + letterWidth + 1, top + 1.75 + i * 2.6], line, NAME_SIZE),
-    ),
+    ...names.map((line, i) => text(1.75 + i * 2.6, line, NAME_SIZE)),
   ];
-  if (note !== '')
-    marks.push(text([left + letterWidth + 1, top + 1.6 + names.length * 2.6], note, NOTE_SIZE));
+  if (note !== '') marks.push(text(1.6 + names.length * 2.6, note, NOTE_SIZE));
   return { width, height, marks };
 }
 
@@ -274,6 +284,18 @@ const boxCorners = ({ x0, y0, x1, y1 }: Box): Point[] => [
   [x0, y1],
 ];
 
+/** The forms of a tag in the order in which they are tried. */
+const TAG_FORMS: readonly TagForm[] = [
+  { room: 40, ceiling: true },
+  { room: 18, ceiling: true },
+  { room: 11, ceiling: true },
+  { room: 11, ceiling: true, under: true },
+  { room: 18, ceiling: false },
+  { room: 11, ceiling: false },
+  { room: 11, ceiling: false, under: true },
+  { room: 11, ceiling: false, nameless: true },
+];
+
 /** Names of rooms with area and ceiling, in free room; shorter where there is little, left out where there is none. */
 export function roomTags(drafting: Drafting): void {
   const { plan, view, field, wants, put, leaveOut } = drafting;
@@ -284,16 +306,9 @@ export function roomTags(drafting: Drafting): void {
   );
   for (const zone of onLevel(plan, 'zones', view.level)) {
     const outline = zone.outline.map((p) => toPaper(view, p));
-    const forms = [
-      zoneTag(drafting, zone, 40, true),
-      zoneTag(drafting, zone, 18, true),
-      zoneTag(drafting, zone, 11, true),
-      zoneTag(drafting, zone, 18, false),
-      zoneTag(drafting, zone, 11, false),
-      zoneTag(drafting, { ...zone, name: '' }, 11, false),
-    ];
     let placed = false;
-    for (const tag of forms) {
+    for (const form of TAG_FORMS) {
+      const tag = zoneTag(drafting, form.nameless ? { ...zone, name: '' } : zone, form);
       const box = freeInside(drafting, outline, tag.width, tag.height);
       if (!box) continue;
       take(field, box);

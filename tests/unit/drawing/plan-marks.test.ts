@@ -345,6 +345,15 @@ describe('room names', () => {
     expect(textsOf(layer(draw(plan), 'rooms'))).toEqual(['B', 'Main dining', "TILE 9'"]);
   });
 
+  it('keep a long word whole where it fits, if need be under the letter', () => {
+    for (const width of [1250, 1350, 1450, 1700]) {
+      const plan = planOf({ zones: { Z1: zone(0, width, 'Electrical room') } });
+      expect(textsOf(layer(draw(plan), 'rooms'))).toEqual(
+        expect.arrayContaining(['B', 'Electrical', 'room']),
+      );
+    }
+  });
+
   it('are shortened to the letter in a narrow room, and named as left out in a tiny one', () => {
     const narrow = planOf({ zones: { Z1: zone(0, 600, 'Janitor and water heater') } });
     expect(textsOf(layer(draw(narrow), 'rooms'))).toEqual(['B']);
