@@ -185,3 +185,24 @@ test('a touch that the system takes away leaves the plan as it was', async ({ pa
   await touch('touchCancel', 0);
   expect(await desk.plan()).toEqual(plan);
 });
+
+test('a finger that stays opens the menu, and picks nothing of it by being lifted', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const desk = await openJob(page, 'touch');
+  const fingers = await fingersOn(page);
+  const box = await desk.canvas();
+  const at = { x: 195, y: box.y + box.height - 30 };
+  await fingers.down(1, at);
+  const menu = page.getByRole('menu');
+  await expect(menu).toBeVisible();
+  // There is no room beside the finger on so small a screen.
+  const { y, height } = (await menu.boundingBox())!;
+  expect(y < at.y && at.y < y + height).toBe(true);
+  await fingers.up(1);
+  await page.waitForTimeout(300);
+  await expect(menu).toBeVisible();
+  await menu.getByRole('menuitem', { name: 'Camera' }).tap();
+  await expect(desk.undo()).toBeEnabled();
+});
