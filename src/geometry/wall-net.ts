@@ -29,9 +29,7 @@ export interface Net {
 
 /** Middle lines with ends pulled to the middle of the walls that they stop at, cut where they cross. */
 export function makeNet(barriers: readonly Barrier[]): Net {
-  const real = barriers.filter(({ a, b }) => distance(a, b) > ONE);
-  // Long ones first: the others come to them.
-  const pieces = pulledAll(real.sort((p, q) => distance(q.a, q.b) - distance(p.a, p.b)));
+  const pieces = pulledAll(barriers.filter(({ a, b }) => distance(a, b) > ONE));
   const nodes: Point[] = [];
   const nodeAt = (p: Point): number => {
     const known = nodes.findIndex((q) => distance(p, q) <= ONE);

@@ -205,6 +205,16 @@ describe('Walls in what a drawing shows', () => {
     expect(window!.windows[0]!.width).toBe(3000);
   });
 
+  it('go on as a window from pier to pier, and not once more from the wall before a pier', () => {
+    const piers = [3000, 14_000].flatMap((x) => ring(...box(x, 0, x + 1000, 400)));
+    const walls = [0, 300].flatMap((y) => [line(0, y, 3000, y), line(15_000, y, 18_000, y)]);
+    const panes = [20, 150, 280].map((y) => line(4000, y, 14_000, y));
+    const cross = [0, 100].map((x) => line(x, 300, x, 4000));
+    const offers = offersOf(strokes(...piers, ...walls, ...panes, ...cross));
+    expect(offers.flatMap(({ windows }) => windows)).toMatchObject([{ width: 10_000 }]);
+    expect(offers.map(({ thickness }) => thickness).sort()).toEqual([100, 260, 300, 300, 400, 400]);
+  });
+
   it.each<[string, number[]]>([
     ['only two lines lead across', [90, 170]],
     ['the lines are much thinner together than the wall', [140, 150, 160]],
