@@ -19,7 +19,7 @@ export function App({
 }) {
   const board = useMemo(
     () => (
-      <Boundary what="The board" onSave={services.saveFile}>
+      <Boundary what="board" onSave={services.saveFile}>
         <Board
           session={session}
           kinds={kinds}
@@ -33,7 +33,7 @@ export function App({
     [session, kinds, services, pictures],
   );
   return (
-    <Boundary what="The desk" onSave={services.saveFile}>
+    <Boundary what="desk" onSave={services.saveFile}>
       <Desk session={session} kinds={kinds} services={services} board={board} />
     </Boundary>
   );

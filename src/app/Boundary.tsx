@@ -1,8 +1,13 @@
 import { Component, type ReactNode } from 'react';
+import { t } from '../text/index.ts';
 
 /** Catches what a panel throws while it draws: the job is not lost by it, and can be saved from here. */
 export class Boundary extends Component<
-  { readonly what: string; readonly onSave: () => Promise<void>; readonly children: ReactNode },
+  {
+    readonly what: 'board' | 'desk';
+    readonly onSave: () => Promise<void>;
+    readonly children: ReactNode;
+  },
   { readonly error: unknown; readonly failed: boolean }
 > {
   override state = { error: null as unknown, failed: false };
@@ -16,18 +21,18 @@ export class Boundary extends Component<
     const { error } = this.state;
     return (
       <section className="stopped" role="alert">
-        <h2>{this.props.what} stopped</h2>
-        <p>Your job is still here. Save it as a file, then try again or reload the page.</p>
+        <h2>{t(`stopped.${this.props.what}`)}</h2>
+        <p>{t('stopped.words')}</p>
         <p className="stopped-reason">{error instanceof Error ? error.message : String(error)}</p>
         <p>
           <button type="button" onClick={() => void this.props.onSave()}>
-            Save the job as a file
+            {t('stopped.save')}
           </button>{' '}
           <button type="button" onClick={() => this.setState({ error: null, failed: false })}>
-            Try again
+            {t('stopped.again')}
           </button>{' '}
           <button type="button" onClick={() => location.reload()}>
-            Reload the page
+            {t('stopped.reload')}
           </button>
         </p>
       </section>

@@ -114,20 +114,19 @@ export async function keepFrom(
     const at = now.state === 'saved' ? Date.now() : session.getState().kept.at;
     actions.set({ kept: { state: now.state, at } });
   });
+  let worked = false;
   const stop = session.subscribe((now, before) => {
     if (now.history === before.history) return;
-    askToStay();
+    // A browser that asks its user is not to do so before any work is done here.
+    if (!worked) askToStay();
+    worked = true;
     keeper.keep(now.history);
   });
   keeper.keep(session.getState().history);
   return stop;
 }
 
-let asked = false;
-
-/** Asks the browser, once work is done here, not to clear it away when it needs room. It may refuse. */
+/** Asks the browser not to clear away what is kept here when it needs room. It may refuse. */
 function askToStay(): void {
-  if (asked) return;
-  asked = true;
   navigator.storage?.persist?.().catch(() => undefined);
 }

@@ -6,6 +6,20 @@ export const en = {
   'app.title': 'Dropwise: {job}',
   'skip.board': 'Go to the drawing',
 
+  'tabs.lost': 'This job went on in another tab',
+  'tabs.lost-words': 'Every step that you finished here was kept and is there now.',
+  'tabs.elsewhere': 'This job is open in another tab',
+  'tabs.elsewhere-words':
+    'Go on there, or bring it here. Every step that was finished there is kept.',
+  'tabs.here': 'Work here instead',
+
+  'stopped.board': 'The board stopped',
+  'stopped.desk': 'The desk stopped',
+  'stopped.words': 'Your job is still here. Save it as a file, then try again or reload the page.',
+  'stopped.save': 'Save the job as a file',
+  'stopped.again': 'Try again',
+  'stopped.reload': 'Reload the page',
+
   'panel.shelf': 'Shelf',
   'panel.board': 'Drawing',
   'panel.card': 'Selected',
