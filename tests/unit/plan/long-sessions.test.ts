@@ -160,7 +160,7 @@ const DEEDS: { readonly [N in CommandName]: (hand: Hand) => CommandArgs<N> } = {
   },
   'fill-room': (h) => {
     const [x, y] = h.at();
-    return { level: h.level(), at: [x + 250, y + 250] };
+    return { level: h.level(), at: [x + 250, y + 250], passages: h.dice(2) === 0 };
   },
   'give-jack': (h) => ({ device: h.id('devices') }),
   'lay-background': (h) => ({ background: h.id('backgrounds'), over: h.yes() }),
@@ -241,7 +241,12 @@ const DEEDS: { readonly [N in CommandName]: (hand: Hand) => CommandArgs<N> } = {
   'take-walls': (h) => ({
     level: h.level(),
     walls: [
-      { a: h.at(), b: h.at(), thickness: 60 + h.dice(400) },
+      {
+        a: h.at(),
+        b: h.at(),
+        thickness: 60 + h.dice(400),
+        windows: [{ along: h.dice(3000), width: 300 + h.dice(2000) }],
+      },
       { a: h.at(), b: h.at(), thickness: 124 },
     ],
   }),
