@@ -16,6 +16,7 @@
  * - A pathway that follows the ceiling lies, on the border of two zones, at the lower elevation. Conduits, sleeves and
  *   under-slab pathways are joined at their ends, the others anywhere. Where two pathways that can be joined meet, a
  *   cable passes from one to the other. A terminal at most `JOIN_REACH` away joins a pathway from its own height.
+ *   At a floor box nothing joins an under-slab pathway but the box's outlet and other under-slab pathways.
  * - Nothing passes between two barred areas that touch. Where a terminal may enter the plane: see `starts.ts`.
  *
  * For sites along the frame the cost is the least there is, exactly; off the frame within 1 mm in tests. Equal

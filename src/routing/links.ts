@@ -2,7 +2,7 @@ import { BEND } from './field.ts';
 import type { Graph, Stop } from './graph.ts';
 import { UNITS } from './medium.ts';
 import { mediumAt } from './profile.ts';
-import { type Draft, joinable } from './stops.ts';
+import { type Draft, isBoxed, joinable } from './stops.ts';
 import type { Toll } from './toll.ts';
 import { type Track, trackToll } from './tracks.ts';
 
@@ -126,14 +126,18 @@ function passOn(graph: Plain, group: readonly number[], links: Links): void {
 const crossed = (s: Track, t: Track): boolean =>
   (s.bx - s.ax) * (t.by - t.ay) !== (s.by - s.ay) * (t.bx - t.ax);
 
-/** Pieces of one pathway pass a cable on at their common corner; others where both can be joined. */
+/**
+ * Pieces of one pathway pass a cable on at their common corner; others where both can be joined, at a floor box those
+ * under the slab alone.
+ */
 function mayPass(s: Track, p: Stop, t: Track, q: Stop): boolean {
   if (s.line >= 0 && s.line === t.line && Math.abs(s.segment - t.segment) === 1) {
     const [first, last] = s.segment < t.segment ? [s, t] : [t, s];
     const [end, start] = s.segment < t.segment ? [p, q] : [q, p];
     if (end.p === first.pb && start.p === last.pa) return true;
   }
-  return joinable(s, p) && joinable(t, q);
+  if (!joinable(s, p) || !joinable(t, q)) return false;
+  return (s.slab && t.slab) || (!isBoxed(s, p) && !isBoxed(t, q));
 }
 
 const canPass = (track: Track, stop: Stop): boolean =>

@@ -1,13 +1,15 @@
 import type { Id } from '../base/ids.ts';
+import type { Point } from '../geometry/point.ts';
 import {
   type Level,
   onLevel,
+  type Pathway,
   type Plan,
   type Settings,
   settings,
   type Zone,
 } from '../plan/plan.ts';
-import type { Site, SiteCeiling } from './site.ts';
+import { JOIN_REACH, type Site, type SiteCeiling } from './site.ts';
 
 /** The elevation of a cable over a ceiling, above the floor of its level. */
 export function cableElevation(
@@ -40,7 +42,11 @@ export function siteOf(plan: Plan, level: Level): Site {
     })),
     walls: onLevel(plan, 'walls', level.id),
     keepouts: onLevel(plan, 'keepouts', level.id),
-    pathways: onLevel(plan, 'pathways', level.id),
+    pathways: onLevel(plan, 'pathways', level.id).map((pathway) =>
+      pathway.kind === 'under-slab'
+        ? { ...pathway, floorBoxes: floorBoxes(plan, pathway) }
+        : pathway,
+    ),
     closets: onLevel(plan, 'closets', level.id),
     prices: {
       tileFactor: s.tileFactor,
@@ -53,6 +59,14 @@ export function siteOf(plan: Plan, level: Level): Site {
       bend: s.bendPrice,
     },
   };
+}
+
+/** At which ends of an under-slab pathway a floor outlet stands. */
+function floorBoxes(plan: Plan, { level, points }: Pathway): readonly [boolean, boolean] {
+  const boxes = onLevel(plan, 'outlets', level).filter(({ mount }) => mount === 'floor');
+  const isAt = ([x, y]: Point): boolean =>
+    boxes.some(({ at }) => Math.abs(at[0] - x) + Math.abs(at[1] - y) <= JOIN_REACH);
+  return [isAt(points[0]!), isAt(points[points.length - 1]!)];
 }
 
 /** Everything that the site of a level is made of: equal lists mean an equal site, since rows never change. */
@@ -76,5 +90,8 @@ export function siteInputs(plan: Plan, level: Id): readonly unknown[] {
     s.openBelowDeck,
     s.hardBelowCeiling,
     ...rows,
+    ...onLevel(plan, 'pathways', level).flatMap((pathway) =>
+      pathway.kind === 'under-slab' ? floorBoxes(plan, pathway) : [],
+    ),
   ];
 }

@@ -48,6 +48,11 @@ export interface SitePathway {
   readonly points: readonly Point[];
   /** Above the floor; null follows the ceiling, or the slab for an under-slab one. */
   readonly elevation: number | null;
+  /**
+   * Of an under-slab one, whether a floor box stands at its first point and at its last; none where left out. At a
+   * floor box the cable is under the floor: it comes up into its outlet alone, or goes on by another under-slab pathway.
+   */
+  readonly floorBoxes?: readonly [boolean, boolean];
 }
 
 export interface SiteCloset {

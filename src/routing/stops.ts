@@ -126,6 +126,10 @@ function meetLines(
 export const joinable = (track: Track, { p }: { readonly p: number }): boolean =>
   track.anywhere || (track.openA && p === track.pa) || (track.openB && p === track.pb);
 
+/** Whether a place of a track is a floor box, where no cable comes up but that of its outlet. */
+export const isBoxed = (track: Track, { p }: { readonly p: number }): boolean =>
+  (track.boxA && p === track.pa) || (track.boxB && p === track.pb);
+
 /** Joins the stops of an axis-parallel track to the nodes at their place. */
 function joinPlane(
   track: Track,
@@ -143,7 +147,12 @@ function joinPlane(
     const p = position[node]!;
     const end = p === lo || p === hi;
     for (const draft of drafts.get(p) ?? [])
-      if (draft && joinable(track, draft) && (end || draft.side === sides[across[node]!]))
+      if (
+        draft &&
+        joinable(track, draft) &&
+        !isBoxed(track, draft) &&
+        (end || draft.side === sides[across[node]!])
+      )
         insert(draft.joins, node);
   });
 }
@@ -161,6 +170,7 @@ function joinEnds(track: Track, list: readonly Draft[], plane: Plane): void {
   for (const draft of list) {
     const start = draft.p === track.pa && track.openA;
     if (!start && !(draft.p === track.pb && track.openB)) continue;
+    if (isBoxed(track, draft)) continue;
     const [x, y] = start ? [track.ax, track.ay] : [track.bx, track.by];
     const { joins } = draft;
     const there: number[] = [];

@@ -32,6 +32,10 @@ export interface Track {
   /** Whether its start or end can be joined although the rest cannot. */
   readonly openA: boolean;
   readonly openB: boolean;
+  /** Whether it runs under the slab, and comes to a floor box at its start or end. */
+  readonly slab: boolean;
+  readonly boxA: boolean;
+  readonly boxB: boolean;
   /** Stretches of the plane that it runs in. */
   readonly profile: Profile;
   /** A second view from the other side, where the track runs on a border. */
@@ -48,11 +52,14 @@ export const MAX_SLANTED = 300;
 export const slantedWalls = ({ bodies }: Ground): number =>
   bodies.filter((body) => body.axis === 2).length;
 
+const NO_BOXES = [false, false] as const;
+
 /** The straight pieces of all pathways, with what lies along them and the places where they can be joined. */
 export function tracksOf(ground: Ground, media: Media): Track[] {
   const tracks: Track[] = [];
   ground.lines.forEach((line, index) => {
     const last = line.points.length - 2;
+    const boxes = (line.pathway.kind === 'under-slab' && line.pathway.floorBoxes) || NO_BOXES;
     for (let i = 0; i <= last; i++) {
       const [a, b] = [line.points[i]!, line.points[i + 1]!];
       const axis = a[1] === b[1] ? 0 : a[0] === b[0] ? 1 : 2;
@@ -66,6 +73,9 @@ export function tracksOf(ground: Ground, media: Media): Track[] {
         anywhere: line.anywhere,
         openA: line.anywhere || i === 0,
         openB: line.anywhere || i === last,
+        slab: line.pathway.kind === 'under-slab',
+        boxA: i === 0 && boxes[0],
+        boxB: i === last && boxes[1],
         elevation: line.elevation,
         doors,
       });
@@ -110,6 +120,9 @@ function facesOf(media: Media, flat: Float64Array, body: number): Track[] {
     anywhere: true,
     openA: true,
     openB: true,
+    slab: false,
+    boxA: false,
+    boxB: false,
     elevation: null,
     doors: [a, b],
   }));
@@ -283,8 +296,8 @@ export function reachOf(track: Track, at: Point, floor: boolean): { p: number; l
   const candidates: number[] = [];
   if (track.anywhere) candidates.push(nearestOn(track, at));
   else {
-    if (track.openA) candidates.push(track.pa);
-    if (track.openB) candidates.push(track.pb);
+    if (track.openA && (floor || !track.boxA)) candidates.push(track.pa);
+    if (track.openB && (floor || !track.boxB)) candidates.push(track.pb);
   }
   if (floor && track.anywhere) return [];
   return candidates.flatMap((p) => {

@@ -190,6 +190,45 @@ describe('pathways', () => {
     expect(run(room(), floor)).toMatchObject({ ok: false, reason: 'no-under-slab', by: null });
   });
 
+  it('under the slab never come up at the floor box, however much nearer home that is', () => {
+    const floor: Terminal = { at: [3000, 7000], height: 0, mount: 'floor', wall: null };
+    const points: Point[] = [
+      [3000, 7000],
+      [10000, 7000],
+    ];
+    const under = pathway({ kind: 'under-slab', points, floorBoxes: [true, false] });
+    const route = routed(room({ pathways: [under] }), floor);
+    expect(route.segments.slice(0, 3).map((s) => [s.kind, s.length])).toEqual([
+      ['down', 300],
+      ['across', 7000],
+      ['step', 3150],
+    ]);
+    // Nor does a cable of the ceiling go down into it, nor one of a tray that passes over it.
+    const over: Point[] = [
+      [3000, 7000],
+      [3000, 8000],
+    ];
+    const tray = pathway({ id: 'P2', kind: 'tray', points: over });
+    expect(routed(room({ pathways: [under, tray] }), floor).segments.slice(0, 2)).toEqual(
+      route.segments.slice(0, 2),
+    );
+    const both = { ...under, floorBoxes: [true, true] as const };
+    expect(run(room({ pathways: [both] }), floor)).toMatchObject({ ok: false, reason: 'no-way' });
+    const on = pathway({
+      id: 'P2',
+      kind: 'under-slab',
+      points: [
+        [10000, 7000],
+        [10000, 1000],
+      ],
+      floorBoxes: [true, false],
+    });
+    expect(routed(room({ pathways: [both, on] }), floor).segments[2]).toMatchObject({
+      kind: 'across',
+      length: 6000,
+    });
+  });
+
   it('below the ceiling meet walls that stop at the grid', () => {
     const grid = [wall('W1', { a: [6000, 0], b: [6000, 9000], top: 'grid' })];
     const points: Point[] = [

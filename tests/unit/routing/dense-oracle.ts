@@ -153,6 +153,8 @@ interface PathNode {
   along: 'x' | 'y';
   z: number;
   joinable: boolean;
+  /** A floor box stands there: only its outlet joins, and other pathways under the slab. */
+  boxed: boolean;
   /** Along the segment: cells before it, after it, or (at a corner or an end) any. */
   side: -1 | 1 | 0;
 }
@@ -293,6 +295,7 @@ class Grid {
         (q, k) =>
           k === 0 || q[0] !== pathway.points[k - 1]![0] || q[1] !== pathway.points[k - 1]![1],
       );
+      const boxes = (pathway.kind === 'under-slab' && pathway.floorBoxes) || [false, false];
       let before: number | null = null;
       for (let s = 0; s + 1 < corners.length; s++) {
         const [a, b] = [corners[s]!, corners[s + 1]!];
@@ -318,6 +321,9 @@ class Grid {
                 along,
                 z,
                 joinable,
+                boxed:
+                  (n === 0 && s === 0 && boxes[0]) ||
+                  (n === steps && s === corners.length - 2 && boxes[1]),
                 side: end ? 0 : ((half * sign) as -1 | 1),
               }) - 1;
             this.#links.push([]);
@@ -345,6 +351,8 @@ class Grid {
           const [p, q] = [this.#paths[a]!, this.#paths[b]!];
           if (a >= b || !p.joinable || !q.joinable) continue;
           if (p.path === q.path && p.segment === q.segment) continue;
+          const slab = [p, q].every((n) => this.#site.pathways[n.path]!.kind === 'under-slab');
+          if (!slab && (p.boxed || q.boxed)) continue;
           const bend = p.along === q.along ? 0 : this.#site.prices.bend * 100;
           this.#link(a, b, Math.abs(p.z - q.z) * 100 + bend);
         }
@@ -393,7 +401,7 @@ class Grid {
   berths(at: Point, wall: SiteWall | null = null, floor = false): Berth[] {
     const found: Berth[] = [];
     this.#paths.forEach((node, n) => {
-      if (!node.joinable) return;
+      if (!node.joinable || (node.boxed && !floor)) return;
       const pathway = this.#site.pathways[node.path]!;
       if (floor && pathway.kind !== 'under-slab') return;
       const off = Math.abs(node.at[0] - at[0]) + Math.abs(node.at[1] - at[1]);
@@ -570,7 +578,7 @@ class Grid {
 
   #join(n: number, cell: Cell, sx: number, sy: number, axis: number): number | null {
     const node = this.#paths[n]!;
-    if (!node.joinable || cell.barred) return null;
+    if (!node.joinable || node.boxed || cell.barred) return null;
     if (axis !== (node.along === 'x' ? 0 : 1)) return null;
     const along = node.along === 'x' ? sx : sy;
     if (node.side !== 0 && (along === 1) !== node.side > 0) return null;

@@ -233,6 +233,33 @@ describe('a router that remembers', () => {
     expect(of({})).toBe(first);
   });
 
+  it('knows at which end of a conduit under the slab a floor box stands, also when that moves', () => {
+    const box = (x: number) =>
+      planWith({
+        ...ROOM,
+        pathways: {
+          PA: {
+            level: 'L1',
+            kind: 'under-slab',
+            points: [
+              [3000, 7000],
+              [11_000, 7000],
+            ],
+          },
+        },
+        outlets: { O1: { level: 'L1', at: [x, 7000], mount: 'floor', height: 0 } },
+      });
+    const router = createRouter();
+    const ends = [3000, 11_000, 3000].map((x) => {
+      const plan = box(x);
+      const answer = router.homeRuns(plan);
+      expect(answer).toEqual(homeRuns(plan));
+      const up = answer.runs[0]!.segments.find(({ from, to }) => to[2] > 0 && from[2] < 0)!;
+      return up.from[0];
+    });
+    expect(ends).toEqual([11_000, 3000, 11_000]);
+  });
+
   it('returns what a fresh one returns, after every kind of change', () => {
     const router = createRouter();
     let plan = planWith(ROOM);

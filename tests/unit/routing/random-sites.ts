@@ -100,6 +100,7 @@ const pathways = fc
         'under-slab' as const,
       ),
       elevation: fc.constantFrom(null, null, 2600, 3000),
+      floorBoxes: fc.tuple(fc.boolean(), fc.boolean()),
     }),
     { maxLength: 3 },
   )
