@@ -1,7 +1,6 @@
 import type { Graph } from './graph.ts';
 import { lowerBound } from './lines.ts';
 import { type Profile, sameProfile } from './profile.ts';
-import { besideStrips } from './strips.ts';
 
 /** What lies beside a coordinate of an axis, below it and above it, and whether that is the same. */
 interface Sides {
@@ -35,7 +34,7 @@ export const sidesOf = (below: Profile, above: Profile): Sides => ({
 
 function pairAt(graph: Graph, axis: 0 | 1, c: number): readonly [Profile, Profile] {
   const { lines, media, strips } = graph;
-  if (strips) return besideStrips(media, axis, strips[axis], c);
+  if (strips) return strips[axis].beside(c);
   const on = lines[axis];
   const found: [Profile | null, Profile | null] = [null, null];
   for (let i = lowerBound(on.c, c); i < on.count && on.c[i] === c; i++)

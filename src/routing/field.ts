@@ -34,7 +34,8 @@ export class Field {
 
   /** Infinity where there is no way. */
   cost(state: number): number {
-    return this.record[4 * state + 1] === NONE ? Infinity : this.record[4 * state]!;
+    const cost = this.record[4 * state]!;
+    return cost === NONE && this.record[4 * state + 1] === NONE ? Infinity : cost;
   }
 
   /** Bends and length as one number, see `BEND`; Infinity where there is no way. */

@@ -10,7 +10,7 @@ import { crossingsOf, eachOn, type Nodes, type Row, rowOf } from './nodes.ts';
 import { MAX_NODES, type Site } from './site.ts';
 import { startsOf } from './starts.ts';
 import { type Draft, draftStops } from './stops.ts';
-import { type Strips, stripsOf } from './strips.ts';
+import { Strips } from './strips.ts';
 import { boundsOf, type TrackBounds } from './track-bounds.ts';
 import {
   elevationOn,
@@ -86,7 +86,9 @@ export function buildGraph(site: Site, through: Through = { risers: [], pins: []
     for (const start of startsOf(ground, media, mediaBeside(media), landing, null))
       wishes.land(start.x, start.y);
   for (const [x, y] of ground.pins) wishes.land(x, y);
-  const strips = alongAxes(ground) ? ([stripsOf(wishes, 0), stripsOf(wishes, 1)] as const) : null;
+  const strips = alongAxes(ground)
+    ? ([new Strips(media, wishes, 0), new Strips(media, wishes, 1)] as const)
+    : null;
   return assemble(site, ground, media, tracks, planeOf(wishes, media), strips);
 }
 

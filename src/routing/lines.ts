@@ -1,6 +1,6 @@
 import type { Media } from './medium.ts';
 import { type Profile, sameProfile, stretchAt } from './profile.ts';
-import { coordinatesOf, profileOf, type Wish, type Wishes } from './wishes.ts';
+import { profileOf, type Wish, type Wishes } from './wishes.ts';
 
 /**
  * The lines along which a cheapest route can be found.
@@ -36,7 +36,7 @@ const SAMPLES = 24;
 export function workOf(wishes: Wishes, media: Media): number {
   let work = 0;
   for (const axis of [0, 1] as const) {
-    const coordinates = coordinatesOf(wishes, axis);
+    const coordinates = wishes.coordinates(axis);
     const step = Math.max(1, Math.floor(coordinates.length / SAMPLES));
     let looked = 0;
     let found = 0;
@@ -61,8 +61,8 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number
   const lo: number[] = [];
   const hi: number[] = [];
   const profiles: Profile[] = [];
-  const coordinates = coordinatesOf(wishes, axis);
-  const wished = coordinates.map((at) => wishes.axes[axis].get(at)!);
+  const coordinates = wishes.coordinates(axis);
+  const wished = Array.from(coordinates, (at) => wishes.axes[axis].get(at)!);
   const musts = wished.filter((wish) => wish.must).length;
   const keepMust = Math.ceil(musts / limit);
   const keep = Math.ceil(coordinates.length / limit);

@@ -17,6 +17,10 @@ import { Walk } from './walk.ts';
 
 const SIDES = [0, 1] as const;
 
+/** Which ways along an axis are gone first. */
+const UP_FIRST: readonly (0 | 1)[] = [1, 0];
+const DOWN_FIRST: readonly (0 | 1)[] = [0, 1];
+
 /** A pathway by which a terminal comes to the plane, when it joined that from its own height. */
 export interface Via {
   readonly track: Track;
@@ -44,12 +48,14 @@ export function castRays(
   const first = lowerBound(graph.lines[(1 - axis) as 0 | 1].c, axis === 0 ? start.x : start.y);
   const from = axis === 0 ? start.x : start.y;
   // Towards the goal first, so that what goes the other way is soon given up.
-  const toward: readonly (0 | 1)[] = goal[axis] >= from ? [1, 0] : [0, 1];
+  const toward = goal[axis] >= from ? UP_FIRST : DOWN_FIRST;
   for (const side of SIDES) {
     if (side === 1 && equal) continue;
     const profile = side === 0 ? below : above;
+    const after = stretchAt(profile, from, 1);
+    const until = profile.starts[after] === from ? after - 1 : after;
     for (const forward of toward) {
-      const stretch = stretchAt(profile, from, forward);
+      const stretch = forward ? after : until;
       const number = profile.media[stretch]!;
       const medium = media.list[number]!;
       if (medium.barred) continue;

@@ -19,6 +19,7 @@ export interface Wish {
 
 export class Wishes {
   readonly axes: readonly [Map<number, Wish>, Map<number, Wish>] = [new Map(), new Map()];
+  readonly #sorted: [Float64Array | null, Float64Array | null] = [null, null];
 
   at(axis: 0 | 1, c: number): Wish {
     const known = this.axes[axis].get(c);
@@ -31,7 +32,14 @@ export class Wishes {
       profiles: [null, null],
     };
     this.axes[axis].set(c, fresh);
+    this.#sorted[axis] = null;
     return fresh;
+  }
+
+  /** The coordinates of an axis at which lines are wished for, ascending. */
+  coordinates(axis: 0 | 1): Float64Array {
+    this.#sorted[axis] ??= Float64Array.from(this.axes[axis].keys()).sort();
+    return this.#sorted[axis];
   }
 
   both(axis: 0 | 1, c: number, lo: number, hi: number): void {
@@ -125,10 +133,6 @@ export function wishesOf(ground: Ground, media: Media, tracks: readonly Track[])
   }
   return wishes;
 }
-
-/** The coordinates of an axis at which lines are wished for, ascending. */
-export const coordinatesOf = (wishes: Wishes, axis: 0 | 1): number[] =>
-  [...wishes.axes[axis].keys()].sort((a, b) => a - b);
 
 /** What lies beside a coordinate that is wished for; looked at once. */
 export function profileOf(media: Media, axis: 0 | 1, at: number, wish: Wish, side: 0 | 1): Profile {
