@@ -37,7 +37,7 @@ const stroke = ({ width, opacity }: Look, more: Partial<Style> = {}): Style => (
 const MOST_TAGS = 4;
 
 /** What stands out: what is placed or picked, what is pointed at beside it, and the runs of both. */
-function outstanding(session: SessionStore, drawing: boolean) {
+function standsOut(session: SessionStore, drawing: boolean) {
   const plan = shownPlan(session);
   const { survey } = session;
   const placing = placed(session);
@@ -50,6 +50,19 @@ function outstanding(session: SessionStore, drawing: boolean) {
   const pointed = hover ? runsOf(plan, survey, [hover]) : [];
   return { selection, hover, picked, pointed };
 }
+
+/** The same, looked for once for each state of a session, since a frame asks twice: for what lies under symbols, and over. */
+function outstanding(session: SessionStore, drawing: boolean): ReturnType<typeof standsOut> {
+  const of = drawing ? known.drawing : known.other;
+  const found = of.get(session) ?? standsOut(session, drawing);
+  of.set(session, found);
+  return found;
+}
+
+const known = {
+  drawing: new WeakMap<SessionStore, ReturnType<typeof standsOut>>(),
+  other: new WeakMap<SessionStore, ReturnType<typeof standsOut>>(),
+};
 
 /**
  * What is drawn over the plan: the way home of what is picked or pointed at, outlines and handles.
