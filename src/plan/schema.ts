@@ -307,6 +307,26 @@ const outlet = z.strictObject({
   locked,
 });
 
+/** What was built, as the crew wrote it down: what is null or empty is not recorded yet. Administration records of
+ * ANSI/TIA-606 ask of a link for its length and the record of its service: from memory; the rest is common practice. */
+const built = z.strictObject({
+  /** The lengths printed on the jacket at both ends of the cable; their difference is what lies in the building. */
+  start: or(z.nullable(length), null),
+  end: or(z.nullable(length), null),
+  /** The length by other means than the marks: it goes before them. */
+  length: or(z.nullable(length), null),
+  /** The port of the panel that it ends on. */
+  port: or(z.nullable(z.int().check(z.gte(1), z.lte(10_000))), null),
+  test: or(z.nullable(z.enum(['pass', 'fail'])), null),
+  /** Initials of whoever built or tested it, and the day. */
+  by: or(words, ''),
+  on: or(z.string().check(z.regex(/^([0-9]{4}-[0-9]{2}-[0-9]{2})?$/)), ''),
+  /** Also the name of the meter's report. */
+  remark: or(words, ''),
+  /** Where the outlet hung on the plan when it was recorded. */
+  at: or(z.nullable(point), null),
+});
+
 const jack = z.strictObject({
   outlet: id,
   label: z.string().check(z.regex(/^[A-Z][0-9]{1,4}(-[0-9]{1,2})?$/)),
@@ -318,6 +338,8 @@ const jack = z.strictObject({
   /** The pin that it is made to pass; null leaves the way free. */
   pin: or(z.nullable(id), null),
   allowances: or(z.nullable(z.readonly(z.strictObject(allowances))), null),
+  /** Null while nothing of its cable is recorded as built. */
+  built: or(z.nullable(z.readonly(built)), null),
 });
 
 const power = z.strictObject({

@@ -1,5 +1,8 @@
 import { msg } from '../base/message.ts';
 import type { Finding } from '../results/types.ts';
+import { builtElsewhere } from './built-elsewhere.ts';
+import { builtOffEstimate } from './built-off-estimate.ts';
+import { builtTooLong } from './built-too-long.ts';
 import { bundleSize } from './bundle-size.ts';
 import { closetMissing } from './closet-missing.ts';
 import { closetPorts } from './closet-ports.ts';
@@ -11,6 +14,7 @@ import { cordsTooLong } from './cords-too-long.ts';
 import { crowdedLevel } from './crowded-level.ts';
 import { deviceWithoutJack } from './device-without-jack.ts';
 import { doubledLabel } from './doubled-label.ts';
+import { doubledPort } from './doubled-port.ts';
 import { floorOpening } from './floor-opening.ts';
 import { inKeepout } from './in-keepout.ts';
 import { jackWithoutDevice } from './jack-without-device.ts';
@@ -30,6 +34,7 @@ import { scaleNotSet } from './scale-not-set.ts';
 import { scaleOff } from './scale-off.ts';
 import { scaleUnchecked } from './scale-unchecked.ts';
 import { sealedWall } from './sealed-wall.ts';
+import { testFailed } from './test-failed.ts';
 import { unusedPathway } from './unused-pathway.ts';
 
 /** Every rule, in the order in which findings are listed within a severity. */
@@ -40,10 +45,13 @@ export const rules: readonly Rule[] = [
   levelCutOff,
   noWay,
   runTooLong,
+  builtTooLong,
+  testFailed,
   deviceWithoutJack,
   cordReach,
   closetPorts,
   doubledLabel,
+  doubledPort,
   scaleUnchecked,
   riserLevels,
   runNearLimit,
@@ -60,6 +68,8 @@ export const rules: readonly Rule[] = [
   conduitRadius,
   bundleSize,
   pinDetour,
+  builtOffEstimate,
+  builtElsewhere,
   unusedPathway,
   ratedWall,
   floorOpening,

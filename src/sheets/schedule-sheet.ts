@@ -1,32 +1,37 @@
 import { shownStep } from '../base/apportion.ts';
-import type { Id } from '../base/ids.ts';
-import { type Message, msg } from '../base/message.ts';
+import { msg } from '../base/message.ts';
 import { FOOT, formatLength, formatTotal, METRE, type Units } from '../base/units.ts';
 import { ALLOWANCE_FIELDS, allowanceSource } from '../plan/allowances.ts';
 import { job, settings } from '../plan/plan.ts';
-import { risersOf } from '../results/risers.ts';
-import type { RunStatus } from '../results/types.ts';
-import { cableSchedule, pathInWords, type ScheduleRow } from '../takeoff/cable-schedule.ts';
+import type { ScheduleRow } from '../takeoff/cable-schedule.ts';
 import { inLabelOrder } from '../takeoff/ports.ts';
 import { say } from './frame.ts';
-import { addingUp, type Sums, sumsOf } from './schedule-sums.ts';
+import {
+  blank,
+  boxColumn,
+  homeColumns,
+  lengths,
+  MARKS,
+  markOf,
+  type ScheduleColumn,
+  scheduleRows,
+  testOf,
+  wayColumn,
+} from './schedule-columns.ts';
+import { addingUp, sumsOf } from './schedule-sums.ts';
 import type { Sheet, SheetContext } from './sheet.ts';
-import { type Column, type Row, tablePages } from './table.ts';
+import { type Row, tablePages } from './table.ts';
 
-/** The cable schedule: a line for each cable, with room to write the marks on its jacket and that it is done. */
+/** The cable schedule: a line for each cable, with room to write the marks on its jacket and how its test came out. */
 export const scheduleSheet: Sheet = {
   id: 'schedule',
   title: msg('Cable schedule'),
   pages: (context) => {
-    const { plan, kinds, survey } = context;
-    const rows = cableSchedule(plan, kinds, survey.runs, survey.boxPlan).map((row) => ({
-      ...row,
-      path: named(context, row.jack),
-    }));
+    const rows = scheduleRows(context);
     if (rows.length === 0) return [];
     const shown = columnsFor(rows);
     return tablePages(context, {
-      title: say(context, msg('Cable schedule')),
+      title: say(context, msg('Cable schedule, as planned')),
       landscape: true,
       columns: shown.map((column) => ({ ...column.look, title: say(context, column.title) })),
       rows: rows.map((row) =>
@@ -40,104 +45,31 @@ export const scheduleSheet: Sheet = {
 
 const unitsOf = ({ plan }: SheetContext): Units => job(plan).units;
 
-/** The way by the names of what it passes; ups and downs have their own column. */
-function named({ plan, survey }: SheetContext, jack: Id): string {
-  const run = survey.runs.find((candidate) => candidate.jack === jack);
-  if (!run) return '';
-  const parts = run.parts.filter(
-    (part) =>
-      part.pathway !== null ||
-      part.kind === 'riser' ||
-      (part.kind === 'across' && part.zone !== null),
-  );
-  return pathInWords(plan, parts, risersOf(run));
-}
-
-const STATUS_WORDS: Readonly<Record<RunStatus, string>> = {
-  ok: '',
-  near: 'near the limit',
-  over: 'TOO LONG',
-  unroutable: 'NO WAY',
-};
-
-/** A column of the schedule: what it says of a row, and of all of them in the line of sums. */
-interface ScheduleColumn {
-  readonly title: Message;
-  readonly look: Omit<Column, 'title'>;
-  readonly cell: (row: ScheduleRow, length: (mm: number) => string) => string;
-  /** What is added up; null for a column without a sum. */
-  readonly sum: ((sums: Sums) => number) | null;
-}
-
-const left = { align: 'left', width: null, wraps: false } as const;
-const right = { align: 'right', width: null, wraps: false } as const;
-
-const words = (
-  title: string,
-  cell: ScheduleColumn['cell'],
-  look: ScheduleColumn['look'] = { ...left, wraps: true },
-): ScheduleColumn => ({ title: msg(title), look, cell, sum: null });
-
-const lengths = (
-  title: string,
-  name: 'across' | 'vertical' | 'slack' | 'cable' | 'order',
-): ScheduleColumn => ({
-  title: msg(title),
-  look: right,
-  cell: (row, length) => length(row[name]),
-  sum: (sums) => sums[name],
-});
-
 /** Part of the ups and downs; nothing where a cable stays on its level. */
 const inRiser: ScheduleColumn = {
   title: msg('In riser'),
-  look: right,
+  look: { align: 'right', width: null, wraps: false },
   cell: (row, length) => (row.riser === 0 ? '' : length(row.riser)),
   sum: ({ riser }) => riser,
 };
 
-const blank = (title: string, width: number): ScheduleColumn => ({
-  title: msg(title),
-  look: { align: 'centre', width, wraps: false, blank: true },
-  cell: () => '',
-  sum: null,
-});
-
-/** The columns that these rows need: closet, level and riser stand there only where they tell rows apart. */
+/** The columns that these rows need: what lies in risers stands there only where some do. */
 function columnsFor(rows: readonly ScheduleRow[]): ScheduleColumn[] {
-  const closets = new Set(rows.map((row) => row.closetId)).size > 1;
-  const levels = new Set(rows.map((row) => row.levelId)).size > 1;
   const risers = rows.some((row) => row.riser > 0);
   return [
-    words('Cable', (row) => row.label, { ...left, face: 'mono' }),
-    closets ? words('Closet, port', closetAndPort) : words('Port', portOf, left),
-    words('Device', (row) => row.device),
-    ...(levels ? [words('Level', (row) => row.level)] : []),
-    words('Room', (row) => row.room),
-    words('Way from the jack', wayOf),
+    ...homeColumns(rows),
+    wayColumn,
     lengths('Across', 'across'),
     lengths('Up, down', 'vertical'),
     ...(risers ? [inRiser] : []),
     lengths('Slack', 'slack'),
     lengths('Cable', 'cable'),
     lengths('Order', 'order'),
-    words('Box', (row) => (row.box === null ? '-' : String(row.box)), right),
-    blank('Start mark', 15),
-    blank('End mark', 15),
-    blank('OK', 8),
+    boxColumn,
+    blank('Start mark', 15, markOf('start')),
+    blank('End mark', 15, markOf('end')),
+    blank('OK', 8, testOf),
   ];
-}
-
-const portOf = (row: ScheduleRow): string => (row.port === null ? '-' : String(row.port));
-
-const closetAndPort = (row: ScheduleRow): string =>
-  [row.closet, portOf(row)].filter((word) => word !== '').join(', ');
-
-/** What stands in the way column: how the run stands, what it passes, and the pin that it is made to pass. */
-function wayOf(row: ScheduleRow): string {
-  const status = STATUS_WORDS[row.status];
-  const way = [status, row.path].filter((word) => word !== '').join(': ');
-  return row.pin === '' ? way : [way, `(pin: ${row.pin})`].filter((word) => word !== '').join(' ');
 }
 
 function scheduleRow(
@@ -146,8 +78,7 @@ function scheduleRow(
   row: ScheduleRow,
 ): Row {
   const units = unitsOf(context);
-  const length = (mm: number): string =>
-    row.status === 'unroutable' ? '-' : formatLength(mm, units);
+  const length = (mm: number): string => formatLength(mm, units);
   return {
     look: 'plain',
     ...(row.status === 'over' || row.status === 'unroutable' ? { warn: true } : {}),
@@ -194,12 +125,7 @@ function notes(context: SheetContext): string[] {
       ),
     ),
     ...ownAllowances(context),
-    say(
-      context,
-      msg(
-        'Start and end mark: the length printed on the jacket at each end; their difference is the cable as it was installed.',
-      ),
-    ),
+    say(context, MARKS),
   ];
 }
 

@@ -2,6 +2,7 @@ import type { Id } from '../base/ids.ts';
 import { FOOT, METRE, type Units } from '../base/units.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { zoneAt } from '../plan/areas.ts';
+import { type Built, builtLength, builtPorts } from '../plan/built.ts';
 import { closetName, devicesAt, kindName, passName, pathwayName } from '../plan/names.ts';
 import type { Plan, Zone } from '../plan/plan.ts';
 import { riserLength, risersOf } from '../results/risers.ts';
@@ -40,6 +41,10 @@ export interface ScheduleRow {
   readonly status: RunStatus;
   /** The box that it is cut from; null for one without a way or longer than a box. */
   readonly box: number | null;
+  /** What is recorded of it as built; null while nothing is. */
+  readonly built: Built | null;
+  /** Its length as it was built; null while that is not recorded. */
+  readonly asBuilt: number | null;
 }
 
 /** The cable schedule, one row for each run in the order of the labels. */
@@ -49,7 +54,9 @@ export function cableSchedule(
   runs: readonly Run[],
   boxPlan: BoxPlan,
 ): ScheduleRow[] {
-  const ports = new Map([...portMap(runs).values()].flat().map((use) => [use.jack, use.port]));
+  const ports = new Map(
+    [...portMap(runs, builtPorts(plan)).values()].flat().map((use) => [use.jack, use.port]),
+  );
   const boxes = new Map(
     boxPlan.boxes.flatMap((box) => box.jacks.map((jack) => [jack, box.number])),
   );
@@ -73,7 +80,13 @@ export function cableSchedule(
     limit: run.limit,
     status: run.status,
     box: boxes.get(run.jack) ?? null,
+    ...builtOf(plan, run),
   }));
+}
+
+function builtOf(plan: Plan, run: Run): Pick<ScheduleRow, 'built' | 'asBuilt'> {
+  const built = plan.tables.jacks.get(run.jack)?.built ?? null;
+  return { built, asBuilt: builtLength(built) };
 }
 
 function homeOf(plan: Plan, run: Run): Pick<ScheduleRow, 'closetId' | 'closet'> {
@@ -181,6 +194,15 @@ const LENGTH_TITLES: Readonly<Record<(typeof LENGTHS)[number], string>> = {
   limit: 'Limit',
 };
 
+const builtCells = (
+  { built, asBuilt }: ScheduleRow,
+  inUnits: (mm: number | null) => number | null,
+): Cell[] => [
+  ...[built?.start ?? null, built?.end ?? null, asBuilt].map(inUnits),
+  asBuilt,
+  ...[built?.test ?? null, built?.on || null, built?.by || null, built?.remark || null],
+];
+
 /** The schedule as CSV: each length in the job's units for reading, and in whole mm for reckoning. */
 export function cableScheduleCsv(rows: readonly ScheduleRow[], units: Units): string {
   const inUnits = (mm: number): number =>
@@ -192,6 +214,8 @@ export function cableScheduleCsv(rows: readonly ScheduleRow[], units: Units): st
     ...LENGTHS.map((name) => `${LENGTH_TITLES[name]} (mm)`),
     'Status',
     'Box',
+    ...[`Start mark (${units})`, `End mark (${units})`, `As built (${units})`, 'As built (mm)'],
+    ...['Test', 'Date', 'By', 'Remark'],
   ];
   const body = rows.map((row): Cell[] => [
     ...[row.label, row.closet, row.port, row.room, row.outlet],
@@ -200,6 +224,7 @@ export function cableScheduleCsv(rows: readonly ScheduleRow[], units: Units): st
     ...LENGTHS.map((name) => row[name]),
     STATUS_WORDS[row.status],
     row.box,
+    ...builtCells(row, (mm) => (mm === null ? null : inUnits(mm))),
   ]);
   return toCsv([header, ...body]);
 }

@@ -154,6 +154,8 @@ function copyPlaced(
         device: named('devices', jack.device),
         closet: chosen('closets', jack.closet),
         pin: chosen('pins', jack.pin),
+        // The copy is still to be built.
+        built: null,
       });
   }
 }

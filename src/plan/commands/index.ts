@@ -25,6 +25,7 @@ import { drawDimension, placeNote } from './notes.ts';
 import { placeOpening } from './openings.ts';
 import { joinPin, leaveFree, pinRuns } from './pins.ts';
 import { placeCloset, placeDevice, placePower, placeSpare } from './place.ts';
+import { record } from './record.ts';
 import { remove } from './remove.ts';
 import { repeatAlong } from './repeat-along.ts';
 import { replaceKind } from './replace-kind.ts';
@@ -71,6 +72,7 @@ export const commands = {
   'place-power': placePower,
   'place-riser': placeRiser,
   'place-spare': placeSpare,
+  record,
   renumber,
   'repeat-along': repeatAlong,
   'replace-kind': replaceKind,

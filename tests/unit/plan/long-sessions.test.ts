@@ -68,6 +68,9 @@ class Hand {
   own() {
     return { outletSlack: this.one([null, 0, 500]), wastePercent: this.one([null, 5]) };
   }
+  built() {
+    return { end: this.one([null, 30_000]), test: this.one([null, 'pass'] as const) };
+  }
 }
 
 const DRAWN = TABLES.filter(
@@ -204,6 +207,7 @@ const DEEDS: { readonly [N in CommandName]: (hand: Hand) => CommandArgs<N> } = {
   'place-power': (h) => ({ level: h.level(), at: h.at() }),
   'place-riser': (h) => ({ level: h.level(), at: h.at() }),
   'place-spare': (h) => ({ level: h.level(), at: h.at() }),
+  record: (h) => ({ records: h.jacks().map((jack) => ({ jack, fields: h.built() })) }),
   renumber: () => ({}),
   'repeat-along': (h) => ({ refs: h.some(2), a: h.at(), b: h.at(), step: 2500 }),
   'replace-kind': (h) => ({ refs: h.some(5, ['devices']), kind: h.kind() }),

@@ -123,6 +123,52 @@ describe('cable schedule', () => {
   });
 });
 
+describe('the as-built record', () => {
+  const [first, second] = [...plan.tables.jacks.values()];
+  const recorded = step(plan, 'record', {
+    records: [
+      {
+        jack: first!.id,
+        fields: { start: 304_800, end: 335_280, test: 'pass', by: 'KL', on: '2026-03-01' },
+      },
+      { jack: second!.id, fields: { test: 'fail', remark: 'open pair' } },
+    ],
+  });
+  const sheet = (id: string, paper: PaperName = 'letter'): Page[] =>
+    printJob(recorded, surveyOf(recorded), kinds, { paper, sheets: [id], printed: '' });
+  const words = (pages: readonly Page[]): string[] => pages.flatMap((page) => textsOf(page.marks));
+
+  it('is no sheet before anything is recorded', () => {
+    expect(print('record')).toEqual([]);
+  });
+
+  it('says what was built beside what was planned, and counts what is recorded', () => {
+    const said = words(sheet('record'));
+    for (const text of ['As-built record', 'Planned', "1000'", "1100'", "100'", 'pass', 'FAIL'])
+      expect(said).toContain(text);
+    for (const text of ['KL', '2026-03-01', 'open pair']) expect(said).toContain(text);
+    expect(said).toContain(`Recorded: 2 of ${plan.tables.jacks.size}`);
+    expect(said.join(' ')).toContain('1 passed their test, 1 failed, and 0 are not tested');
+  });
+
+  it('warns of the cable that failed, and of no other', () => {
+    const warned = sheet('record').flatMap((page) => texts(page).filter((t) => t.ink === 'warn'));
+    expect(warned.map((text) => text.text)).toContain(second!.label);
+    expect(warned.map((text) => text.text)).not.toContain(first!.label);
+  });
+
+  it('fills the frames of the schedule, which says that it is the plan', () => {
+    const said = words(sheet('schedule'));
+    expect(said).toContain('Cable schedule, as planned');
+    for (const text of ["1000'", "1100'", 'pass', 'FAIL']) expect(said).toContain(text);
+  });
+
+  it.each(['letter', 'tabloid', 'a4', 'a3'] as const)('on %s keeps its columns apart', (paper) => {
+    for (const page of sheet('record', paper))
+      expect(overlapping(inkBoxes(texts(page)))).toEqual([]);
+  });
+});
+
 describe('the cable schedule of a job on two levels', () => {
   const two = twoLevels();
   const schedule = (of: Plan, paper: PaperName = 'letter'): Page[] =>
@@ -231,7 +277,7 @@ describe('a printed set', () => {
 
   it('has sheets with ids and titles of their own', () => {
     const list = sheetList();
-    expect(list.map(({ id }) => id)).toEqual(['plan', 'schedule', 'quote']);
+    expect(list.map(({ id }) => id)).toEqual(['plan', 'schedule', 'record', 'quote']);
     expect(new Set(list.map(({ title }) => title.text)).size).toBe(list.length);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { msg } from '../../../src/base/message.ts';
+import { NOT_BUILT } from '../../../src/plan/built.ts';
 import { PRICE_GROUPS } from '../../../src/results/price-groups.ts';
 import { boxPlan } from '../../../src/takeoff/box-plan.ts';
 import {
@@ -38,6 +39,18 @@ describe('a CSV file', () => {
 });
 
 describe('the port map', () => {
+  it('leaves recorded ports as they are, and fills those that are left', () => {
+    const runs = ['A1', 'A2', 'A3', 'A4'].map((label) => makeRun({ label }));
+    const built = new Map([
+      ['J-A1', 2],
+      ['J-A3', 24],
+    ]);
+    const uses = portMap(runs, built).get('C1')!;
+    expect(uses.map(({ label, port }) => `${label} ${port}`)).toEqual([
+      ...['A1 2', 'A2 1', 'A3 24', 'A4 3'],
+    ]);
+  });
+
   it('numbers the ports of each closet from 1 in the natural order of the labels', () => {
     const runs = [
       makeRun({ label: 'A10' }),
@@ -133,6 +146,7 @@ describe('the cable schedule', () => {
       pin: '',
       ...{ across: 30_480, vertical: 3048, riser: 0, slack: 1524, cable: 35_052, order: 38_735 },
       ...{ channel: 38_100, limit: 90_000, status: 'near', box: 1 },
+      ...{ built: null, asBuilt: null },
     });
   });
 
@@ -147,10 +161,27 @@ describe('the cable schedule', () => {
     expect(second).toBe(
       'A10,"Closet ""N""",2,Bar,O1,Order station + =Bar printer,payment,Ground level,' +
         'up > Bar > hook line P1 > across > down,,100,10,0,5,115,127.1,125,295.3,' +
-        '30480,3048,0,1524,35052,38735,38100,90000,near the limit,1',
+        '30480,3048,0,1524,35052,38735,38100,90000,near the limit,1,,,,,,,,',
     );
     expect(end).toBe('');
     expect(cableScheduleCsv(rows, 'm')).toContain(',30.48,3.05,0,1.52,35.05,38.74,38.1,90,');
+  });
+
+  it('holds what is recorded as built, the marks in the units of the job', () => {
+    const built = {
+      ...NOT_BUILT,
+      ...{ start: 304_800, end: 335_280, port: 9, test: 'pass' as const },
+      ...{ on: '2026-03-01', by: 'KL', remark: 'report 7' },
+    };
+    const row = { ...plan.tables.jacks.get('J1')!, built };
+    const recorded = {
+      tables: { ...plan.tables, jacks: new Map(plan.tables.jacks).set('J1', row) },
+    };
+    const boxes = boxPlan(runs, 304_800);
+    const csv = cableScheduleCsv(cableSchedule(recorded, testKinds, runs, boxes), 'ft');
+    const [, , line] = csv.split('\r\n');
+    expect(line).toMatch(/^A10,"Closet ""N""",9,/);
+    expect(line).toMatch(/,1000,1100,100,30480,pass,2026-03-01,KL,report 7$/);
   });
 
   it('has as many cells in every line as in its header', () => {

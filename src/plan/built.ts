@@ -1,0 +1,66 @@
+import type { Id } from '../base/ids.ts';
+import type { Jack, Plan } from './plan.ts';
+
+/** What is recorded of a cable as it was built. */
+export type Built = NonNullable<Jack['built']>;
+
+/** The fields that somebody types; where the outlet hung goes along by itself. */
+export const BUILT_FIELDS = [
+  'start',
+  'end',
+  'length',
+  'port',
+  'test',
+  'by',
+  'on',
+  'remark',
+] as const;
+
+/** Nothing recorded yet. */
+export const NOT_BUILT: Built = {
+  start: null,
+  end: null,
+  length: null,
+  port: null,
+  test: null,
+  by: '',
+  on: '',
+  remark: '',
+  at: null,
+};
+
+/** The cable by the marks on its jacket, whichever way the box was counted; null until both are known. */
+export const betweenMarks = ({ start, end }: Pick<Built, 'start' | 'end'>): number | null =>
+  start === null || end === null ? null : Math.abs(end - start);
+
+/** The length of a cable as it was built, mm: as typed, else by its marks; null while it is not recorded. */
+export const builtLength = (built: Built | null): number | null =>
+  built && (built.length ?? betweenMarks(built));
+
+/** The ports that are recorded, by their jacks. */
+export const builtPorts = (plan: Plan): ReadonlyMap<Id, number> =>
+  new Map(
+    [...plan.tables.jacks.values()].flatMap(({ id, built }) =>
+      built?.port ? [[id, built.port] as const] : [],
+    ),
+  );
+
+/** How far the record of a job is. */
+export interface BuiltCount {
+  readonly cables: number;
+  readonly recorded: number;
+  readonly passed: number;
+  readonly failed: number;
+}
+
+/** Counts what is recorded of all cables. */
+export function countBuilt(plan: Plan): BuiltCount {
+  const jacks = [...plan.tables.jacks.values()];
+  const count = (holds: (jack: Jack) => boolean): number => jacks.filter(holds).length;
+  return {
+    cables: jacks.length,
+    recorded: count((jack) => jack.built !== null),
+    passed: count((jack) => jack.built?.test === 'pass'),
+    failed: count((jack) => jack.built?.test === 'fail'),
+  };
+}
