@@ -2,7 +2,8 @@ import type { PlanGroup } from '../drawing/plan-view.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { lastArea, levelBeside } from '../plan/levels.ts';
-import { job, type Plan, type Ref, refKey } from '../plan/plan.ts';
+import { covers } from '../plan/picture-place.ts';
+import { job, onLevel, type Plan, type Ref, refKey } from '../plan/plan.ts';
 import type { Way } from '../results/types.ts';
 import type { Underlay } from '../results/underlay.ts';
 import type { Held } from './editor.ts';
@@ -11,7 +12,7 @@ import { offersOn } from './offers.ts';
 import { remember } from './remember.ts';
 import { groupsSeen, sceneView } from './scene.ts';
 import type { SessionApi, SessionStore } from './session.ts';
-import { gridStep, REACH, type Snapped, snap } from './snap.ts';
+import { gridOverPicture, gridStep, REACH, type Snapped, snap } from './snap.ts';
 import { type SnapTargets, snapTargets } from './snap-targets.ts';
 import { underLines, underNear } from './snap-under.ts';
 import type { Tool, ToolContext } from './tools/tool.ts';
@@ -51,6 +52,14 @@ function onlySeen(session: SessionStore, refs: readonly Ref[]): readonly Ref[] {
     const group = PUT_AWAY[ref.table];
     return group === undefined || seen.has(group) || picked.has(refKey(ref));
   });
+}
+
+/** The grid at a place: over a picture it gives way, so that a corner follows the picture. */
+function gridAt({ history, level, shown }: SessionStore, at: Point, pixel: number): number | null {
+  const { plan } = history;
+  const pictures = shown.background ? onLevel(plan, 'backgrounds', level) : [];
+  const over = pictures.some((picture) => !picture.hidden && covers(picture, at));
+  return (over ? gridOverPicture : gridStep)(job(plan).units, pixel);
 }
 
 export function createSight(session: SessionApi, kinds: KindRegistry): Sight {
@@ -105,7 +114,7 @@ export function createSight(session: SessionApi, kinds: KindRegistry): Sight {
       return snap(targetsNow(), at, {
         pixel,
         kinds: snaps,
-        grid: gridStep(job(s.history.plan).units, pixel),
+        grid: gridAt(s, at, pixel),
         anchor: tool.anchor(state),
         lock: held.shift === true && asked.includes('right-angle'),
         without: new Set((carried?.refs ?? []).map(refKey)),

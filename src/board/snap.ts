@@ -45,11 +45,22 @@ const LEAST_CELL = 6;
 export const gridStep = (units: Units, pixel: number): number =>
   GRIDS[units].find((step) => step >= LEAST_CELL * pixel) ?? GRIDS[units].at(-1)!;
 
+/** Over a picture the grid moves a place by half of this at most, px: less than a hand can tell. */
+const MOST_OVER_PICTURE = 4;
+
+/**
+ * The grid over a picture, where a corner has to stay on the line under the pointer: whole inches or centimetres for as
+ * long as nobody sees them act; null from the zoom on at which they would.
+ */
+export const gridOverPicture = (units: Units, pixel: number): number | null =>
+  GRIDS[units][0]! <= MOST_OVER_PICTURE * pixel ? GRIDS[units][0]! : null;
+
 export interface SnapAsk {
   /** One screen pixel in mm. */
   readonly pixel: number;
   readonly kinds: readonly SnapKind[];
-  readonly grid: number;
+  /** Null where no grid acts. */
+  readonly grid: number | null;
   /** Where right angles are measured from. */
   readonly anchor: Point | null;
   /** Holds the place on a right angle from the anchor, wherever the pointer is. */
@@ -279,14 +290,16 @@ function inLine(targets: SnapTargets, p: Point, u: Point, ask: SnapAsk): Point |
 const gridded = (value: number, step: number): number => Math.round(value / step) * step;
 
 function onGrid(p: Point, ask: SnapAsk): [Point, readonly SnapAct[]] {
-  if (!ask.kinds.includes('grid')) return [p, []];
-  return [[gridded(p[0], ask.grid), gridded(p[1], ask.grid)], [{ kind: 'grid', from: null }]];
+  const { grid } = ask;
+  if (grid === null || !ask.kinds.includes('grid')) return [p, []];
+  return [[gridded(p[0], grid), gridded(p[1], grid)], [{ kind: 'grid', from: null }]];
 }
 
 /** Along an axis the free coordinate goes to the grid; along a slanted line it stays. */
 function alongGrid({ u }: Hold, at: Point, ask: SnapAsk): Point {
-  if (!ask.kinds.includes('grid')) return at;
-  if (Math.abs(u[0]) === 1) return [gridded(at[0], ask.grid), at[1]];
-  if (Math.abs(u[1]) === 1) return [at[0], gridded(at[1], ask.grid)];
+  const { grid } = ask;
+  if (grid === null || !ask.kinds.includes('grid')) return at;
+  if (Math.abs(u[0]) === 1) return [gridded(at[0], grid), at[1]];
+  if (Math.abs(u[1]) === 1) return [at[0], gridded(at[1], grid)];
   return at;
 }

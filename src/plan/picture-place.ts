@@ -60,6 +60,13 @@ export function shownCorners(picture: Background): readonly Point[] {
   return corners.map((pixel) => fromPicture(picture, pixel));
 }
 
+/** Whether what is shown of a picture lies over or under a place in the plan. */
+export function covers(picture: Background, at: Point): boolean {
+  const [x, y] = toPicture(picture, at);
+  const { x0, y0, x1, y1 } = shownPart(picture);
+  return x >= x0 && x <= x1 && y >= y0 && y <= y1;
+}
+
 /** The picture moved so that one of its pixels lies at a place; its origin is rounded to whole mm. */
 export function laidAt(picture: Background, pixel: Point, at: Point): Background {
   const now = fromPicture(picture, pixel);

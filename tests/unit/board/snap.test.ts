@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FOOT, INCH } from '../../../src/base/units.ts';
-import { gridStep, type SnapAsk, snap } from '../../../src/board/snap.ts';
+import { gridOverPicture, gridStep, type SnapAsk, snap } from '../../../src/board/snap.ts';
 import { type SnapKind, snapTargets } from '../../../src/board/snap-targets.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { emptyPlan, makeRow, onLevel } from '../../../src/plan/plan.ts';
 import { step } from '../plan/steps.ts';
-import { drive, planWith, roomPlan } from './driver.ts';
+import { drive, picturePlan, planWith, roomPlan } from './driver.ts';
 
 const ALL: readonly SnapKind[] = [
   'grid',
@@ -295,6 +295,66 @@ describe('Snapping', () => {
       FOOT,
     ]);
     expect([1, 10, 30, 400].map((pixel) => gridStep('m', pixel))).toEqual([10, 100, 500, 500]);
+  });
+
+  describe('over a picture', () => {
+    it('takes the grid to whole inches or centimetres while nobody sees it, and else to none', () => {
+      expect([1, 6, 7, 30, 400].map((pixel) => gridOverPicture('ft', pixel))).toEqual([
+        null,
+        null,
+        INCH,
+        INCH,
+        INCH,
+      ]);
+      expect([1, 3, 30].map((pixel) => gridOverPicture('m', pixel))).toEqual([null, 10, 10]);
+    });
+
+    it('acts there alone, and not where the picture is cropped, hidden or put away', () => {
+      const at = (fields: Parameters<typeof picturePlan>[0], x: number, background = true) => {
+        const d = drive({ plan: picturePlan(fields), tool: 'room', snapping: true });
+        d.state().actions.set({ shown: { ...d.state().shown, background } });
+        d.play(`move ${x},1000`);
+        return d.editor.view().snapped?.at[0];
+      };
+      expect([at({}, 4093), at({ turn: 90 }, 4093)]).toEqual([4089, 4089]);
+      // Elsewhere to half feet, as on bare paper.
+      const crop = { x0: 0, y0: 0, x1: 300, y1: 800 };
+      expect(at({}, 10_093)).toBe(10_058);
+      expect([at({ crop }, 4093), at({ hidden: true }, 4093)]).toEqual([4115, 4115]);
+      expect(at({}, 4093, false)).toBe(4115);
+    });
+
+    // From a building of 200 ft seen whole on a board of 1280 × 800 to a single door.
+    it.each([80, 40, 20, 8, 4, 1])(
+      'keeps an outline where the pointer is, at %d mm a pixel',
+      (pixel) => {
+        const meant: Point[] = [
+          [1017, 1123],
+          [4391, 1123],
+          [4391, 2677],
+          [6043, 3391],
+          [6043, 6208],
+          [1017, 6208],
+        ].map(([x, y]) => [(x! * pixel) / 8, (y! * pixel) / 8]);
+        const d = drive({
+          plan: picturePlan({ mmPerPixel: pixel }),
+          tool: 'outline',
+          snapping: true,
+        });
+        d.state().actions.set({
+          viewport: { scale: 1 / pixel, left: 0, top: 0, width: 900, height: 800 },
+        });
+        // The pointer knows whole pixels.
+        const hand = meant.map((p) => p.map((v) => Math.round(v / pixel) * pixel));
+        d.play([...hand, hand[0]!].map((p) => `click ${p}`).join(' · '));
+        const { outline } = [...d.plan().tables.zones.values()][0]!;
+        expect(outline).toHaveLength(meant.length);
+        const off = outline.map(([x, y]) =>
+          Math.min(...meant.map(([u, v]) => Math.max(Math.abs(x - u), Math.abs(y - v)))),
+        );
+        expect(Math.max(...off)).toBeLessThanOrEqual(3 * pixel);
+      },
+    );
   });
 
   it('does not hold a thing that is dragged to the place that it comes from', () => {
