@@ -30,8 +30,6 @@ export function Bench({
   return (
     <section className="bench" aria-label={t('bench.label')}>
       <Steps />
-      <Measuring />
-      <span className="grow" />
       <LevelChoice />
       <SnapSwitch />
       <SnapUnderSwitch />
@@ -60,39 +58,35 @@ export function Bench({
   );
 }
 
-/** Undo and redo, each with the name of its step. */
+/** Undo and redo, side by side, and after them the last step by its name, so that no name moves a button. */
 function Steps() {
   const actions = useActions();
   const units = useUnits();
   const back = useSession(undoLabel);
   const forth = useSession(redoLabel);
   const step = (label: typeof back, key: 'undo' | 'redo') => {
-    const name = label === null ? '' : renderMessage(label, units);
+    const words =
+      label === null
+        ? t(`step.no-${key}`)
+        : t(`step.${key}`, { step: renderMessage(label, units) });
     return (
-      <button
-        type="button"
-        className={`step step-${key}`}
-        disabled={label === null}
-        aria-label={label === null ? t(`step.no-${key}`) : t(`step.${key}`, { step: name })}
-        title={label === null ? undefined : t(`step.${key}`, { step: name })}
-        onClick={() => actions[key]()}
-      >
+      <IconButton label={words} disabled={label === null} onClick={() => actions[key]()}>
         {ICONS[key]}
-        <span className="step-name">{name}</span>
-      </button>
+      </IconButton>
     );
   };
   return (
     <div className="steps">
       {step(back, 'undo')}
       {step(forth, 'redo')}
-      <StepList />
+      <StepList last={back === null ? t('step.first') : renderMessage(back, units)} />
+      <Measuring />
     </div>
   );
 }
 
 /** Every step of the history by its name; picking one goes back or forth to just after it. */
-function StepList() {
+function StepList({ last }: { last: string }) {
   const actions = useActions();
   const units = useUnits();
   const { steps, cursor } = useSession((s) => s.history);
@@ -101,7 +95,12 @@ function StepList() {
   return (
     <Drop
       align="left"
-      face={<span className="step-count">{t('step.count', { count: cursor })}</span>}
+      face={
+        <>
+          <span className="step-last">{last}</span>
+          <span className="step-count">{t('step.count', { count: cursor })}</span>
+        </>
+      }
     >
       <ol className="step-list" aria-label={t('step.list')}>
         {rows.map((i) => (

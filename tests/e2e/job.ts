@@ -207,7 +207,7 @@ export class Job {
     return cells;
   }
 
-  /** The open sum of a run on the card: its lines, and its cable below them. */
+  /** The open sum of a run on the card: its cable, and its lines below it. */
   sum = (label: string): Locator =>
     this.card.getByRole('table', { name: t('run.caption', { label }) });
 
@@ -215,8 +215,8 @@ export class Job {
     const rows = await this.sum(label)
       .getByRole('row')
       .evaluateAll((found) => found.map((row) => row.lastElementChild!.textContent!.trim()));
-    // Below the lines: the cable, the channel, and what is ordered.
-    return { lines: rows.slice(0, -3), cable: rows.at(-3)!, channel: rows.at(-2)! };
+    // Above the lines: the cable, the channel, and what is ordered.
+    return { lines: rows.slice(3), cable: rows[0]!, channel: rows[1]! };
   }
 
   cable = (label: string): Locator =>

@@ -55,7 +55,7 @@ test('a run that is pointed at says what the search weighed, and its card says a
   const table = why.getByRole('table', {
     name: t('why.caption', { label: longest!.label }),
   });
-  await expect(table.locator('tfoot')).toContainText(cost);
+  await expect(table.locator('thead')).toContainText(cost);
   await expect(table.locator('tbody tr').first()).toBeVisible();
 });
 

@@ -155,7 +155,7 @@ function Reach({
   const way = Math.hypot(distance(outlet.at, device.at), outlet.height - device.height);
   const key = way <= device.cord ? 'device.reach' : 'device.reach-short';
   return (
-    <p className={way <= device.cord ? 'note' : 'field-why'}>
+    <p className={`note note-held ${way <= device.cord ? '' : 'note-off'}`}>
       {t(key, { way: formatLength(way, units), cord: formatLength(device.cord, units) })}
     </p>
   );
@@ -212,7 +212,7 @@ function PowerPart({
   if (!kind) return null;
   return (
     <Section title={t('card.power')}>
-      <p className="note">{powerWords(plan, device, kind, units)}</p>
+      <p className="note note-held">{powerWords(plan, device, kind, units)}</p>
     </Section>
   );
 }

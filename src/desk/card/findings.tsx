@@ -21,7 +21,14 @@ export function CardFindings({ of }: { of: Ref }) {
   if (these.length === 0) return null;
   return (
     <div className="card-findings">
-      <Section title={t('card.findings')} aside={these.length}>
+      {/* Other findings take the place of the last ones as a whole, so that none is pushed about by another's words. */}
+      <Section
+        key={these
+          .map(({ rule, message, remedy }) => JSON.stringify([rule, message, remedy]))
+          .join()}
+        title={t('card.findings')}
+        aside={these.length}
+      >
         {these.map((finding, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: findings have no name of their own
           <FindingCard key={`${finding.rule} ${i}`} finding={finding} show={false} />

@@ -4,7 +4,7 @@ import { areaAt } from '../../plan/areas.ts';
 import { entity, type Jack, type Plan } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import { useActions, useDesk, useKinds, useShownPlan } from '../context.tsx';
-import { SelectField } from '../controls/choices.tsx';
+import { CheckField, SelectField } from '../controls/choices.tsx';
 import { LengthField } from '../controls/fields.tsx';
 import { MarksPicture } from '../controls/marks.tsx';
 import { AreaTag, Button, Section } from '../controls/parts.tsx';
@@ -79,12 +79,15 @@ export function OutletFields({ id }: { id: string }) {
         options={MOUNTS()}
         onChoose={(mount) => edit({ mount })}
       />
-      <p className="note">{t(outlet.placed === 'hand' ? 'outlet.by-hand' : 'outlet.follows')}</p>
-      {outlet.placed === 'hand' && servesDevice(plan, id) ? (
-        <Button look="quiet" onClick={() => edit({ placed: 'auto' })}>
-          {t('outlet.let-follow')}
-        </Button>
-      ) : null}
+      {servesDevice(plan, id) ? (
+        <CheckField
+          label={t('outlet.follows')}
+          checked={outlet.placed === 'auto'}
+          onChange={(follows) => edit({ placed: follows ? 'auto' : 'hand' })}
+        />
+      ) : (
+        <p className="note">{t('outlet.by-hand')}</p>
+      )}
     </>
   );
 }

@@ -15,7 +15,8 @@ const effectOf = ({ cost, path }: NonNullable<Run['pinned']>) =>
   cost === 0 ? 'nothing' : path === 0 ? 'same' : path > 0 ? 'longer' : 'shorter';
 
 /** What a pin costs a run, in a sentence. */
-export function pinWords(pin: string, { pinned }: Pick<Run, 'pinned'>, units: Units): string {
+export function pinWords(pin: string, run: Pick<Run, 'pinned'> | null, units: Units): string {
+  const pinned = run?.pinned;
   if (!pinned) return t('pin.waiting', { pin });
   const by = formatLength(Math.abs(pinned.path), units);
   const effect = effectOf(pinned);
@@ -46,7 +47,7 @@ export function pinOf(
 }
 
 /** Whether a run is made to pass a place, what that costs, and the ways to change it. */
-export function PinPart({ jack, run }: { jack: string; run: Run }) {
+export function PinPart({ jack, run }: { jack: string; run: Run | null }) {
   const { session } = useDesk();
   const actions = useActions();
   const plan = usePlan();
@@ -60,7 +61,7 @@ export function PinPart({ jack, run }: { jack: string; run: Run }) {
     );
   return (
     <>
-      <p className="note">{pinWords(pin.name, run, units)}</p>
+      <p className="note note-held">{pinWords(pin.name, run, units)}</p>
       <div className="button-row">
         <Button onClick={() => showRefs(session, [{ table: 'pins', id: pin.id }])}>
           {t('pin.show', { pin: pin.name })}

@@ -1,5 +1,6 @@
 import { groupBy } from '../../base/group.ts';
 import type { Id } from '../../base/ids.ts';
+import { formatLength } from '../../base/units.ts';
 import { entity, type Plan } from '../../plan/plan.ts';
 import { risersOf } from '../../results/risers.ts';
 import type { Run } from '../../results/types.ts';
@@ -11,7 +12,6 @@ import { TOOL } from '../tool-ids.ts';
 import { AllowanceFold } from './allowance-fields.tsx';
 import { PinPart, pinOf } from './pinning.tsx';
 import { type Against, crossingWords, type RunSum, runSum } from './run-sum.ts';
-import { Still } from './still.tsx';
 import { SumTable } from './sum-table.tsx';
 import { WhyFold } from './why-fold.tsx';
 
@@ -21,70 +21,79 @@ export const useRun = (jack: Id): Run | null =>
 
 /** The runs of a device or an outlet: the first one open, further ones folded. */
 export function RunParts({ jacks }: { jacks: readonly Id[] }) {
-  return jacks.map((jack, i) => (
-    <Still key={jack}>
-      <RunPart jack={jack} folded={i > 0} />
-    </Still>
-  ));
+  return jacks.map((jack, i) => <RunPart key={jack} jack={jack} folded={i > 0} />);
 }
 
-/** A run's sum, open line by line, against what it may be. */
-function RunPart({ jack, folded = false }: { jack: Id; folded?: boolean }) {
+/**
+ * A run's sum, open line by line, against what it may be. It takes the same room whether the run is being measured, has a
+ * way or has none, and whatever way that is, so that nothing on the card moves with a survey.
+ */
+function RunPart({ jack, folded }: { jack: Id; folded: boolean }) {
   const plan = usePlan();
   const units = useUnits();
   const run = useRun(jack);
-  if (run === null) return <p className="note">{t('run.waiting')}</p>;
-  if (run.status === 'unroutable') return <Unroutable plan={plan} run={run} />;
-  const sum = runSum(plan, run, units);
-  const title = t('run.title', { label: run.label });
-  if (folded)
+  const title = t('run.title', { label: run?.label ?? entity(plan, 'jacks', jack)?.label ?? '' });
+  const body = (
+    <>
+      <div className="run-place">
+        <RunPlace plan={plan} run={run} />
+      </div>
+      <WhyFold run={run} />
+      <PinPart jack={jack} run={run} />
+      <AllowanceFold jacks={[jack]} />
+    </>
+  );
+  // Words at the right edge are put anew when they change, since longer ones begin further left.
+  const status = run ? <StatusTag key={run.status} run={run} /> : '';
+  if (!folded)
     return (
-      <Fold title={title} aside={<RunAside run={run} cable={sum.cable} />}>
-        <Sum plan={plan} run={run} sum={sum} />
-      </Fold>
+      <Section title={title} aside={status}>
+        {body}
+      </Section>
     );
+  const cable = run && run.status !== 'unroutable' ? formatLength(run.cable, units) : '';
+  const aside = (
+    <span key={`${cable} ${run?.status}`}>
+      {cable} {status}
+    </span>
+  );
   return (
-    <Section title={title} aside={<StatusTag run={run} />}>
-      <Sum plan={plan} run={run} sum={sum} />
-    </Section>
+    <Fold title={title} aside={aside}>
+      {body}
+    </Fold>
   );
 }
 
-const RunAside = ({ run, cable }: { run: Run; cable: string }) => (
-  <>
-    {cable} <StatusTag run={run} />
-  </>
-);
+function RunPlace({ plan, run }: { plan: Plan; run: Run | null }) {
+  const units = useUnits();
+  if (run === null) return <p className="note">{t('run.waiting')}</p>;
+  if (run.status === 'unroutable') return <Unroutable plan={plan} run={run} />;
+  return <Sum plan={plan} run={run} sum={runSum(plan, run, units)} />;
+}
 
 function Sum({ plan, run, sum }: { plan: Plan; run: Run; sum: RunSum }) {
   return (
     <>
-      <p className="note">{homeWords(plan, run)}</p>
-      <Still exact>
-        <SumTable
-          caption={t('run.caption', { label: run.label })}
-          lines={sum.lines}
-          name={({ group, label }) => (
-            <>
-              <span className={`swatch swatch-${group}`} aria-hidden="true" />
-              {label}
-            </>
-          )}
-          total={{ label: t('run.cable'), shown: sum.cable }}
-          below={[
-            { label: t('run.cords', { cords: sum.cords }), shown: sum.channel },
-            { label: sum.orderWords, shown: sum.order },
-          ]}
-        />
-      </Still>
+      <SumTable
+        caption={t('run.caption', { label: run.label })}
+        lines={sum.lines}
+        name={({ group, label }) => (
+          <>
+            <span className={`swatch swatch-${group}`} aria-hidden="true" />
+            {label}
+          </>
+        )}
+        totals={[
+          { label: t('run.cable'), shown: sum.cable },
+          { label: t('run.cords', { cords: sum.cords }), shown: sum.channel },
+          { label: sum.orderWords, shown: sum.order },
+        ]}
+      >
+        <p className="note">{homeWords(plan, run)}</p>
+        <Crossings plan={plan} run={run} />
+      </SumTable>
       <AgainstBar against={sum.link} status={run.status} />
       <AgainstBar against={sum.whole} status={sum.whole.share > 1 ? 'over' : 'ok'} />
-      <Still exact>
-        <Crossings plan={plan} run={run} />
-      </Still>
-      <WhyFold run={run} />
-      <PinPart jack={run.jack} run={run} />
-      <AllowanceFold jacks={[run.jack]} />
     </>
   );
 }
@@ -169,13 +178,13 @@ function Unroutable({ plan, run }: { plan: Plan; run: Run }) {
   const { session } = useDesk();
   const actions = useActions();
   const by = run.blocked?.by ?? null;
-  const reason = run.blocked?.reason;
+  const noRiser = run.blocked?.reason === 'other-level' && plan.tables.levels.size > 1;
   return (
-    <Section title={t('run.title', { label: run.label })} aside={<StatusTag run={run} />}>
+    <>
       <p className="said said-off">{blockedWords(plan, run)}</p>
       <div className="button-row">
         {by ? <Button onClick={() => showRefs(session, [by])}>{t('run.show-block')}</Button> : null}
-        {reason === 'other-level' && plan.tables.levels.size > 1 ? (
+        {noRiser ? (
           <Button
             onClick={() => {
               actions.set({ leg: 'runs' });
@@ -186,7 +195,6 @@ function Unroutable({ plan, run }: { plan: Plan; run: Run }) {
           </Button>
         ) : null}
       </div>
-      {reason === 'pin' ? <PinPart jack={run.jack} run={run} /> : null}
-    </Section>
+    </>
   );
 }

@@ -5,6 +5,14 @@ import { useActions, useSession } from '../context.tsx';
 import { keyWords } from '../key-words.ts';
 import { TOOL } from '../tool-ids.ts';
 
+/** What stands at the end of a title. A word there is put anew when it changes: it would move, being set from the right. */
+const Aside = ({ children }: { children: ReactNode }) =>
+  children === undefined ? null : (
+    <span key={String(children)} className="section-aside">
+      {children}
+    </span>
+  );
+
 /** A titled part of a panel. */
 export function Section({
   title,
@@ -19,7 +27,7 @@ export function Section({
     <section className="section">
       <header className="section-head">
         <h3>{title}</h3>
-        {aside === undefined ? null : <span className="section-aside">{aside}</span>}
+        <Aside>{aside}</Aside>
       </header>
       {children}
     </section>
@@ -42,7 +50,7 @@ export function Fold({
     <details className="fold" open={open}>
       <summary>
         <h3>{title}</h3>
-        {aside === undefined ? null : <span className="section-aside">{aside}</span>}
+        <Aside>{aside}</Aside>
       </summary>
       <div className="fold-body">{children}</div>
     </details>
