@@ -1,9 +1,9 @@
 import { levelsUp } from '../plan/levels.ts';
 import { passName } from '../plan/names.ts';
 import { type Level, onLevel, type Pin, type Plan, type Riser } from '../plan/plan.ts';
+import { inLabelOrder } from '../results/ports.ts';
 import { runsByRiser } from '../results/risers.ts';
 import type { Run } from '../results/types.ts';
-import { inLabelOrder } from '../takeoff/ports.ts';
 
 /** A level with the runs that start on it. */
 export interface LevelUse {

@@ -4,8 +4,8 @@ import { kinds } from '../kinds/index.ts';
 import { deviceName } from '../plan/names.ts';
 import { job, type Plan } from '../plan/plan.ts';
 import { closetWords } from '../results/closet-words.ts';
+import { inLabelOrder } from '../results/ports.ts';
 import type { ClosetStudy, Finding, Run, Survey } from '../results/types.ts';
-import { inLabelOrder } from '../takeoff/ports.ts';
 import {
   type LevelUse,
   levelUses,

@@ -3,8 +3,8 @@ import { msg } from '../base/message.ts';
 import { FOOT, formatLength, formatTotal, METRE, type Units } from '../base/units.ts';
 import { ALLOWANCE_FIELDS, allowanceSource } from '../plan/allowances.ts';
 import { job, settings } from '../plan/plan.ts';
+import { inLabelOrder } from '../results/ports.ts';
 import type { ScheduleRow } from '../takeoff/cable-schedule.ts';
-import { inLabelOrder } from '../takeoff/ports.ts';
 import { say } from './frame.ts';
 import {
   blank,

@@ -1,7 +1,7 @@
+import { inLabelOrder } from '../results/ports.ts';
 import type { BoxPlan, BoxUse, Run } from '../results/types.ts';
 import { boxBound } from './box-bound.ts';
 import { bestFitDecreasing, packBoxes } from './packing.ts';
-import { inLabelOrder } from './ports.ts';
 
 /**
  * Which run is cut from which box: whole runs only, in as few boxes as the search finds; never fewer than `bound`,

@@ -5,10 +5,10 @@ import { zoneAt } from '../plan/areas.ts';
 import { type Built, builtLength, builtPorts } from '../plan/built.ts';
 import { closetName, devicesAt, kindName, passName, pathwayName } from '../plan/names.ts';
 import type { Plan, Zone } from '../plan/plan.ts';
+import { inLabelOrder, portMap } from '../results/ports.ts';
 import { riserLength, risersOf } from '../results/risers.ts';
 import type { BoxPlan, PartKind, Run, RunPart, RunStatus } from '../results/types.ts';
 import { type Cell, toCsv } from './csv.ts';
-import { inLabelOrder, portMap } from './ports.ts';
 
 /** One cable from the closet to its jack: a line of the cable schedule. Lengths in mm. */
 export interface ScheduleRow {

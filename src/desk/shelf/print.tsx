@@ -10,6 +10,7 @@ import { Button, Section } from '../controls/parts.tsx';
 import { type Reading, TypedField } from '../controls/typed-field.tsx';
 import { paperFor, usePrintChoice } from '../print-choice.ts';
 import { useSheetList } from '../sheet-list.ts';
+import { BuiltSection } from './built.tsx';
 
 const CAUTIONS = ['ladder', 'power', 'ceiling', 'fire', 'licence'] as const;
 
@@ -66,6 +67,7 @@ export function PrintShelf() {
         </Button>
         <p className="note">{t('print.check-square')}</p>
       </Section>
+      <BuiltSection />
       <Title />
       <Section title={t('print.lists')}>
         <div className="button-row">

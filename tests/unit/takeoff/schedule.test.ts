@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { msg } from '../../../src/base/message.ts';
 import { NOT_BUILT } from '../../../src/plan/built.ts';
+import { portMap } from '../../../src/results/ports.ts';
 import { PRICE_GROUPS } from '../../../src/results/price-groups.ts';
 import { boxPlan } from '../../../src/takeoff/box-plan.ts';
 import {
@@ -11,7 +12,6 @@ import {
 import { toCsv } from '../../../src/takeoff/csv.ts';
 import { takeoff } from '../../../src/takeoff/index.ts';
 import { materialListCsv } from '../../../src/takeoff/material-list.ts';
-import { portMap } from '../../../src/takeoff/ports.ts';
 import { testKinds } from '../rules/test-kinds.ts';
 import { makeRun, noWay, planWith, riser } from './make-run.ts';
 

@@ -1,7 +1,7 @@
 import { groupBy } from '../base/group.ts';
 import type { Id } from '../base/ids.ts';
 import { sortByLabel } from '../base/labels.ts';
-import type { Run } from '../results/types.ts';
+import type { Run } from './types.ts';
 
 /** A port of a closet's panels and the jack at the far end of its cable. */
 export interface PortUse {

@@ -1,0 +1,60 @@
+import { useId } from 'react';
+import { type Built, NOT_BUILT } from '../../plan/built.ts';
+import { t } from '../../text/index.ts';
+import { useUnits } from '../context.tsx';
+import { useTyped } from '../controls/typed-field.tsx';
+import { type BuiltField, type BuiltValue, readBuilt, showBuilt } from './fields.ts';
+
+/** A cell of the record to type in: it is read when it is left, and says in place what it does not understand. */
+export function Cell({
+  label,
+  field,
+  built,
+  follows,
+  onCommit,
+}: {
+  label: string;
+  field: BuiltField;
+  built: Built | null;
+  /** What stands there while nothing is recorded. */
+  follows: string;
+  onCommit(field: BuiltField, value: BuiltValue): void;
+}) {
+  const units = useUnits();
+  const id = useId();
+  const value: BuiltValue = (built ?? NOT_BUILT)[field];
+  const show = (of: BuiltValue) => showBuilt(field, of, units);
+  const typed = useTyped<BuiltValue>({
+    value,
+    show,
+    read: (text) => readBuilt(field, text, units),
+    onCommit: (next) => onCommit(field, next),
+  });
+  return (
+    <td>
+      <input
+        className="field-input"
+        data-field={field}
+        aria-label={t('built.cell', { label, field: t(`built.${field}`) })}
+        value={typed.text ?? show(value)}
+        placeholder={follows}
+        autoComplete="off"
+        spellCheck={field === 'remark'}
+        aria-invalid={typed.why !== null}
+        aria-describedby={typed.why === null ? undefined : id}
+        onChange={(event) => typed.type(event.currentTarget.value)}
+        onBlur={typed.leave}
+        onKeyDown={(event) => {
+          // The dialog would shut on it; here it takes back what was typed.
+          if (event.key === 'Escape' && typed.text !== null) event.preventDefault();
+          typed.key(event);
+        }}
+      />
+      {typed.why === null ? null : (
+        <p id={id} className="field-why record-why">
+          {typed.why}
+        </p>
+      )}
+    </td>
+  );
+}

@@ -1,0 +1,38 @@
+import type { Built } from './built.ts';
+
+/** How people write down that a test was passed or failed, or that there was none. */
+const TESTS: Readonly<Record<string, Built['test']>> = {
+  ...{ p: 'pass', pass: 'pass', passed: 'pass', ok: 'pass', y: 'pass', yes: 'pass', '✓': 'pass' },
+  ...{ f: 'fail', fail: 'fail', failed: 'fail', x: 'fail', n: 'fail', no: 'fail', '✗': 'fail' },
+  ...{ '': null, '-': null, 'n/t': null, 'not tested': null },
+};
+
+/** Reads how a test came out: null is not tested, undefined not understood. */
+export const parseTest = (text: string): Built['test'] | undefined =>
+  Object.hasOwn(TESTS, text.trim().toLowerCase()) ? TESTS[text.trim().toLowerCase()] : undefined;
+
+const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/;
+const MONTH_FIRST = /^(\d{1,2})\/(\d{1,2})\/(\d{2}|\d{4})$/;
+const DAY_FIRST = /^(\d{1,2})\.(\d{1,2})\.(\d{2}|\d{4})$/;
+
+/**
+ * Reads a day: `2026-03-01`, `3/1/2026` with the month first, `1.3.2026` with the day first; two digits of a year are
+ * of this century. Null for a day that no calendar has.
+ */
+export function parseDay(text: string): string | null {
+  const words = text.trim();
+  const [iso, us, dotted] = [YEAR_FIRST, MONTH_FIRST, DAY_FIRST].map((form) => form.exec(words));
+  const parts = iso
+    ? [iso[1], iso[2], iso[3]]
+    : us
+      ? [us[3], us[1], us[2]]
+      : dotted
+        ? [dotted[3], dotted[2], dotted[1]]
+        : null;
+  if (!parts) return null;
+  const [y = 0, m = 0, d = 0] = parts.map(Number);
+  const year = y < 100 ? 2000 + y : y;
+  const date = new Date(Date.UTC(year, m - 1, d));
+  const same = date.getUTCMonth() === m - 1 && date.getUTCDate() === d;
+  return same ? date.toISOString().slice(0, 10) : null;
+}
