@@ -3,8 +3,10 @@ import { INCH, type Units } from '../base/units.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { areaAt } from '../plan/areas.ts';
+import { builtState } from '../plan/built.ts';
 import { labelParts } from '../plan/labels.ts';
 import { type Jack, type Outlet, onLevel, refKey } from '../plan/plan.ts';
+import { BUILT_WIDTH, builtMark } from './built-mark.ts';
 import { areaInk, type Ink, type Mark } from './display.ts';
 import { place } from './label-place.ts';
 import { type Drafting, toBuilding } from './plan-view.ts';
@@ -114,10 +116,10 @@ function jackLabel(
   const words = jackWords(jacks);
   if (words === '') return;
   const under = view.heights ? heightWords(outlet, units) : '';
-  const width = Math.max(
-    view.measure.width(words, LABEL_SIZE, 'mono', true),
-    view.measure.width(under, HEIGHT_SIZE, 'sans', false),
-  );
+  const state = builtState(jacks);
+  const aside = state === 'none' ? 0 : BUILT_WIDTH;
+  const letters = view.measure.width(words, LABEL_SIZE, 'mono', true);
+  const width = Math.max(letters + aside, view.measure.width(under, HEIGHT_SIZE, 'sans', false));
   const height = under === '' ? 2.2 : 4;
   const placed = place(field, { anchor, reach, width: width + 0.5, height, onAnchor: false });
   if (!placed) {
@@ -126,10 +128,12 @@ function jackLabel(
   }
   const row = { table: 'outlets', id: outlet.id } as const;
   if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, ink, row));
+  const y = under === '' ? 0 : -0.95;
   const marks: Mark[] = [
+    ...builtMark(state, -letters / 2, y, ink),
     {
       op: 'text',
-      at: [0, under === '' ? 0 : -0.95],
+      at: [aside / 2, y],
       text: words,
       size: LABEL_SIZE,
       face: 'mono',

@@ -32,7 +32,16 @@ export function parseDay(text: string): string | null {
   if (!parts) return null;
   const [y = 0, m = 0, d = 0] = parts.map(Number);
   const year = y < 100 ? 2000 + y : y;
-  const date = new Date(Date.UTC(year, m - 1, d));
-  const same = date.getUTCMonth() === m - 1 && date.getUTCDate() === d;
-  return same ? date.toISOString().slice(0, 10) : null;
+  if (d < 1 || d > daysIn(year, m)) return null;
+  return `${year}-${String(m).padStart(2, '0')}-${String(d).padStart(2, '0')}`;
 }
+
+const isLeap = (year: number): boolean => year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+
+/** How many days a month has, from 1; none for one that no year has. */
+const daysIn = (year: number, month: number): number =>
+  month === 2
+    ? isLeap(year)
+      ? 29
+      : 28
+    : ([31, 0, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0);

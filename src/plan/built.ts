@@ -64,3 +64,13 @@ export function countBuilt(plan: Plan): BuiltCount {
     failed: count((jack) => jack.built?.test === 'fail'),
   };
 }
+
+/** How far the record of some jacks is: of one that failed its test before all else, and of all of them otherwise. */
+export type BuiltState = 'none' | 'recorded' | 'passed' | 'failed';
+
+/** What is said of some jacks together. */
+export function builtState(jacks: readonly Pick<Jack, 'built'>[]): BuiltState {
+  if (jacks.some(({ built }) => built?.test === 'fail')) return 'failed';
+  if (jacks.length === 0 || jacks.some(({ built }) => built === null)) return 'none';
+  return jacks.every(({ built }) => built?.test === 'pass') ? 'passed' : 'recorded';
+}

@@ -1,6 +1,8 @@
+import { groupBy } from '../base/group.ts';
 import type { Id } from '../base/ids.ts';
 import { type Message, msg, renderMessage } from '../base/message.ts';
 import { formatLength } from '../base/units.ts';
+import { builtMark } from '../drawing/built-mark.ts';
 import { levelCrossings } from '../drawing/crossing-marks.ts';
 import { deviceSymbol } from '../drawing/device-symbol.ts';
 import type { Mark, Style } from '../drawing/display.ts';
@@ -20,6 +22,7 @@ import {
   rect,
   riserSymbol,
 } from '../drawing/symbols.ts';
+import { builtState } from '../plan/built.ts';
 import { risersOn } from '../plan/levels.ts';
 import { job, type Outlet, onLevel, type Pathway, type Wall } from '../plan/plan.ts';
 import type { CrossingWork, Way } from '../results/types.ts';
@@ -96,6 +99,11 @@ function outletItems({ plan }: SheetContext, level: Id, add: Add): void {
     (jack) => here.has(jack.outlet) && jack.label.includes('-'),
   );
   if (doubled) add([words('A1,-2', 'mono')], msg('Jacks A1 and A1-2'));
+  const atOutlets = groupBy(plan.tables.jacks.values(), (jack) => jack.outlet);
+  const states = new Set(outlets.map((outlet) => builtState(atOutlets.get(outlet.id) ?? [])));
+  if (states.has('recorded') || states.has('passed'))
+    add(builtMark('recorded', 0, 0, 'ink'), msg('Recorded as built'));
+  if (states.has('failed')) add(builtMark('failed', 0, 0, 'ink'), msg('Failed its test'));
   if (onLevel(plan, 'powers', level).length > 0) add(powerSymbol(), msg('Power outlet'));
   if (onLevel(plan, 'closets', level).length > 0) add(closetSymbol(), msg('Network closet'));
 }

@@ -506,6 +506,10 @@ export const en = {
   'built.none': 'Nothing is recorded yet. Type what the crew wrote on the schedule.',
   'built.count': '{recorded} of {cables} cables recorded, {passed} passed, {failed} failed',
   'built.open': 'Record what was built',
+  'built.state.none': 'not recorded',
+  'built.state.recorded': '✓ recorded',
+  'built.state.passed': '✓ passed',
+  'built.state.failed': '✕ failed',
   'built.title': 'As-built record',
   'built.hint':
     'Type along the schedule that came back. Enter goes down a column, Tab along a row. An empty cell is not recorded yet.',

@@ -66,6 +66,13 @@ for (const { name, width, height } of SIZES)
           if ((await desk.leg(leg).getAttribute('aria-current')) !== 'step') await desk.to(leg);
           await look(leg, ...(leg === LEGS[0] ? [] : [LINE, PANELS]));
         }
+        await desk.shelf.getByRole('button', { name: t('built.open') }).click();
+        await desk.dialog.getByRole('textbox').nth(2).fill('no length');
+        await page.keyboard.press('Enter');
+        await look('the record, with a word that is no length', QUESTION);
+        await page.keyboard.press('ArrowUp');
+        await page.keyboard.press('Escape');
+        await desk.dialog.getByRole('button', { name: t('built.done') }).click();
         const plan = await desk.plan();
         await drawOut(desk, 'ladder');
         await desk.ladder.getByRole('radio', { name: t('ladder.list') }).check();

@@ -10,6 +10,7 @@ import { Button, Fold, Section } from '../controls/parts.tsx';
 import { showRefs } from '../show.ts';
 import { TOOL } from '../tool-ids.ts';
 import { AllowanceFold } from './allowance-fields.tsx';
+import { BuiltFold } from './built-fold.tsx';
 import { PinPart, pinOf } from './pinning.tsx';
 import { type Against, crossingWords, type RunSum, runSum } from './run-sum.ts';
 import { SumTable } from './sum-table.tsx';
@@ -41,6 +42,7 @@ function RunPart({ jack, folded }: { jack: Id; folded: boolean }) {
       <WhyFold run={run} />
       <PinPart jack={jack} run={run} />
       <AllowanceFold jacks={[jack]} />
+      <BuiltFold jack={jack} />
     </>
   );
   // Words at the right edge are put anew when they change, since longer ones begin further left.

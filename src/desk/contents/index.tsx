@@ -105,7 +105,9 @@ function Row({ row }: { row: ContentsRow }) {
         onKeyDown={key}
       >
         <span className="grow">{row.name}</span>
-        <span className="list-detail">{row.detail}</span>
+        <span className="list-detail">
+          {row.detail} {row.built}
+        </span>
       </button>
       {picked ? <RowFields of={row.ref} name={row.name} /> : null}
     </li>

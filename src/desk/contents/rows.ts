@@ -4,6 +4,7 @@ import { formatLength, type Units } from '../../base/units.ts';
 import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
+import { builtState } from '../../plan/built.ts';
 import { jacksOfRefs } from '../../plan/jacks.ts';
 import { riserEnd, risersOn } from '../../plan/levels.ts';
 import { openingsOn, placeAlong } from '../../plan/openings.ts';
@@ -35,6 +36,8 @@ export interface ContentsRow {
   readonly name: string;
   /** What tells it apart: its labels, its size, where it is. */
   readonly detail: string;
+  /** How far the record of its cables as built is; empty for what has none. */
+  readonly built: string;
   /** Where it is, for moving it by typing; the first corner of what has several. */
   readonly at: Point;
 }
@@ -72,6 +75,7 @@ function rowsOf(plan: Plan, level: Id, table: GroupTable, kinds: KindRegistry): 
         ref,
         name: nameOf(plan, kinds, ref),
         detail: detailOf(plan, ref, level, job(plan).units),
+        built: builtWords(plan, ref),
         at: placeOf(plan, ref)!,
       };
     })
@@ -92,6 +96,13 @@ function outletsOfDevices(plan: Plan): ReadonlySet<Id> {
 /** Labels in the service of a device, on an outlet, at a pin, or of a jack; empty for what has none. */
 export const labelsOf = (plan: Plan, ref: Ref): string[] =>
   jacksOfRefs(plan, [ref]).map((id) => plan.tables.jacks.get(id)!.label);
+
+function builtWords(plan: Plan, ref: Ref): string {
+  if (ref.table !== 'devices' && ref.table !== 'outlets') return '';
+  const jacks = jacksOfRefs(plan, [ref]).map((id) => plan.tables.jacks.get(id)!);
+  const state = builtState(jacks);
+  return state === 'none' ? '' : t(`built.state.${state}`);
+}
 
 function detailOf(plan: Plan, ref: Ref, level: Id, units: Units): string {
   const { tables } = plan;

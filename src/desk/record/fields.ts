@@ -11,7 +11,12 @@ export type BuiltField = (typeof BUILT_FIELDS)[number];
 export type BuiltValue = Built[BuiltField];
 
 const LENGTHS: readonly BuiltField[] = ['start', 'end', 'length'];
-export const isLength = (field: BuiltField): boolean => LENGTHS.includes(field);
+const isLength = (field: BuiltField): boolean => LENGTHS.includes(field);
+export const isFigure = (field: BuiltField): boolean => isLength(field) || field === 'port';
+
+/** What holds while nothing is recorded, in brackets, so that nobody takes it for recorded. */
+export const followsWords = (mm: number | null, units: Units): string =>
+  mm === null ? '' : `(${showLength(mm, units)})`;
 
 /** How a field of the record is written. */
 export function showBuilt(field: BuiltField, value: BuiltValue, units: Units): string {

@@ -13,13 +13,12 @@ import { portMap } from '../../results/ports.ts';
 import type { Run } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
 import { useActions, useKinds, usePlan, useSession, useUnits } from '../context.tsx';
-import { showLength } from '../controls/fields.tsx';
 import { Button } from '../controls/parts.tsx';
 import { TypedField } from '../controls/typed-field.tsx';
 import { Dialog } from '../dialogs/dialog.tsx';
 import { nameOf } from '../names.ts';
 import { Cell } from './cell.tsx';
-import { type BuiltField, type BuiltValue, readBuilt } from './fields.ts';
+import { type BuiltField, type BuiltValue, followsWords, readBuilt } from './fields.ts';
 import { walkColumn } from './walk.ts';
 import './record.css';
 
@@ -175,8 +174,8 @@ const Row = memo(function Row({
   const units = useUnits();
   const between = jack.built && betweenMarks(jack.built);
   const follows: Partial<Record<BuiltField, string>> = {
-    length: between === null ? '' : showLength(between, units),
-    port: port === null ? '' : String(port),
+    length: followsWords(between, units),
+    port: port === null ? '' : `(${port})`,
   };
   const known = planned !== null && planned.status !== 'unroutable';
   return (

@@ -1,0 +1,51 @@
+import { expect, test } from '@playwright/test';
+import { FOOT } from '../../src/base/units.ts';
+import { job } from '../../src/plan/plan.ts';
+import { t } from '../../src/text/index.ts';
+import { planOf, sampleText } from './core.ts';
+import { openJob, SOON } from './job.ts';
+import { readPdf } from './pdf.ts';
+
+test('what the crew wrote down is typed along the schedule, and printed as the record', async ({
+  page,
+  context,
+}) => {
+  const desk = await openJob(page);
+  await desk.menu(t('menu.sample-cafe'));
+  const name = job(planOf(sampleText('cafe'))).name;
+  await expect(page.getByRole('textbox', { name: t('job.name') })).toHaveValue(name, SOON);
+  await desk.to('print');
+  await desk.shelf.getByRole('button', { name: t('built.open') }).click();
+  const cell = (label: string, field: 'start' | 'end' | 'test' | 'by') =>
+    desk.dialog.getByLabel(t('built.cell', { label, field: t(`built.${field}`) }), { exact: true });
+  await desk.dialog.getByLabel(t('built.by'), { exact: true }).fill('KL');
+  await cell('A1', 'start').focus();
+  for (const keys of ['1000', 'Enter', '1200-6', 'ArrowDown', 'about 9', 'Enter'])
+    await (/^[EA]/.test(keys) ? page.keyboard.press(keys) : page.keyboard.type(keys));
+  // What is not understood stays as it was typed, and keeps the table open.
+  await desk.dialog.getByRole('button', { name: t('built.done') }).click();
+  await expect(desk.dialog.getByRole('status')).toHaveText(t('built.held'));
+  const wrong = desk.dialog.locator('[aria-invalid="true"]');
+  await expect(wrong).toBeFocused();
+  await expect(wrong).toHaveValue('about 9');
+  await page.keyboard.press('Escape');
+  await cell('A1', 'end').focus();
+  for (const keys of ['1060', 'Tab', 'Tab', 'Tab', 'p', 'Enter'])
+    await (/^[TE]/.test(keys) ? page.keyboard.press(keys) : page.keyboard.type(keys));
+  await expect(cell('A1', 'test')).toHaveValue(t('built.pass'));
+  await desk.dialog.getByRole('button', { name: t('built.done') }).click();
+  await expect(desk.dialog).toHaveCount(0);
+  await expect(desk.undo()).toHaveAccessibleName(/Record A1 as built/);
+
+  const jacks = [...(await desk.plan()).tables.jacks.values()];
+  const built = (label: string) => jacks.find((jack) => jack.label === label)!.built;
+  const [start, end] = [1000 * FOOT, 1060 * FOOT].map(Math.round);
+  expect(built('A1')).toMatchObject({ start, end, test: 'pass', by: 'KL' });
+  const path = await desk.downloaded(() =>
+    desk.shelf.getByRole('button', { name: t('print.go') }).click(),
+  );
+  const printed = await readPdf(context, path);
+  const record = printed.pages.find(({ text }) => text.includes('As-built record'))!.text;
+  for (const words of ["1000'", "1060'", "60'", 'pass', 'KL', `Recorded: 2 of ${jacks.length}`])
+    expect(record).toContain(words);
+});
