@@ -3,7 +3,7 @@ import type { BuiltState } from '../plan/built.ts';
 import type { Ink, Mark } from './display.ts';
 
 /** Width of the mark beside a label with the room before the label, paper mm. */
-export const BUILT_WIDTH = 2.2;
+export const BUILT_WIDTH = 2.6;
 
 const STROKE = { width: 0.32 } as const;
 

@@ -130,7 +130,7 @@ function jackLabel(
   if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, ink, row));
   const y = under === '' ? 0 : -0.95;
   const marks: Mark[] = [
-    ...builtMark(state, -letters / 2, y, ink),
+    ...builtMark(state, 0.85 - (letters + aside) / 2, y, ink),
     {
       op: 'text',
       at: [aside / 2, y],
