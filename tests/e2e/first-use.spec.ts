@@ -51,6 +51,11 @@ test('a plan that is brought asks for its scale, and stays in view while it gets
   const { width, height } = before;
   await desk.drag(on(width / 4, height / 2), on(width / 2, height / 2));
   await expect(page.getByRole('textbox', { name: t('board.length'), exact: true })).toHaveCount(0);
+  // The question stands where it does not lie over the line that it is about.
+  const asked = (await desk.dialog.boundingBox())!;
+  const ends = [on(width / 4, height / 2), on(width / 2, height / 2)] as const;
+  const beside = asked.x > ends[1].x || asked.x + asked.width < ends[0].x;
+  expect(beside || asked.y > ends[0].y || asked.y + asked.height < ends[0].y).toBe(true);
   await desk.answerLength("90'", t('length.check.go'));
   const { check } = backgroundOf(await desk.plan());
   // To the pixel of the screen, which is some of the picture's.
@@ -78,6 +83,16 @@ test('the board stays as large while a room is drawn and a first device is place
   await desk.click({ x: middle.x + 45, y: middle.y + 35 });
   await expect(desk.leg('devices')).toContainText('1 jack', SOON);
   expect(await desk.canvas()).toEqual(size);
+  // A click on the drawing that shuts a menu does nothing else: with the kiosk in hand it would place another one.
+  const menu = page.getByRole('menu');
+  await page.mouse.click(middle.x + 45, middle.y + 35, { button: 'right' });
+  await expect(menu).toBeVisible();
+  await desk.click({ x: middle.x + 20, y: middle.y + 20 });
+  await expect(menu).toBeHidden();
+  await page.getByRole('button', { name: t('menu.job'), exact: true }).click();
+  await desk.click({ x: middle.x + 20, y: middle.y + 20 });
+  await expect(page.locator('.drop-list')).toHaveCount(0);
+  await expect(desk.leg('devices')).toContainText('1 jack');
   // The ladder rises where it is read, and what was in view stays in view.
   await desk.to('runs');
   await expect(desk.ladder.getByText(t('ladder.title'))).toBeVisible();

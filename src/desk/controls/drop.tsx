@@ -7,6 +7,7 @@ import {
   useRef,
   useState,
 } from 'react';
+import { shutElsewhere } from './elsewhere.ts';
 import { ICONS } from './icons.tsx';
 
 const Shut = createContext<() => void>(() => {});
@@ -28,11 +29,10 @@ export function Drop({
   const id = useId();
   useEffect(() => {
     if (!open) return;
-    const elsewhere = (event: PointerEvent) => {
-      if (!box.current?.contains(event.target as Node)) setOpen(false);
-    };
-    document.addEventListener('pointerdown', elsewhere, true);
-    return () => document.removeEventListener('pointerdown', elsewhere, true);
+    return shutElsewhere(
+      () => box.current,
+      () => setOpen(false),
+    );
   }, [open]);
   const shut = () => {
     setOpen(false);

@@ -3,6 +3,7 @@ import type { SessionApi } from '../../board/session.ts';
 import { shownPlan } from '../../board/session.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
 import { t } from '../../text/index.ts';
+import { shutElsewhere } from '../controls/elsewhere.ts';
 import { ask } from '../dialogs/dialog.tsx';
 import { nameOf } from '../names.ts';
 import { type MenuItem, type MenuPlace, menuItems, menuRefs } from './items.ts';
@@ -56,13 +57,14 @@ function Menu({
     setPlace(besideFinger(at, size, { width: innerWidth, height: innerHeight }));
     buttonsOf(box.current)[0]?.focus();
   }, [at]);
-  useEffect(() => {
-    const elsewhere = (event: PointerEvent) => {
-      if (!box.current?.contains(event.target as Node)) answer(null);
-    };
-    document.addEventListener('pointerdown', elsewhere, true);
-    return () => document.removeEventListener('pointerdown', elsewhere, true);
-  }, [answer]);
+  useEffect(
+    () =>
+      shutElsewhere(
+        () => box.current,
+        () => answer(null),
+      ),
+    [answer],
+  );
   // The finger that asked for the menu may lie on it still; to lift it picks nothing.
   const begun = useRef(false);
   const key = (event: KeyboardEvent) => {
