@@ -24,7 +24,7 @@ export function App({
           session={session}
           kinds={kinds}
           pictures={pictures}
-          onAskLength={(request) => askLength(session, request)}
+          onAskLength={(request, along) => askLength(session, request, along)}
           onStraighten={(request) => services.straighten(request)}
           onMenu={(request) => openMenu(session, kinds, request)}
         />

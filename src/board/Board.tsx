@@ -1,4 +1,5 @@
 import { useEffect, useId, useMemo, useRef, useState, useSyncExternalStore } from 'react';
+import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { t } from '../text/index.ts';
 import { BoardBar } from './board-bar.tsx';
@@ -11,15 +12,18 @@ import type { Editor, LengthAnswer, LengthRequest, StraightenRequest } from './e
 import { followPicture } from './follow-picture.ts';
 import { createKeys, type Keys } from './keys.ts';
 import { Overview } from './overview.tsx';
-import type { SessionApi } from './session.ts';
+import { type SessionApi, toBoard } from './session.ts';
 import './board.css';
 
 export interface BoardProps {
   readonly session: SessionApi;
   readonly kinds: KindRegistry;
   readonly pictures: PictureSource;
-  /** Asks for the real length of a line drawn on a background, mm; null when the user thinks better of it. */
-  onAskLength(request: LengthRequest): Promise<LengthAnswer | null>;
+  /**
+   * Asks for the real length of a line drawn on a background, mm, which is there on the page, px; null when the user
+   * thinks better of it.
+   */
+  onAskLength(request: LengthRequest, along: readonly [Point, Point]): Promise<LengthAnswer | null>;
   /** Makes a photo upright by four corners that were set on it. */
   onStraighten(request: StraightenRequest): void;
   /** A menu was asked for: by the right button, a long press, or the menu key. */
@@ -33,11 +37,19 @@ export function Board(props: BoardProps) {
   const { session, kinds, pictures, theme } = props;
   const asked = useRef(props);
   asked.current = props;
+  const section = useRef<HTMLElement>(null);
   const [parts, setParts] = useState<{ editor: Editor; keys: Keys } | null>(null);
   useEffect(() => {
     const editor = createEditor(session, kinds, {
       finger: matchMedia('(pointer: coarse)').matches,
-      askLength: (request) => asked.current.onAskLength(request),
+      askLength: (request) => {
+        const { left, top } = section.current!.getBoundingClientRect();
+        const onPage = (at: Point): Point => {
+          const [x, y] = toBoard(session.getState().viewport, at);
+          return [left + x, top + y];
+        };
+        return asked.current.onAskLength(request, [onPage(request.a), onPage(request.b)]);
+      },
       straighten: (request) => asked.current.onStraighten(request),
     });
     setParts({ editor, keys: createKeys(session, editor, kinds) });
@@ -53,6 +65,7 @@ export function Board(props: BoardProps) {
   return (
     <Surface
       {...parts}
+      section={section}
       session={session}
       kinds={kinds}
       pictures={pictures}
@@ -63,6 +76,7 @@ export function Board(props: BoardProps) {
 }
 
 interface SurfaceProps {
+  readonly section: React.RefObject<HTMLElement | null>;
   readonly session: SessionApi;
   readonly kinds: KindRegistry;
   readonly editor: Editor;
@@ -73,8 +87,7 @@ interface SurfaceProps {
 }
 
 function Surface(props: SurfaceProps) {
-  const { session, editor, keys } = props;
-  const section = useRef<HTMLElement>(null);
+  const { session, editor, keys, section } = props;
   const hint = useId();
   useKeys(section, props);
   const cursor = useSyncExternalStore(editor.subscribe, () => editor.view().tool.cursor);

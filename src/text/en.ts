@@ -762,7 +762,7 @@ export const en = {
   'outlet.pole': 'Pole outlet',
   'outlet.casework': 'Casework outlet',
   'outlet.floor': 'Floor box',
-  'outlet.follows': 'goes where its device goes',
+  'outlet.follows': 'Goes where its device goes',
   'outlet.by-hand': 'Placed by hand: it stays where it is.',
   'mount.wall': 'on the wall',
   'mount.ceiling': 'on the ceiling',

@@ -8,6 +8,7 @@ import { job } from '../../plan/plan.ts';
 import { isDrawnOn } from '../../plan/scale-drawn.ts';
 import { t } from '../../text/index.ts';
 import { readLength } from '../controls/fields.tsx';
+import type { ScreenLine } from './clear-of.ts';
 import { ask, Dialog } from './dialog.tsx';
 import { Follow, ScaleFoot } from './scale-parts.tsx';
 import { TypedLine } from './typed-line.tsx';
@@ -23,22 +24,26 @@ export interface LengthQuestion {
 export function askLength(
   session: SessionApi,
   question: LengthQuestion,
+  /** Where its line is on the screen. */
+  along: ScreenLine,
 ): Promise<LengthAnswer | null> {
   const { history, level } = session.getState();
   const { units } = job(history.plan);
   const drawn = question.for === 'set-scale' && isDrawnOn(history.plan, level);
   return ask<LengthAnswer | null>((answer) => (
-    <LengthDialog question={question} units={units} drawn={drawn} answer={answer} />
+    <LengthDialog question={question} along={along} units={units} drawn={drawn} answer={answer} />
   ));
 }
 
 function LengthDialog({
   question,
+  along,
   units,
   drawn,
   answer,
 }: {
   question: LengthQuestion;
+  along: ScreenLine;
   units: Units;
   drawn: boolean;
   answer(answer: LengthAnswer | null): void;
@@ -53,6 +58,7 @@ function LengthDialog({
   return (
     <Dialog
       title={t(setting ? 'length.set.title' : 'length.check.title')}
+      along={along}
       onShut={() => answer(null)}
     >
       <form

@@ -3,24 +3,34 @@ import { createRoot } from 'react-dom/client';
 import { t } from '../../text/index.ts';
 import { ICONS } from '../controls/icons.tsx';
 import { IconButton } from '../controls/parts.tsx';
+import { clearOf, type ScreenLine } from './clear-of.ts';
 
 /** A dialog over everything; the browser keeps the focus inside and gives it back. Escape means to think better of it. */
 export function Dialog({
   title,
   wide,
+  along,
   onShut,
   children,
 }: {
   title: string;
   wide?: boolean;
+  /** A line on the screen that it is about: it is shown, and the dialog stands where it does not cover it. */
+  along?: ScreenLine;
   onShut(): void;
   children: ReactNode;
 }) {
   const box = useRef<HTMLDialogElement>(null);
   const id = useId();
+  const line = useRef(along);
   useEffect(() => {
     const dialog = box.current;
     if (dialog && !dialog.open) dialog.showModal();
+    if (dialog && line.current) {
+      const screen = { width: innerWidth, height: innerHeight };
+      const { left, top } = clearOf(line.current, dialog.getBoundingClientRect(), screen);
+      Object.assign(dialog.style, { margin: '0', left: `${left}px`, top: `${top}px` });
+    }
     // The browser would begin with the button that shuts; what the dialog asks for comes first.
     dialog?.querySelector<HTMLElement>('[data-first]')?.focus();
     return () => dialog?.close();
@@ -28,7 +38,7 @@ export function Dialog({
   return (
     <dialog
       ref={box}
-      className={`dialog${wide ? ' dialog-wide' : ''}`}
+      className={`dialog${wide ? ' dialog-wide' : ''}${along ? ' dialog-along' : ''}`}
       aria-labelledby={id}
       onCancel={(event) => {
         event.preventDefault();
@@ -42,9 +52,19 @@ export function Dialog({
         </IconButton>
       </div>
       {children}
+      {along ? <AlongLine line={along} /> : null}
     </dialog>
   );
 }
+
+/** The line that a dialog is about, over the drawing, where it was drawn. */
+const AlongLine = ({ line: [[x1, y1], [x2, y2]] }: { line: ScreenLine }) => (
+  <svg className="along-line" aria-hidden="true">
+    <line x1={x1} y1={y1} x2={x2} y2={y2} />
+    <circle cx={x1} cy={y1} r="4" />
+    <circle cx={x2} cy={y2} r="4" />
+  </svg>
+);
 
 /**
  * Shows a dialog and waits for its answer. It stands in a root of its own, so that whoever has no part of the desk at
