@@ -20,7 +20,13 @@ export function BoardBar({
 }) {
   const units = useStore(session, (s) => job(s.history.plan).units);
   const view = useSyncExternalStore(editor.subscribe, () => barOf(editor, units));
-  const [words, busy, measuring, drawing] = view.split('\n') as [string, string, string, string];
+  const [words, busy, measuring, drawing, ending] = view.split('\n') as [
+    string,
+    string,
+    string,
+    string,
+    string,
+  ];
   return (
     <div className="board-bar" data-drawing={drawing}>
       <p className="board-hint" id={hint} role="status">
@@ -29,9 +35,11 @@ export function BoardBar({
       {measuring === 'yes' ? <LengthField editor={editor} /> : null}
       {busy === 'yes' ? (
         <>
-          <button type="button" onClick={() => editor.key('Enter')}>
-            {t('board.finish')}
-          </button>
+          {ending === 'yes' ? (
+            <button type="button" onClick={() => editor.key('Enter')}>
+              {t('board.finish')}
+            </button>
+          ) : null}
           <button type="button" onClick={() => editor.cancel()}>
             {t('board.drop')}
           </button>
@@ -119,6 +127,7 @@ function barOf(editor: Editor, units: 'ft' | 'm'): string {
     yes(busy && tool.id !== 'select' && tool.id !== 'pan'),
     yes((measuring && busy && tool.id !== 'select') || stand !== null),
     yes(tool.id !== 'select'),
+    yes(tool.ends !== false),
   ].join('\n');
 }
 

@@ -119,6 +119,8 @@ export interface Tool<State = unknown> {
   anchor(state: State): Point | null;
   /** A typed length means nothing in it, though it has an anchor for right angles. */
   readonly lengths?: false;
+  /** Enter alone ends nothing in it, so that no button for that is shown while it is at work. */
+  readonly ends?: false;
   /** Whether a typed length begins a drawing, at the place where the last one left off. */
   readonly typedFirst?: true;
   /** What the next place snaps to; empty for nothing. */

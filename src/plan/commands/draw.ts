@@ -1,7 +1,5 @@
 import type { Id } from '../../base/ids.ts';
 import { type Message, msg } from '../../base/message.ts';
-import { type Enclosure, enclosure, PASSAGE } from '../../geometry/enclosure.ts';
-import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import { doubleArea } from '../../geometry/polygon.ts';
 import { bareParts } from '../bare-parts.ts';
@@ -77,7 +75,7 @@ const usesWalls = (count: number): Message =>
     walls: count === 1 ? 'wall' : 'walls',
   });
 
-type ZoneLook = Partial<Pick<Zone, 'name' | 'area' | 'ceiling' | 'cableElevation'>>;
+export type ZoneLook = Partial<Pick<Zone, 'name' | 'area' | 'ceiling' | 'cableElevation'>>;
 
 /**
  * Draws a room: a zone with its ceiling and, if asked, walls along its sides. A side on a wall that stands, or within
@@ -126,59 +124,8 @@ export const drawZone: Command<{
   };
 };
 
-/**
- * Draws a room round a place, along the middle lines of the walls that close round it.
- *
- * `passages`: wider gaps count as closed as well, up to a double door.
- */
-export const fillRoom: Command<{ level: Id; at: Point; passages?: boolean; look?: ZoneLook }> = (
-  plan,
-  { level, at, passages, look },
-  context,
-) => {
-  const found = enclosureOn(plan, level, at, passages);
-  if (found.closed !== true) return { ok: false, why: leakWords(found) };
-  const { outline } = found;
-  const same = onLevel(plan, 'zones', level).some((zone) => sameOutline(zone.outline, outline));
-  if (same) return { ok: false, why: msg('There is a room between these walls already.') };
-  return drawZone(plan, { level, outline, ...(look ? { look } : {}) }, context);
-};
-
-/** What closes round a place on a level. */
-export const enclosureOn = (plan: Plan, level: Id, at: Point, passages = false): Enclosure =>
-  enclosure(onLevel(plan, 'walls', level), at, passages ? PASSAGE : undefined);
-
-/** Whether gaps are no wider than a double door or a passage. */
-export const arePassages = (leaks: readonly (readonly [Point, Point])[]): boolean =>
-  leaks.length > 0 && leaks.every(([p, q]) => distance(p, q) <= PASSAGE);
-
-function leakWords({ leaks }: Extract<Enclosure, { closed: false }>): Message {
-  const [leak] = leaks;
-  if (!leak) return msg('No walls close round this place. Draw walls round it first.');
-  const parts = { gap: { mm: Math.round(distance(leak[0], leak[1])) }, count: leaks.length };
-  if (arePassages(leaks))
-    return leaks.length === 1
-      ? msg(
-          'The walls round this place leave a gap of {gap}. Click again if it is a doorway, or close it with a wall.',
-          parts,
-        )
-      : msg(
-          'The walls round this place leave {count} gaps, the first of {gap}. Click again if they are doorways, or close them with walls.',
-          parts,
-        );
-  if (leaks.length === 1)
-    return msg(
-      'The walls round this place leave a gap of {gap}. Close it with a wall first.',
-      parts,
-    );
-  return msg(
-    'The walls round this place leave {count} gaps, the first of {gap}. Close them with walls first.',
-    parts,
-  );
-}
-
 /** Whether two outlines have the same corners, wherever they begin and whichever way they run. */
-function sameOutline(a: readonly Point[], b: readonly Point[]): boolean {
+export function sameOutline(a: readonly Point[], b: readonly Point[]): boolean {
   const keys = (outline: readonly Point[]) => outline.map(String).sort().join(' ');
   return a.length === b.length && keys(a) === keys(b);
 }

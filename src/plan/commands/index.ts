@@ -13,9 +13,10 @@ import {
 } from './base.ts';
 import type { Command } from './command.ts';
 import { copyLevel } from './copy-level.ts';
-import { drawKeepout, drawPathway, drawWalls, drawZone, fillRoom } from './draw.ts';
+import { drawKeepout, drawPathway, drawWalls, drawZone } from './draw.ts';
 import { duplicate } from './duplicate.ts';
 import { edit } from './edit.ts';
+import { fillRoom } from './fill-room.ts';
 import { addJack, giveJack, makeSpare, renumber, shareJack } from './jacks.ts';
 import { addLevel } from './levels.ts';
 import { lock } from './lock.ts';

@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { packPage, placePage } from '../../../src/app/pictures/page-placed.ts';
 import { readSvgLines } from '../../../src/app/pictures/svg-lines.ts';
 import { enclosure, PASSAGE } from '../../../src/geometry/enclosure.ts';
+import { openSides, type Side } from '../../../src/geometry/open-sides.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { doubleArea } from '../../../src/geometry/polygon.ts';
 import { findWalls, type WallOffer } from '../../../src/geometry/wall-finder/find-walls.ts';
@@ -70,6 +71,27 @@ describe('The rooms of a real sheet, once a box has taken over its sure walls', 
     const found = round(room);
     const area = found.closed ? doubleArea(found.outline) / 2e6 : 0;
     expect(Math.abs(area - room[2])).toBeLessThan(0.02 * room[2]);
+  });
+
+  test('have a hall between them, once a line is drawn along each side that is open', () => {
+    const place: Point = [1100 * POINT, 1300 * POINT];
+    const sides: readonly (readonly [number, number, number, number])[] = [
+      [936, 866, 1126, 880],
+      [1933, 800, 2060, 800],
+      [2060, 780, 2060, 960],
+      [2525, 1735, 2525, 1905],
+      [2262, 1905, 2525, 1905],
+    ];
+    expect(enclosure(sure(), place, PASSAGE)).toEqual({ closed: false, leaks: [] });
+    const lines = sides.map(
+      ([ax, ay, bx, by]): Side => [
+        [ax * POINT, ay * POINT],
+        [bx * POINT, by * POINT],
+      ],
+    );
+    const hall = enclosure([...sure(), ...openSides(lines, sure())], place);
+    // With the corner to the west of it and the room to the east, whose doorways are wide.
+    expect(hall.closed && Math.round(doubleArea(hall.outline) / 2e6)).toBe(526);
   });
 
   test('have outer walls of one piece with their windows, and nothing in doubt in them', () => {

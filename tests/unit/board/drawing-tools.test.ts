@@ -94,7 +94,44 @@ describe('The tool for rooms between walls', () => {
     const d = drive({ plan: walls(wide), tool: 'fill-room' });
     d.play('click 1000,1000 · click 1000,1000 · click 1000,1000');
     expect(d.plan().tables.zones.size).toBe(0);
-    expect(d.state().notices.at(-1)!.message.text).toContain('Close it with a wall first');
+    expect(d.state().notices.at(-1)!.message.text).toContain('Close it with a wall, or drag');
+  });
+
+  it('ends a room where a line is drawn along an open side, and draws no wall there', () => {
+    const wide: Point[] = [[0, 1300], ...open.slice(1), [0, 5000]];
+    const d = drive({ plan: walls(wide), tool: 'fill-room', snapping: true });
+    d.play('drag 30,1320 20,4020');
+    expect(d.plan().tables.zones.size).toBe(0);
+    expect(d.editor.view().overlay).toContainEqual(
+      expect.objectContaining({
+        points: [
+          [0, 1300],
+          [0, 4000],
+        ],
+      }),
+    );
+    d.play('move 1000,1000');
+    expect(d.state().preview?.tables.zones.size).toBe(1);
+    const standing = d.plan().tables.walls.size;
+    d.play('click 1000,1000');
+    expect(only(d.plan().tables.zones).outline).toEqual(open.toSpliced(0, 1));
+    expect(d.plan().tables.walls.size).toBe(standing);
+    expect(d.editor.view().busy).toBe(false);
+    expect(d.state().history.cursor).toBe(1);
+  });
+
+  it('takes such lines back one by one, and all of them at Escape', () => {
+    const d = drive({ plan: walls(open), tool: 'fill-room' });
+    const drawn = () => d.editor.view().overlay.filter((mark) => mark.op === 'line').length;
+    d.play('drag 0,2000 0,3000 · drag 0,3000 0,4000');
+    expect(drawn()).toBe(2);
+    d.play('key Backspace');
+    expect(drawn()).toBe(1);
+    // A click that gets no room keeps what was drawn.
+    d.play('click 90000,1000');
+    expect(drawn()).toBe(1);
+    d.play('cancel');
+    expect([drawn(), d.editor.view().busy]).toEqual([0, false]);
   });
 
   it('is ready for the next place where nothing would close', () => {
