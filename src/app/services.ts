@@ -8,6 +8,7 @@ import type { ChoosePage, Services } from '../desk/services.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { emptyPlan, job, type Plan } from '../plan/plan.ts';
 import type { AssetPort, SurveyPort } from '../ports/ports.ts';
+import type { ReturnedList } from '../results/returned.ts';
 import { fileName } from '../storage/file-name.ts';
 import { inOneSentence, readJob, writeJob } from '../storage/job-file.ts';
 import { cableSchedule, cableScheduleCsv } from '../takeoff/cable-schedule.ts';
@@ -223,6 +224,18 @@ export function createServices({
         const blob = new Blob([`\ufeff${text}`], { type: 'text/csv;charset=utf-8' });
         download(blob, fileName(`${name} ${title}`, '.csv'));
       }),
+
+    bringRecord: async () => {
+      let list: ReturnedList | null = null;
+      await attempt(msg('Reading the list …'), async () => {
+        const file = await pickFile();
+        if (!file) return;
+        const { readReturned } = await import('./returned.ts');
+        const { plan: of, survey } = await surveying.current();
+        list = await readReturned(file, of, survey, kinds);
+      });
+      return list;
+    },
   };
 }
 

@@ -1,5 +1,6 @@
 import type { StraightenRequest } from '../board/index.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { ReturnedList } from '../results/returned.ts';
 import type { ClosetStudy } from '../results/types.ts';
 import type { PaperName } from '../sheets/sheet.ts';
 
@@ -47,4 +48,6 @@ export interface Services {
   studyClosets(): Promise<StudiedClosets>;
   /** Hands over the cable schedule or the material list as CSV. */
   saveCsv(what: 'schedule' | 'materials'): Promise<void>;
+  /** Asks for a cable schedule that the crew filled in, and reads it; null where there is none. Nothing is recorded yet. */
+  bringRecord(): Promise<ReturnedList | null>;
 }

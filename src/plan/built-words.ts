@@ -1,4 +1,10 @@
-import type { Built } from './built.ts';
+import { FAR, parseLength, type Units } from '../base/units.ts';
+import type { BUILT_FIELDS, Built } from './built.ts';
+
+export type BuiltField = (typeof BUILT_FIELDS)[number];
+
+/** The value of any field of the record. */
+export type BuiltValue = Built[BuiltField];
 
 /** How people write down that a test was passed or failed, or that there was none. */
 const TESTS: Readonly<Record<string, Built['test']>> = {
@@ -45,3 +51,22 @@ const daysIn = (year: number, month: number): number =>
       ? 29
       : 28
     : ([31, 0, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0);
+
+/** Most letters of words that a plan holds. */
+const MOST_LETTERS = 400;
+
+/** Reads a field of the record as people write it; an empty one is not recorded. Undefined where it is not understood. */
+export function parseBuilt(field: BuiltField, text: string, units: Units): BuiltValue | undefined {
+  const words = text.trim();
+  if (field === 'by' || field === 'remark') return words.length <= MOST_LETTERS ? words : undefined;
+  if (field === 'on') return words === '' ? '' : (parseDay(words) ?? undefined);
+  if (field === 'test') return parseTest(words);
+  if (words === '') return null;
+  if (field === 'port') return inRange(/^\d+$/.test(words) ? Number(words) : null, 1, 10_000);
+  return inRange(parseLength(words, units), 0, FAR);
+}
+
+function inRange(value: number | null, least: number, most: number): number | undefined {
+  const whole = value === null ? Number.NaN : Math.round(value);
+  return whole >= least && whole <= most ? whole : undefined;
+}

@@ -510,6 +510,18 @@ export const en = {
   'built.state.recorded': '✓ recorded',
   'built.state.passed': '✓ passed',
   'built.state.failed': '✕ failed',
+  'built.bring': 'Bring the filled-in list (CSV)',
+  'returned.title': 'The list that came back',
+  'returned.count.one': 'It would record 1 cable:',
+  'returned.count.other': 'It would record {count} cables:',
+  'returned.none': 'It says nothing that is not recorded already.',
+  'returned.faults':
+    'Not understood, and left as it is. Put it right in the list, or type it here:',
+  'returned.column': 'Column',
+  'returned.before': 'Now',
+  'returned.after': 'In the list',
+  'returned.leave': 'Leave it',
+  'returned.go': 'Record it',
   'built.title': 'As-built record',
   'built.hint':
     'Type along the schedule that came back. Enter goes down a column, Tab along a row. An empty cell is not recorded yet.',

@@ -48,4 +48,14 @@ test('what the crew wrote down is typed along the schedule, and printed as the r
   const record = printed.pages.find(({ text }) => text.includes('As-built record'))!.text;
   for (const words of ["1000'", "1060'", "60'", 'pass', 'KL', `Recorded: 2 of ${jacks.length}`])
     expect(record).toContain(words);
+
+  // The list that was saved, with a line filled in, comes back: what it would change is shown first.
+  const list = 'Cable,Start mark (ft),End mark (ft),Test\nA1,1000,1060,p\nB1,12-Jun,50,f\n';
+  await desk.choose({ name: 'back.csv', mimeType: 'text/csv', buffer: Buffer.from(list) }, () =>
+    desk.shelf.getByRole('button', { name: t('built.bring') }).click(),
+  );
+  await expect(desk.dialog).toContainText('Line 3: Start mark (ft) of B1 is not understood');
+  await expect(desk.dialog.getByRole('row')).toHaveCount(3);
+  await desk.dialog.getByRole('button', { name: t('returned.go') }).click();
+  await expect(desk.undo()).toHaveAccessibleName(/Record B1 as built/);
 });

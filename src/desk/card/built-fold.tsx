@@ -1,9 +1,10 @@
 import { BUILT_FIELDS, betweenMarks, builtState, NOT_BUILT } from '../../plan/built.ts';
+import type { BuiltValue } from '../../plan/built-words.ts';
 import { t } from '../../text/index.ts';
 import { useActions, usePlan, useUnits } from '../context.tsx';
 import { Fold } from '../controls/parts.tsx';
 import { TypedField } from '../controls/typed-field.tsx';
-import { type BuiltValue, followsWords, isFigure, readBuilt, showBuilt } from '../record/fields.ts';
+import { followsWords, isFigure, readBuilt, showBuilt } from '../record/fields.ts';
 
 /** What is recorded of one cable as it was built, folded away until somebody wants it. */
 export function BuiltFold({ jack: id }: { jack: string }) {

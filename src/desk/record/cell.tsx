@@ -1,9 +1,10 @@
 import { useId } from 'react';
 import { type Built, NOT_BUILT } from '../../plan/built.ts';
+import type { BuiltField, BuiltValue } from '../../plan/built-words.ts';
 import { t } from '../../text/index.ts';
 import { useUnits } from '../context.tsx';
 import { useTyped } from '../controls/typed-field.tsx';
-import { type BuiltField, type BuiltValue, readBuilt, showBuilt } from './fields.ts';
+import { readBuilt, showBuilt } from './fields.ts';
 
 /** A cell of the record to type in: it is read when it is left, and says in place what it does not understand. */
 export function Cell({

@@ -8,6 +8,7 @@ import {
   builtPorts,
   countBuilt,
 } from '../../plan/built.ts';
+import type { BuiltField, BuiltValue } from '../../plan/built-words.ts';
 import type { Jack } from '../../plan/plan.ts';
 import { portMap } from '../../results/ports.ts';
 import type { Run } from '../../results/types.ts';
@@ -18,7 +19,7 @@ import { TypedField } from '../controls/typed-field.tsx';
 import { Dialog } from '../dialogs/dialog.tsx';
 import { nameOf } from '../names.ts';
 import { Cell } from './cell.tsx';
-import { type BuiltField, type BuiltValue, followsWords, readBuilt } from './fields.ts';
+import { followsWords, readBuilt } from './fields.ts';
 import { walkColumn } from './walk.ts';
 import './record.css';
 

@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { renderMessage } from '../../../src/base/message.ts';
+import { FOOT } from '../../../src/base/units.ts';
+import { NOT_BUILT } from '../../../src/plan/built.ts';
+import { boxPlan } from '../../../src/takeoff/box-plan.ts';
+import { cableSchedule, cableScheduleCsv } from '../../../src/takeoff/cable-schedule.ts';
+import { parseCsv, toCsv } from '../../../src/takeoff/csv.ts';
+import { readSchedule } from '../../../src/takeoff/read-schedule.ts';
+import { testKinds } from '../rules/test-kinds.ts';
+import { makeRun, planWith } from './make-run.ts';
+
+const built = {
+  ...NOT_BUILT,
+  start: 1001,
+  end: 20_003,
+  test: 'fail' as const,
+  remark: '=open "pair"',
+};
+const plan = planWith({
+  closets: { C1: { level: 'L1', at: [0, 0] } },
+  outlets: { O1: { at: [0, 0] } },
+  jacks: {
+    J1: { outlet: 'O1', label: 'A1', spare: true, built },
+    J2: { outlet: 'O1', label: 'A2', spare: true },
+    J3: { outlet: 'O1', label: 'A3', spare: true },
+  },
+});
+const runs = ['1', '2', '3'].map((n) => makeRun({ label: `A${n}`, jack: `J${n}`, device: null }));
+const rows = cableSchedule(plan, testKinds, runs, boxPlan(runs, 304_800));
+const said = (text: string, units: 'ft' | 'm' = 'ft') => {
+  const { faults, ...rest } = readSchedule(text, rows, units);
+  return { ...rest, faults: faults.map((fault) => renderMessage(fault, 'ft')) };
+};
+
+describe('reading a CSV file', () => {
+  it('gives back what was written', () => {
+    const cells = [
+      ['a', 'b,c', 'say "so"', 'two\nlines'],
+      [' edge', '', '=1+1', '-3'],
+    ];
+    expect(parseCsv(toCsv(cells))).toEqual(cells);
+  });
+
+  it.each([',', ';', '\t'])('takes %j between cells, any line end, and a mark in front', (by) => {
+    const text = `\uFEFFCable${by}Test${by}By\nA1${by}"p"${by}\r\n\nA2${by}f${by}KL`;
+    expect(parseCsv(text)).toEqual([
+      ['Cable', 'Test', 'By'],
+      ['A1', 'p', ''],
+      [''],
+      ['A2', 'f', 'KL'],
+    ]);
+  });
+});
+
+describe('a cable schedule that came back', () => {
+  it.each(['ft', 'm'] as const)('in %s changes nothing where nobody wrote into it', (units) => {
+    const nothing = { records: [], cells: [], faults: [] };
+    expect(said(cableScheduleCsv(rows, units), 'ft')).toEqual(nothing);
+    expect(said(cableScheduleCsv(rows, units).replaceAll(',', ';'), 'm').records).toEqual([]);
+  });
+
+  it('records what was filled in, by label and by the units of its columns', () => {
+    const text =
+      'Cable,Port,Start mark (ft),End mark (m),As built (ft),Test,Date,By,Remark\n' +
+      'a2,24,1000,320.5,,P,3/1/2026,KL,"ok, loose"\nA3,,,,12-6,,,,\n';
+    expect(said(text)).toEqual({
+      records: [
+        {
+          jack: 'J2',
+          fields: {
+            ...{ port: 24, start: 1000 * FOOT, end: 320_500, test: 'pass' },
+            ...{ on: '2026-03-01', by: 'KL', remark: 'ok, loose' },
+          },
+        },
+        { jack: 'J3', fields: { length: 3810 } },
+      ],
+      cells: expect.arrayContaining([
+        { label: 'A2', column: 'Port', before: '2', after: '24' },
+        { label: 'A3', column: 'As built (ft)', before: '', after: '12-6' },
+      ]),
+      faults: [],
+    });
+  });
+
+  it('takes nothing away by an empty cell, and passes over what says the same otherwise', () => {
+    expect(said('Cable,Start mark (ft),Test,Remark\nA1,,FAIL,\n').records).toEqual([]);
+    expect(said('Cable,Test\nA1,x\n').records).toEqual([]);
+    expect(said('Cable,Test\nA1,pass\n').records).toEqual([
+      { jack: 'J1', fields: { test: 'pass' } },
+    ]);
+  });
+
+  it('names what it does not understand line by line, and takes all else', () => {
+    const text =
+      'Cable,Start mark (ft),Test,Colour\nA1,12-Jun,p,blue\nA9,1,p,\nA2,5,maybe,\nA2,6,p,\n';
+    const { records, faults } = said(text);
+    expect(records).toEqual([
+      { jack: 'J1', fields: { test: 'pass' } },
+      { jack: 'J2', fields: { start: 5 * FOOT } },
+    ]);
+    expect(faults).toEqual([
+      'The column Colour is not known, and not read.',
+      'Line 2: Start mark (ft) of A1 is not understood: “12-Jun”.',
+      'Line 3: no jack of this job is labelled A9.',
+      'Line 4: Test of A2 is not understood: “maybe”.',
+      'Line 5: A2 stands in the list twice; the first is taken.',
+    ]);
+  });
+
+  it('says so of another file', () => {
+    expect(said('Item,Price\nJack,5\n').faults).toEqual([
+      expect.stringContaining('no column is headed Cable'),
+    ]);
+    expect(said('').records).toEqual([]);
+  });
+});
