@@ -28,7 +28,9 @@ export const builtOffEstimate: Rule = {
       .flatMap((run) => {
         const length = builtLength(plan.tables.jacks.get(run.jack)?.built ?? null);
         const most = Math.max(LEAST, run.cable * SHARE);
-        if (length === null || Math.abs(length - run.cable) <= most) return [];
+        // Of one that is too long another check tells.
+        if (length === null || length > run.limit) return [];
+        if (Math.abs(length - run.cable) <= most) return [];
         return {
           subjects: [jackRef(run)],
           at: jackSpot(plan, run),

@@ -16,7 +16,6 @@ export default function ReturnedDialog({ list, onShut }: { list: ReturnedList; o
   const [faults] = useState(() => list.faults.map((fault, i) => ({ fault, key: i })));
   return (
     <Dialog title={t('returned.title')} wide onShut={onShut}>
-      <p>{cells.length === 0 ? t('returned.none') : t.count('returned.count', records.length)}</p>
       {faults.length === 0 ? null : (
         <section className="said said-off">
           <p>{t('returned.faults')}</p>
@@ -27,6 +26,7 @@ export default function ReturnedDialog({ list, onShut }: { list: ReturnedList; o
           </ul>
         </section>
       )}
+      <p>{cells.length === 0 ? t('returned.none') : t.count('returned.count', records.length)}</p>
       {cells.length === 0 ? null : (
         <table className="returned">
           <thead>

@@ -9,6 +9,7 @@ const built = (length: number | null, cable = 30_000) =>
 export const cases: RuleCases = {
   pass: [
     { what: 'a cable without a length', on: built(null) },
+    { what: 'a cable that is too long at all', on: built(90_001) },
     { what: 'a short cable with more in its loops', on: built(8000, 5000) },
     {
       what: 'a cable that the plan knows no way for',
