@@ -33,6 +33,7 @@ import type { Services } from './services.ts';
 import { useSheetList } from './sheet-list.ts';
 import { Shelf } from './shelf/index.tsx';
 import { Start } from './start.tsx';
+import { useStays } from './stays.ts';
 import { useTheme } from './theme.ts';
 import './styles/index.css';
 
@@ -80,6 +81,7 @@ function Frame({ board }: { board: ReactNode }) {
   const pages = usePages();
   useDeskKeys();
   useLostFocus();
+  useStays();
   usePutAway(() => setPanel('none'));
   useEffect(() => watchLegs(session), [session]);
   const draw = (next: Panel) => setPanel((now) => (now === next ? 'none' : next));

@@ -17,7 +17,7 @@ export const startHistory = (plan: Plan): History => ({ plan, steps: [], cursor:
 
 /**
  * Carries a step out. Steps that were taken back are forgotten; a step with the merge key of the last one joins it,
- * so that a row of nudges is one step; a step that changes nothing is none.
+ * so that a row of nudges is one step; a step that changes nothing is none, nor is one that came back to where it began.
  */
 export function commit(history: History, step: Transaction): History {
   if (step.changes.length === 0) return history;
@@ -26,7 +26,7 @@ export function commit(history: History, step: Transaction): History {
   const last = kept.at(-1);
   if (last && step.merge !== undefined && last.merge === step.merge) {
     const changes = compose(last.changes, step.changes);
-    const steps = [...kept.slice(0, -1), { ...last, changes }];
+    const steps = [...kept.slice(0, -1), ...(changes.length === 0 ? [] : [{ ...last, changes }])];
     return { plan, steps, cursor: steps.length };
   }
   const steps = [...kept, step].slice(-DEPTH);

@@ -93,6 +93,19 @@ test('the board stays as large while a room is drawn and a first device is place
   await desk.click({ x: middle.x + 20, y: middle.y + 20 });
   await expect(page.locator('.drop-list')).toHaveCount(0);
   await expect(desk.leg('devices')).toContainText('1 jack');
+  // One value tried after another in one field is one step; the next field is another.
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Escape');
+  await desk.click({ x: middle.x + 15, y: middle.y + 60 });
+  const ceiling = desk.card.getByLabel(t('field.ceiling'), { exact: true });
+  const before = await ceiling.inputValue();
+  const steps = (await desk.bench.locator('.step-count').textContent())!;
+  for (const kind of ['tile', 'hard', 'tile', 'open', 'hard']) await ceiling.selectOption(kind);
+  await desk.card.getByLabel(t('field.area')).selectOption('C');
+  await desk.undo().click();
+  await desk.undo().click();
+  await expect(ceiling).toHaveValue(before);
+  await expect(desk.bench.locator('.step-count')).toHaveText(steps);
   // The ladder rises where it is read, and what was in view stays in view.
   await desk.to('runs');
   await expect(desk.ladder.getByText(t('ladder.title'))).toBeVisible();

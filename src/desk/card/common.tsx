@@ -1,6 +1,6 @@
 import { FAR } from '../../base/units.ts';
 import { isLockable, isLocked } from '../../plan/locks.ts';
-import type { Ref } from '../../plan/plan.ts';
+import { type Ref, refKey } from '../../plan/plan.ts';
 import type { TableName } from '../../plan/schema.ts';
 import { t } from '../../text/index.ts';
 import { placeOf } from '../contents/rows.ts';
@@ -8,12 +8,13 @@ import { useActions, useShownPlan } from '../context.tsx';
 import { CheckField } from '../controls/choices.tsx';
 import { LengthField } from '../controls/fields.tsx';
 import { Button } from '../controls/parts.tsx';
+import { stayKey } from '../stays.ts';
 
-/** Changes fields of one row as one step. */
+/** Changes fields of one row as one step, and what is tried in a field meanwhile joins it. */
 export function useEdit(table: TableName, id: string) {
   const actions = useActions();
   return (fields: Readonly<Record<string, unknown>>): void =>
-    void actions.run('edit', { table, id, fields });
+    void actions.run('edit', { table, id, fields }, stayKey(`${table} ${id}`, fields));
 }
 
 /** Where a thing is, typed: it is moved as a whole. */
@@ -23,7 +24,7 @@ export function PlaceFields({ of }: { of: Ref }) {
   if (at === null) return null;
   const to = (axis: 0 | 1, mm: number) => {
     const by = axis === 0 ? ([mm - at[0], 0] as const) : ([0, mm - at[1]] as const);
-    actions.run('move', { refs: [of], by });
+    actions.run('move', { refs: [of], by }, stayKey(refKey(of), { [axis]: mm }));
   };
   return (
     <div className="pair">

@@ -7,6 +7,7 @@ import type { Level } from '../../plan/plan.ts';
 import type { TableName } from '../../plan/schema.ts';
 import { t } from '../../text/index.ts';
 import { AREAS, CEILINGS } from '../card/choices.ts';
+import { useEdit } from '../card/common.tsx';
 import { useActions, useDesk, usePlan, useSession, useUnits } from '../context.tsx';
 import { CheckField, SelectField } from '../controls/choices.tsx';
 import { LengthField, TextField } from '../controls/fields.tsx';
@@ -59,9 +60,7 @@ function LevelList({ levels, open }: { levels: readonly Level[]; open: string })
 }
 
 function LevelFields({ level }: { level: Level }) {
-  const actions = useActions();
-  const edit = (fields: Record<string, unknown>) =>
-    void actions.run('edit', { table: 'levels', id: level.id, fields });
+  const edit = useEdit('levels', level.id);
   const { ceiling } = level;
   return (
     <>

@@ -6,7 +6,8 @@ import { PRICE_GROUPS } from '../../results/price-groups.ts';
 import type { BoxPlan, Price, PriceLine, Survey } from '../../results/types.ts';
 import { formatCount, formatHours, t } from '../../text/index.ts';
 import { isUnplaced } from '../blank.ts';
-import { useActions, usePlan, useRestingSurvey, useUnits } from '../context.tsx';
+import { useEdit } from '../card/common.tsx';
+import { usePlan, useRestingSurvey, useUnits } from '../context.tsx';
 import { MoneyField, TextField, WholeField } from '../controls/fields.tsx';
 import { Fold, Section } from '../controls/parts.tsx';
 import { boxWords, priceGroups } from '../price-groups.ts';
@@ -159,10 +160,8 @@ const MINUTES = [
 ] as const satisfies readonly (keyof Prices)[];
 
 function Book() {
-  const actions = useActions();
   const book = prices(usePlan());
-  const edit = (fields: Record<string, unknown>) =>
-    void actions.run('edit', { table: 'prices', id: 'prices', fields });
+  const edit = useEdit('prices', 'prices');
   const money = (name: (typeof MATERIAL)[number] | 'labourHour') => (
     <MoneyField
       key={name}

@@ -3,7 +3,8 @@ import { renderMessage } from '../../base/message.ts';
 import { job } from '../../plan/plan.ts';
 import { PAPERS, type PaperName } from '../../sheets/sheet.ts';
 import { t } from '../../text/index.ts';
-import { useActions, useDesk, usePlan, useUnits } from '../context.tsx';
+import { useEdit } from '../card/common.tsx';
+import { useDesk, usePlan, useUnits } from '../context.tsx';
 import { CheckField, SelectField } from '../controls/choices.tsx';
 import { TextField } from '../controls/fields.tsx';
 import { Button, Section } from '../controls/parts.tsx';
@@ -88,10 +89,8 @@ export function PrintShelf() {
 
 /** What stands in the title block. */
 function Title() {
-  const actions = useActions();
   const row = job(usePlan());
-  const edit = (fields: Record<string, string | number>) =>
-    void actions.run('edit', { table: 'job', id: 'job', fields });
+  const edit = useEdit('job', 'job');
   const field = (name: 'client' | 'address' | 'preparedBy' | 'revision') => (
     <TextField
       label={t(`job.${name}`)}

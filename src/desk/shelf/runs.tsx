@@ -3,7 +3,8 @@ import { formatLength, formatTotal, INCH, parseLength, type Units } from '../../
 import { type Settings, settings } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import { PATHWAYS } from '../card/choices.ts';
-import { useActions, usePlan, useSession, useUnits } from '../context.tsx';
+import { useEdit } from '../card/common.tsx';
+import { usePlan, useSession, useUnits } from '../context.tsx';
 import { LengthField, WholeField } from '../controls/fields.tsx';
 import { TOOL_PICTURES } from '../controls/icons.tsx';
 import { Fold, Section, ToolRow } from '../controls/parts.tsx';
@@ -83,13 +84,12 @@ export function RunsShelf() {
 }
 
 function useSetting(name: LengthName) {
-  const actions = useActions();
+  const edit = useEdit('settings', 'settings');
   const value = settings(usePlan())[name];
   return {
     label: t(`setting.${name}`),
     value,
-    onCommit: (next: number) =>
-      void actions.run('edit', { table: 'settings', id: 'settings', fields: { [name]: next } }),
+    onCommit: (next: number) => edit({ [name]: next }),
   };
 }
 

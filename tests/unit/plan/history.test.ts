@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { msg } from '../../../src/base/message.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { kinds } from '../../../src/kinds/index.ts';
+import { invert } from '../../../src/plan/change.ts';
 import { writePlan } from '../../../src/plan/codec.ts';
 import type { Edge } from '../../../src/plan/commands/align.ts';
 import type { CommandArgs, CommandName } from '../../../src/plan/commands/index.ts';
@@ -303,6 +304,11 @@ describe('The history', () => {
     expect(undo(last).plan.tables.closets.get('C1')?.at).toEqual([0, 0]);
   });
 
+  it('keeps no step of a gesture that came back to where it began', () => {
+    const [first, there] = [closet(), nudge(closet(), 'a')];
+    const back = { label: msg('Back'), changes: invert(there.steps[0]!.changes), merge: 'a' };
+    expect(commit(there, back)).toEqual(first);
+  });
   it('does not merge another gesture, nor steps without a key', () => {
     expect(nudge(nudge(closet(), 'a'), 'b').steps).toHaveLength(2);
     expect(nudge(nudge(closet())).steps).toHaveLength(2);
