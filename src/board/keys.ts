@@ -4,7 +4,7 @@ import type { KindRegistry } from '../kinds/kind.ts';
 import { levelBeside } from '../plan/levels.ts';
 import { isLocked } from '../plan/locks.ts';
 import { DRAWN, job, onLevel, type Ref } from '../plan/plan.ts';
-import { withRoomWalls } from '../plan/room-walls.ts';
+import { withRoomCompany } from '../plan/room-company.ts';
 import { createCopies } from './copies.ts';
 import type { Editor } from './editor.ts';
 import { type SessionApi, shownPlan } from './session.ts';
@@ -69,7 +69,10 @@ export function createKeys(session: SessionApi, editor: Editor, kinds: KindRegis
       ref.table === 'backgrounds' && history.plan.tables.backgrounds.get(ref.id)?.locked === true;
     const refs = selection.filter((ref) => !fixed(ref));
     if (refs.length === 0) return false;
-    const args = { refs: withRoomWalls(history.plan, refs), by: [by[0] * mm, by[1] * mm] as Point };
+    const args = {
+      refs: withRoomCompany(history.plan, refs),
+      by: [by[0] * mm, by[1] * mm] as Point,
+    };
     return actions.run('move', args, `nudge ${row}`);
   };
 

@@ -5,7 +5,7 @@ import type { Point } from '../../geometry/point.ts';
 import { pointsOf } from '../../plan/commands/move-point.ts';
 import { placeAlong } from '../../plan/openings.ts';
 import { type Plan, type Ref, refKey } from '../../plan/plan.ts';
-import { withRoomWalls } from '../../plan/room-walls.ts';
+import { withRoomCompany } from '../../plan/room-company.ts';
 import { placesOfRow } from '../../plan/row-places.ts';
 import { dragged, lengthTag, previewOf, samePlace, towards, unitsOf } from '../gestures/marks.ts';
 import type { SnapKind } from '../snap-targets.ts';
@@ -118,7 +118,7 @@ function begin(
     (has(context.selection, grabbed) || !SLOW.has(grabbed.table));
   if (!moves) return [{ mode: 'box', a: raw, to: event.raw }, [{ do: 'hover', ref: null }]];
   const picked = has(context.selection, grabbed) ? context.selection : [grabbed];
-  const refs = withRoomWalls(context.plan, picked);
+  const refs = withRoomCompany(context.plan, picked);
   const from = carriedPoint(raw, grabbed, context.plan);
   const moving: SelectState = { mode: 'moving', refs, from, offset: offset(from), to: from };
   const [next, effects] = drag(moving, event, context);

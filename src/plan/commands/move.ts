@@ -20,10 +20,11 @@ import {
   onLevel,
   type Plan,
   type Ref,
+  refKey,
   type Wall,
   type Zone,
 } from '../plan.ts';
-import { withRoomWalls } from '../room-walls.ts';
+import { withRoomCompany } from '../room-company.ts';
 import { BEYOND, hasPlaces, shiftRow, tooFar } from '../row-places.ts';
 import type { TableName } from '../schema.ts';
 import type { Command } from './command.ts';
@@ -69,9 +70,9 @@ function moveOpening(draft: Draft, opening: Opening, by: Point, free: boolean): 
 
 /**
  * Moves rows. What is joined to a moved wall stays joined to it: walls, corners of rooms, openings, outlets; a room that
- * is moved takes the walls along that are its alone, and leaves its neighbours as they are. One outlet by itself is dropped on the nearest wall face and stays where
- * it was put, one opening on the wall there; the outlets of moved devices go along unless somebody moved them by hand.
- * What is locked stays.
+ * is moved takes along what stands in it and the walls that are its alone, and leaves its neighbours as they are. One
+ * outlet by itself is dropped on the nearest wall face and stays where it was put, one opening on the wall there; the
+ * outlets of moved devices go along unless somebody moved them by hand. What is locked stays.
  */
 export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   plan,
@@ -81,7 +82,7 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   const whole: Point = [Math.round(by[0]), Math.round(by[1])];
   const free = (ref: Ref): boolean => !isLocked(plan, ref);
   const picked = refs.filter(free);
-  const company = withRoomWalls(plan, picked);
+  const company = withRoomCompany(plan, picked);
   const loose = company.filter(free);
   if (refs.length > 0 && loose.length === 0) return { ok: false, why: LOCKED };
   const all = withCompany(plan, loose);
@@ -129,10 +130,21 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   return {
     ok: true,
     changes: draft.changes(),
-    label: msg('Move {what}', { what: nameOf(plan, loose) }),
+    label: msg('Move {what}', { what: wordsOf(plan, loose) }),
     ...stayedNotice(stayed),
   };
 };
+
+/** What is moved, in words: of a room with its company the room alone is named. */
+function wordsOf(plan: Plan, refs: readonly Ref[]): string {
+  const rooms = refs.filter(({ table }) => table === 'zones');
+  const furnished = refs.some(({ table }) => table !== 'zones' && table !== 'walls');
+  if (rooms.length !== 1 || !furnished) return nameOf(plan, refs);
+  const own = new Set(withRoomCompany(plan, rooms).map(refKey));
+  return refs.every((ref) => own.has(refKey(ref)))
+    ? 'room with what stands in it'
+    : nameOf(plan, refs);
+}
 
 function moveOpenings(draft: Draft, all: ReadonlyMap<string, Ref>, by: Point): Message | null {
   for (const { table, id } of all.values()) {

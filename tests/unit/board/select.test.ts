@@ -192,7 +192,7 @@ describe('A drag', () => {
     expect(d.plan().tables.zones.get('Z1')?.outline[0]).toEqual([0, 0]);
   });
 
-  it('of a selected room moves it with its walls', () => {
+  it('of a selected room moves it with its walls and what stands in it', () => {
     const d = room();
     d.play('click 5000,2500 · drag 5000,2500 6000,2500');
     expect(d.plan().tables.zones.get('Z1')?.outline[0]).toEqual([1000, 0]);
@@ -204,7 +204,9 @@ describe('A drag', () => {
     ]);
     expect(d.state().selection).toEqual([ZONE]);
     expect(d.state().history.cursor).toBe(1);
-    expect(undoLabel(d.state())?.params).toEqual({ what: 'room with its walls' });
+    expect(undoLabel(d.state())?.params).toEqual({
+      what: 'room with what stands in it',
+    });
   });
 
   it('of a room leaves the wall that it shares with another, and becomes one with it again', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/point.ts';
 import { emptyPlan, onLevel, type Plan, type Ref } from '../../../src/plan/plan.ts';
-import { step } from './steps.ts';
+import { ask, step } from './steps.ts';
 
 const box = (x0: number, y0: number, x1: number, y1: number): Point[] => [
   [x0, y0],
@@ -67,6 +67,46 @@ describe('Moving a room', () => {
     const plan = move(two(1800), 'Z2', [700, 0]);
     expect(walls(plan)).toContain('4000,0 4000,3000');
     expect(walls(plan)).toContain('4700,0 4700,1800');
+  });
+
+  it('takes along what stands in it, and nothing of its neighbour', () => {
+    let plan = two();
+    const put = (x: number, kind: string): void => {
+      plan = step(plan, 'place-device', { level: 'L1', kind, at: [x, 1500] });
+    };
+    put(8700, 'order-station');
+    put(2000, 'order-station');
+    plan = step(plan, 'place-closet', { level: 'L1', at: [6000, 1000] });
+    plan = step(plan, 'place-power', { level: 'L1', at: [8700, 2900] });
+    plan = step(plan, 'draw-keepout', { level: 'L1', outline: box(5000, 500, 5500, 900) });
+    plan = step(plan, 'draw-keepout', { level: 'L1', outline: box(3000, 500, 5500, 900) });
+    const after = move(plan, 'Z2', [500, 0]);
+    const at = (of: Plan, table: 'devices' | 'closets' | 'powers' | 'outlets') =>
+      [...of.tables[table].values()].map((row) => row.at[0]);
+    const by = (xs: number[], there: (x: number) => boolean) =>
+      xs.map((x) => (there(x) ? x + 500 : x));
+    for (const table of ['devices', 'closets', 'powers', 'outlets'] as const)
+      expect(at(after, table)).toEqual(by(at(plan, table), (x) => x > 4100));
+    const west = (of: Plan) =>
+      [...of.tables.keepouts.values()].map(({ outline }) => Math.min(...outline.map(([x]) => x)));
+    expect(west(after)).toEqual([5500, 3000]);
+    expect(move(after, 'Z2', [-500, 0])).toEqual(plan);
+  });
+
+  it('leaves what is locked in it, and says so', () => {
+    const plan = step(two(), 'place-closet', { level: 'L1', at: [6000, 1000] });
+    const fixed = step(plan, 'lock', { refs: [{ table: 'closets', id: 'C1' }], locked: true });
+    const outcome = ask(fixed, 'move', { refs: room('Z2'), by: [500, 0] });
+    expect(outcome.ok && outcome.notice?.text).toBe('1 locked thing stayed as it is.');
+    expect(move(fixed, 'Z2', [500, 0]).tables.closets.get('C1')!.at).toEqual([6000, 1000]);
+  });
+
+  it('leaves a wall whole that a smaller neighbour has a part of', () => {
+    const after = move(two(1800), 'Z1', [-700, 0]);
+    expect(walls(after)).toContain('4000,0 4000,3000');
+    expect(walls(after)).toContain('3300,0 3300,3000');
+    const small = (plan: Plan) => walls(plan).filter((wall) => /^(4|9)000,\d+ 9000,/.test(wall));
+    expect(small(after)).toEqual(small(two(1800)));
   });
 
   it('leaves a door and an outlet in the wall that stays', () => {
