@@ -46,6 +46,9 @@ interface TraceEvent {
 
 const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
+/** A second zoom begins so long after the first, ms: over all of what the first is laid out in. */
+const MEETS = { from: 130, to: 650 };
+
 /** The names under which the browser's trace holds the page's own code. */
 const SCRIPT = new Set([
   'EventDispatch',
@@ -194,13 +197,14 @@ export class Hand {
   }
 
   /** How long after the last of some quick moves the drawing is sharp again, ms, so many times. */
-  async #sharpAfter(times: number, moves: () => Promise<void>): Promise<number[]> {
+  async #sharpAfter(times: number, moves: (n: number) => Promise<unknown>): Promise<number[]> {
     const took: number[] = [];
     for (let i = 0; i < times; i++) {
-      await pause(1500);
+      // What was laid out for the time before is done by then.
+      await pause(1200);
       await this.#page.evaluate('sharp()');
-      await moves();
-      await pause(1500);
+      await moves(i);
+      await pause(600);
       const ms = (await this.#page.evaluate('sharp()')) as number | null;
       if (ms === null) throw new Error('the drawing never became sharp');
       took.push(ms);
@@ -225,15 +229,26 @@ export class Hand {
     });
   }
 
+  async #wheel(at: Spot, way: number, turns = 8): Promise<void> {
+    for (let n = 0; n < turns; n++) {
+      await this.#mouse('mouseWheel', at, { deltaX: 0, deltaY: way * -60 });
+      await pause(8);
+    }
+  }
+
   /** The same after some turns of the wheel. */
-  async sharpAfterZoom(at: Spot, times: number): Promise<number[]> {
-    let way = 1;
-    return this.#sharpAfter(times, async () => {
-      for (let n = 0; n < 8; n++) {
-        await this.#mouse('mouseWheel', at, { deltaX: 0, deltaY: way * -60 });
-        await pause(8);
-      }
-      way = -way;
+  sharpAfterZoom(at: Spot, times: number): Promise<number[]> {
+    return this.#sharpAfter(times, (n) => this.#wheel(at, n % 2 ? -1 : 1));
+  }
+
+  /** The same after a second zoom, of one turn or some, that comes while the plan is laid out and painted for a first. */
+  sharpAfterSecondZoom(at: Spot, times: number): Promise<number[]> {
+    const { from, to } = MEETS;
+    return this.#sharpAfter(times, async (n) => {
+      const way = n % 2 ? -1 : 1;
+      await this.#wheel(at, way);
+      await pause(from + ((to - from) * ((n * 5) % times)) / times);
+      await this.#wheel(at, way, [1, 2, 8][n % 3]);
     });
   }
 
