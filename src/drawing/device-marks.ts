@@ -17,9 +17,12 @@ import { closetSymbol, FINDING_REACH, findingSymbol, POWER_REACH, powerSymbol } 
  */
 export function* deviceMarks(drafting: Drafting): Steps<() => Steps<void>> {
   closetMarks(drafting);
+  yield;
   const labels = outletMarks(drafting);
+  yield;
   for (const label of labels) if (label.urgent) label.put();
   yield* devices(drafting);
+  yield;
   powerMarks(drafting);
   return function* () {
     for (const [i, label] of labels.entries()) {
@@ -67,7 +70,7 @@ function closetMarks(drafting: Drafting): void {
 }
 
 /** So many symbols or labels are placed in one step. */
-const AT_ONCE = 40;
+const AT_ONCE = 20;
 
 function* devices(drafting: Drafting): Steps<void> {
   const { plan, view, wants } = drafting;

@@ -1,4 +1,5 @@
 import { msg, renderMessage } from '../base/message.ts';
+import type { Steps } from '../base/steps.ts';
 import { wallCorners } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { insidePolygon } from '../geometry/polygon.ts';
@@ -119,11 +120,15 @@ export function wallStyles(wall: Pick<Wall, 'rated' | 'construction'>): Style[] 
   return [{ fill: 'wall', stroke: 'wall', width: 0.1 }];
 }
 
+/** So many walls, or a tenth as many rooms, are drawn in one step. */
+const AT_ONCE = 500;
+
 /** Walls as filled boxes with their ends grown, so that corners close; rated ones on top, thick and hatched. */
-export function wallMarks({ plan, view, field, wants, put }: Drafting): void {
+export function* wallMarks({ plan, view, field, wants, put }: Drafting): Steps<void> {
   const walls = onLevel(plan, 'walls', view.level);
   const rank = (wall: Wall): number => (wall.rated ? 2 : wall.construction === 'framed' ? 1 : 0);
-  for (const wall of walls.sort((a, b) => rank(a) - rank(b))) {
+  for (const [i, wall] of walls.sort((a, b) => rank(a) - rank(b)).entries()) {
+    if (i % AT_ONCE === 0) yield;
     const least = (wall.rated ? LEAST_RATED : LEAST_WALL) / view.scale;
     const thickness = Math.max(wall.thickness, least);
     avoidWall(field, toPaper(view, wall.a), toPaper(view, wall.b), thickness * view.scale);
@@ -297,14 +302,15 @@ const TAG_FORMS: readonly TagForm[] = [
 ];
 
 /** Names of rooms with area and ceiling, in free room; shorter where there is little, left out where there is none. */
-export function roomTags(drafting: Drafting): void {
+export function* roomTags(drafting: Drafting): Steps<void> {
   const { plan, view, field, wants, put, leaveOut } = drafting;
   if (!wants('rooms')) return;
   keepoutNames(drafting);
   const keepouts = onLevel(plan, 'keepouts', view.level).map((keepout) =>
     boundsOf(keepout.outline.map((p) => toPaper(view, p))),
   );
-  for (const zone of onLevel(plan, 'zones', view.level)) {
+  for (const [i, zone] of onLevel(plan, 'zones', view.level).entries()) {
+    if (i % (AT_ONCE / 10) === 0) yield;
     const outline = zone.outline.map((p) => toPaper(view, p));
     let placed = false;
     for (const form of TAG_FORMS) {

@@ -25,8 +25,10 @@ export interface DraughterParts {
 /** A layout takes longer than a picture: it waits until nobody has asked for this long, but no longer than that, ms. */
 const REST = 120;
 const LONGEST = 1500;
-/** It is made in moments no longer than this, ms: a view that is asked for meanwhile does not wait for all of it. */
-const MOMENT = 16;
+/** It is made in moments of this length, ms: a view that is asked for meanwhile does not wait for all of it. */
+const MOMENT = 10;
+/** After such a view it waits until no other has come for this long, so that none of a movement meets it, ms. */
+const BREATH = 50;
 
 /** A layout: marks ready to be painted, what they are of, and where symbols stand. */
 interface Layout {
@@ -70,6 +72,7 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
   let callOff: (() => void) | null = null;
   let since = 0;
   let under: Under | null = null;
+  let unpainted: (() => void) | null = null;
 
   function* laidOut(of: PlateAsk): Steps<Layout> {
     const scene = yield* sceneSteps(plan, survey, kinds, { ...of.view, plane }, 'lines');
@@ -96,6 +99,12 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
     }, wait);
   }
 
+  /** Puts the next moment of a layout off while a hand moves, but not for ever. */
+  function giveWay(): void {
+    callOff?.();
+    callOff = later(further, Math.max(0, Math.min(BREATH, since + LONGEST - now())));
+  }
+
   /** Lays out for a moment, and then again when whatever was asked meanwhile has been painted. */
   function further(): void {
     callOff = null;
@@ -107,7 +116,8 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
         under = null;
         layout = step.value;
         hidden = new Set([...moved].filter((key) => layout!.drawn.has(key)));
-        paint();
+        // A view that was asked for during the last moment is painted first, and then this one is there as well.
+        unpainted = later(paint, 0);
         if (older || latest!.view.scale !== of.view.scale) soon();
         return;
       }
@@ -136,6 +146,8 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
   }
 
   function paint(): void {
+    unpainted?.();
+    unpainted = null;
     const { place: board, theme, ratio } = latest!;
     const { prepared } = layout!;
     const asked = plateRound(board);
@@ -198,6 +210,7 @@ export function createDraughter(parts: DraughterParts): (ask: PlateAsk) => void 
       }
       soon();
     } else if (callOff) soon();
+    if (under) giveWay();
     paint();
   };
 }

@@ -62,6 +62,8 @@ export interface Prepared {
 
 /** Symbols and labels mostly reach no further from their place than this, paper mm. */
 export const REACH = 14;
+/** So many marks are made ready in one step. */
+const AT_ONCE = 1000;
 /** So often a symbol must be there to be worth a stamp. */
 const OFTEN = 4;
 
@@ -71,12 +73,15 @@ export const prepare = (layers: readonly SceneLayer[]): Prepared => atOnce(prepa
 /** The same, step by step. */
 export function* prepareSteps(layers: readonly SceneLayer[]): Steps<Prepared> {
   const items: Item[] = [];
-  const maker = stampMaker(layers);
+  const maker = yield* stampMaker(layers);
   for (const [layer, { marks }] of layers.entries()) {
     yield;
     const flat = marks.map(flattened);
     for (const run of runsOf(flat))
-      for (const mark of run) items.push(itemOf(mark, layer, maker.of));
+      for (const mark of run) {
+        items.push(itemOf(mark, layer, maker.of));
+        if (items.length % AT_ONCE === 0) yield;
+      }
   }
   yield;
   const placed: number[] = [];
@@ -84,11 +89,12 @@ export function* prepareSteps(layers: readonly SceneLayer[]): Steps<Prepared> {
   items.forEach((item, i) => {
     (reachOf(item, maker.stamps) > REACH ? wide : placed).push(i);
   });
+  yield;
   return {
     items,
     strengths: layers.map(({ strength }) => strength),
     stamps: maker.stamps,
-    index: indexOf(items, placed),
+    index: yield* indexOf(items, placed),
     placed,
     wide,
   };
@@ -136,17 +142,17 @@ function listOf<K, V>(lists: Map<K, V[]>, key: K): V[] {
 }
 
 /** Tells which symbols are stamped, and keeps their stamps. */
-function stampMaker(layers: readonly SceneLayer[]) {
+function* stampMaker(layers: readonly SceneLayer[]) {
   const keys = new Map<Mark, string>();
   const uses = new Map<string, number>();
-  layers.forEach(({ marks, strength }) => {
-    for (const mark of marks) {
+  for (const { marks, strength } of layers)
+    for (const [i, mark] of marks.entries()) {
+      if (i % AT_ONCE === 0) yield;
       if (mark.op !== 'symbol') continue;
       const key = `${strength} ${mark.turn ?? 0} ${JSON.stringify(mark.marks)}`;
       keys.set(mark, key);
       uses.set(key, (uses.get(key) ?? 0) + 1);
     }
-  });
   const stamps: Stamp[] = [];
   const made = new Map<string, number>();
   const of = (mark: Of<'symbol'>): number | null => {
@@ -234,13 +240,14 @@ function reachOf(item: Item, stamps: readonly Stamp[]): number {
   return mark.op === 'line' || mark.op === 'circle' ? 0 : Number.POSITIVE_INFINITY;
 }
 
-function indexOf(items: readonly Item[], placed: readonly number[]): Flatbush | null {
+function* indexOf(items: readonly Item[], placed: readonly number[]): Steps<Flatbush | null> {
   if (placed.length === 0) return null;
   const index = new Flatbush(placed.length);
   for (const i of placed) {
     const { x0, y0, x1, y1 } = boundsOf(items[i]!);
     index.add(x0, y0, x1, y1);
   }
+  yield;
   index.finish();
   return index;
 }

@@ -69,12 +69,14 @@ function draughting(slow = 0) {
   const log: string[] = [];
   const answers: PlateAnswer[] = [];
   const waiting: (() => void)[] = [];
+  const waits: number[] = [];
   const draughter = createDraughter({
     kinds,
     canvas: (width, height) => fakeCanvas(width, height, log),
     answer: (answer) => answers.push(answer),
-    later: (run) => {
+    later: (run, ms) => {
       waiting.push(run);
+      waits.push(ms);
       return () => waiting.splice(waiting.indexOf(run), 1);
     },
     now: () => {
@@ -95,7 +97,7 @@ function draughting(slow = 0) {
     for (const run of waiting.splice(0)) run();
     return answers.at(-1)!;
   };
-  return { ask, rest, log, answers };
+  return { ask, rest, log, answers, waits };
 }
 
 const sent = (plan: Plan) =>
@@ -140,6 +142,7 @@ describe('The draughter', () => {
     });
     expect([first.laid, [...first.hidden]]).toEqual([1, ['devices/D2']]);
     expect(log.filter((call) => call.startsWith('fillText OS'))).toHaveLength(2);
+    rest();
     const then = rest();
     expect(answers).toHaveLength(3);
     expect([then.laid, then.hidden.size]).toEqual([2, 0]);
@@ -171,6 +174,32 @@ describe('The draughter', () => {
     expect([third.id, third.laid, third.hidden.size]).toEqual([3, 3, 0]);
     expect(third.drawn?.get('devices/D2')?.map(Math.round)).toEqual([2000, 5000]);
     expect(rest()).toBe(third);
+  });
+
+  it('puts the layout off while views are asked for, but not for ever', () => {
+    const { ask, rest, waits } = draughting(20);
+    ask({ rows: sent(rowOf(3)), survey: null });
+    ask({ view: { ...view, scale: 0.06 } });
+    rest();
+    expect(waits.at(-1)).toBe(0);
+    const off: number[] = [];
+    for (let n = 1; n < 100; n++) {
+      ask({ view: { ...view, scale: 0.06 }, place: { ...place, left: n } });
+      off.push(waits.at(-1)!);
+    }
+    expect([off[0], off.at(-1)]).toEqual([50, 0]);
+  });
+
+  it('paints a view that came with the end of a layout first, and from that layout', () => {
+    const { ask, rest, answers } = draughting();
+    ask({ rows: sent(rowOf(3)), survey: null });
+    ask({ view: { ...view, scale: 0.06 } });
+    // Laid out to its end, and not painted yet.
+    rest();
+    expect(answers).toHaveLength(2);
+    expect(ask({ view: { ...view, scale: 0.06 }, place: { ...place, left: 9 } }).laid).toBe(2);
+    rest();
+    expect(answers).toHaveLength(3);
   });
 
   it('drops a layout that is under way for another drawing', () => {
