@@ -1,6 +1,7 @@
 import { renderMessage } from '../base/message.ts';
 import { formatLength, formatMoney, formatTotal } from '../base/units.ts';
 import { kinds } from '../kinds/index.ts';
+import { countBuilt } from '../plan/built.ts';
 import { deviceName } from '../plan/names.ts';
 import { job, type Plan } from '../plan/plan.ts';
 import { closetWords } from '../results/closet-words.ts';
@@ -149,12 +150,21 @@ export function summary(plan: Plan, survey: Survey): string {
     '',
     `Cable in the building: ${formatTotal(totals.cable, units)}. To order: ${formatTotal(totals.order, units)}.`,
     ...boxLines(survey),
+    ...builtLines(plan),
     '',
     ...priceLines(survey),
     '',
     ...findingLines(plan, survey.findings),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** How far the record of what was built is; nothing before its first entry. */
+function builtLines(plan: Plan): string[] {
+  const { cables, recorded, passed, failed } = countBuilt(plan);
+  return recorded === 0
+    ? []
+    : [`As built: ${recorded} of ${cables} recorded, ${passed} passed, ${failed} failed.`];
 }
 
 const counted = (count: number, thing: string): string =>

@@ -1,5 +1,4 @@
 import { FAR, type Units } from '../../base/units.ts';
-import type { BUILT_FIELDS, Built } from '../../plan/built.ts';
 import { type BuiltField, type BuiltValue, parseBuilt } from '../../plan/built-words.ts';
 import { t } from '../../text/index.ts';
 import { readLength, readWords, showLength } from '../controls/fields.tsx';

@@ -102,10 +102,18 @@ export const renumber: Command<Record<string, never>> = (plan) => {
   for (const [id, label] of renumbered(plan)) draft.patch('jacks', id, { label });
   const changes = draft.changes();
   if (changes.length === 0) return { ok: false, why: msg('The labels already run in order.') };
+  const count = changes.length;
+  const built = changes.filter(({ id }) => plan.tables.jacks.get(id)?.built).length;
   return {
     ok: true,
     changes,
     label: msg('Renumber'),
-    notice: msg('{count} labels changed.', { count: changes.length }),
+    notice:
+      built === 0
+        ? msg('{count} labels changed.', { count })
+        : msg('{count} labels changed, {built} of them on cables that are built and labelled.', {
+            count,
+            built,
+          }),
   };
 };

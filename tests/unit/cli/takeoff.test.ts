@@ -226,6 +226,17 @@ describe('the command line for people', () => {
     expect(out).toMatch(/Price +\$[\d,]+\.\d\d/);
   });
 
+  it('says how far the record of what was built is, once it was begun', async () => {
+    const plan = worked();
+    const [jack] = [...plan.tables.jacks.keys()];
+    const fields = { length: 24_000, test: 'pass' } as const;
+    const built = step(plan, 'record', { records: [{ jack: jack!, fields }] });
+    const before = await takeoff(file('planned.json', writePlan(plan)));
+    const after = await takeoff(file('built.json', writePlan(built)));
+    expect(before.out).not.toContain('As built');
+    expect(after.out).toContain('As built: 1 of 1 recorded, 1 passed, 0 failed.');
+  });
+
   it('takes a job in metres', async () => {
     const plan = step(worked(), 'edit', { table: 'job', id: 'job', fields: { units: 'm' } });
     const { out } = await takeoff(file('metres.json', writePlan(plan)));

@@ -107,5 +107,14 @@ describe('renumbering', () => {
   it('says how many labels changed', () => {
     const outcome = ask(stations([4000, 7000], [1000, 1000]), 'renumber', {});
     expect(outcome.ok && outcome.notice?.params.count).toBe(2);
+    expect(outcome.ok && outcome.notice?.params.built).toBeUndefined();
+  });
+
+  it('says how many of them are on cables that are built', () => {
+    const plan = stations([4000, 7000], [1000, 1000]);
+    const [jack] = [...plan.tables.jacks.keys()];
+    const built = step(plan, 'record', { records: [{ jack: jack!, fields: { by: 'KL' } }] });
+    const outcome = ask(built, 'renumber', {});
+    expect(outcome.ok && outcome.notice?.params).toEqual({ count: 2, built: 1 });
   });
 });
