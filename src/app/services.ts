@@ -6,6 +6,7 @@ import { fitPlan } from '../board/view.ts';
 import { showProgress } from '../desk/index.tsx';
 import type { ChoosePage, Services } from '../desk/services.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
+import { mayBeAslant } from '../plan/picture-place.ts';
 import { emptyPlan, job, type Plan } from '../plan/plan.ts';
 import type { AssetPort, SurveyPort } from '../ports/ports.ts';
 import type { ReturnedList } from '../results/returned.ts';
@@ -130,7 +131,12 @@ export function createServices({
     // The card then says what is next, and the plan is not in the way of the first drag on it.
     actions.set({ leg: 'base', selection: [] });
     fitPlan(session);
-    actions.say(msg('“{name}” is here. Next, set its scale.', { name }), 'plain', true);
+    const next = mayBeAslant(taken)
+      ? msg('“{name}” is here. Straighten it if it was taken at an angle, then set its scale.', {
+          name,
+        })
+      : msg('“{name}” is here. Next, set its scale.', { name });
+    actions.say(next, 'plain', true);
   }
 
   const bring = (file: File, choosePage: ChoosePage | null): Promise<void> =>

@@ -226,6 +226,7 @@ export const en = {
   'base.of': '{tool}: {name}',
   'base.shape': 'Straighten, crop, turn',
   'base.straighten': 'Straighten by four corners',
+  'base.straighten-first': 'Taken at an angle: straighten it',
   'base.straighten-hint': 'for a photo taken at an angle',
   'base.level': 'Level it along a wall',
   'base.level-hint': 'draw along a wall',

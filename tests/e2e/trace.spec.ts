@@ -141,7 +141,7 @@ test('by keys: the tool, a wall under the cursor, and away again', async ({ page
   for (let i = 0; i < 200 && !(await over()); i++) await page.keyboard.press('ArrowLeft');
   expect(await over()).toBe(true);
   await page.keyboard.press('Enter');
-  await expect(desk.undo()).toContainText('Take over 1 wall');
+  await expect(desk.undo()).toHaveAccessibleName(/Take over 1 wall/);
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Escape');
   await expect(desk.hint).toContainText('Click to select');

@@ -1,5 +1,6 @@
+import { Fragment } from 'react';
 import type { Leg } from '../../board/session.ts';
-import { hasScale, inLayers } from '../../plan/picture-place.ts';
+import { hasScale, inLayers, mayBeAslant } from '../../plan/picture-place.ts';
 import type { Background, Plan } from '../../plan/plan.ts';
 import type { Survey } from '../../results/types.ts';
 import { type Key, t } from '../../text/index.ts';
@@ -21,17 +22,29 @@ export function Nothing() {
       <CardHead title={t(`nothing.${leg}`)} />
       <p className="nothing">{t(next)}</p>
       <NextButton next={next} />
-      {next === 'next.scale' ? <PrintedScales /> : null}
+      {next === 'next.scale' ? <OtherWays /> : null}
     </>
   );
 }
 
-/** The other way to a scale, for each picture of this level that has none. */
-function PrintedScales() {
+/** For each picture of this level that has no scale: the other way to one, and what a photo wants before. */
+function OtherWays() {
+  const actions = useActions();
   const level = useSession((s) => s.level);
   const without = inLayers(usePlan(), level).filter((picture) => !hasScale(picture));
+  const named = without.length > 1;
+  const straighten = t('base.straighten-first');
   return without.map((picture) => (
-    <PrintedScale key={picture.id} background={picture} named={without.length > 1} />
+    <Fragment key={picture.id}>
+      <PrintedScale background={picture} named={named} />
+      {mayBeAslant(picture) ? (
+        <Button look="quiet" onClick={() => actions.pick(TOOL.straighten, picture.id)}>
+          {named && picture.name
+            ? t('base.of', { tool: straighten, name: picture.name })
+            : straighten}
+        </Button>
+      ) : null}
+    </Fragment>
   ));
 }
 
