@@ -115,6 +115,8 @@ describe('cable schedule', () => {
     expect(words).toContain(first!.label);
     expect(words).toContain('TOO LONG');
     expect(words).toContain('NO WAY');
+    // Lengths that nobody knows are no lengths of nothing.
+    expect(warned.filter((text) => text.text === '-').length).toBe(5);
   });
 
   it('is not printed for a job without cables', () => {
