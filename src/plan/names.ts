@@ -69,3 +69,12 @@ export function freeName(rows: Iterable<{ readonly name: string }>, like: string
   while (taken.has(named())) n += 1;
   return named();
 }
+
+/** A name for one more pin: the next short number, `P1`, `P2`; like one that somebody gave where that is given. */
+export function freePinName(rows: Iterable<{ readonly name: string }>, like = 'P1'): string {
+  if (!/^P\d+$/.test(like)) return freeName(rows, like);
+  const taken = new Set([...rows].map(({ name }) => name));
+  let n = 1;
+  while (taken.has(`P${n}`)) n += 1;
+  return `P${n}`;
+}

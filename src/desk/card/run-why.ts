@@ -1,5 +1,6 @@
 import { apportion, shownStep } from '../../base/apportion.ts';
 import { formatLength, type Units } from '../../base/units.ts';
+import { passName } from '../../plan/names.ts';
 import { entity, type Plan, settings } from '../../plan/plan.ts';
 import { type CostLine, costLines } from '../../results/run-cost.ts';
 import type { Run } from '../../results/types.ts';
@@ -47,11 +48,16 @@ export function runWhy(plan: Plan, run: Run, units: Units): RunWhy {
     path: show(run.path),
     pin: run.pinned
       ? t('why.pin', {
-          pin: entity(plan, 'pins', run.pinned.pin)?.name || t('thing.pins'),
+          pin: pinNamed(plan, run.pinned.pin),
           cost: show(run.pinned.cost),
         })
       : null,
   };
+}
+
+function pinNamed(plan: Plan, id: string): string {
+  const pin = entity(plan, 'pins', id);
+  return pin ? passName(plan, 'pins', pin) : t('thing.gone');
 }
 
 type Show = (mm: number) => string;

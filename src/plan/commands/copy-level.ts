@@ -3,7 +3,7 @@ import { type Message, msg } from '../../base/message.ts';
 import { Draft } from '../change.ts';
 import { labelParts, makeLabel, nextNumber } from '../labels.ts';
 import { AREA_LETTERS, lettersTaken, levelsUp, risersOn } from '../levels.ts';
-import { freeName } from '../names.ts';
+import { freeName, freePinName } from '../names.ts';
 import { type AnyEntity, type Level, onLevel, type Plan, type Riser } from '../plan.ts';
 import type { TableName } from '../schema.ts';
 import type { Command } from './command.ts';
@@ -127,9 +127,12 @@ function copyPlaced(
 ): void {
   const named = (table: TableName, id: Id | null): Id | null =>
     id === null ? null : (ids.get(`${table}/${id}`) ?? null);
-  for (const table of ['closets', 'pins'] as const)
+  for (const [table, free] of [
+    ['closets', freeName],
+    ['pins', freePinName],
+  ] as const)
     for (const row of onLevel(plan, table, from))
-      copy(table, row, { level: to, name: freeName(draft.plan.tables[table].values(), row.name) });
+      copy(table, row, { level: to, name: free(draft.plan.tables[table].values(), row.name) });
   const chosen = (table: 'closets' | 'pins', id: Id | null): Id | null => named(table, id) ?? id;
   const devices = onLevel(plan, 'devices', from);
   // Hosts first, so that those who share find the copy of theirs.

@@ -3,7 +3,7 @@ import { type Message, msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
 import { removeRows } from '../integrity.ts';
-import { freeName } from '../names.ts';
+import { freePinName } from '../names.ts';
 import { makeRow, type Plan } from '../plan.ts';
 import { BEYOND, tooFar } from '../row-places.ts';
 import type { Command, Outcome } from './command.ts';
@@ -49,7 +49,7 @@ export const pinRuns: Command<{ level: Id; points: readonly Point[]; jacks: read
     return { ok: false, why: msg('A pin has between 1 and 50 places.') };
   if (tooFar(points)) return { ok: false, why: BEYOND };
   const draft = new Draft(plan);
-  const name = freeName(plan.tables.pins.values(), 'Pin');
+  const name = freePinName(plan.tables.pins.values());
   const pin = draft.put(
     'pins',
     makeRow('pins', draft.fresh('pins'), { level, name, points: [...points] }),

@@ -206,7 +206,7 @@ describe('the command line on several levels', () => {
     expect(out).toContain('Mezzanine: floor at 11\'-10", 1 jack, 0 closets');
     expect(out).toContain(`Riser, 1 in.: Ground level up to Mezzanine, 1 cable (${label})`);
     // A metre past the jack and back again.
-    expect(out).toContain('Pin: A1; 6\'-7" longer than their free ways, together');
+    expect(out).toContain('P1: A1; 6\'-7" longer than their free ways, together');
     expect(out).toMatch(/ok +Mezzanine\n/);
   });
 

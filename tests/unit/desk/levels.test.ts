@@ -117,7 +117,7 @@ describe('A pin in words', () => {
   });
 
   it('is named after its row; a free run has none', () => {
-    expect(pinOf(pinned().plan, 'J1')).toEqual({ id: 'N1', name: 'Pin' });
+    expect(pinOf(pinned().plan, 'J1')).toEqual({ id: 'N1', name: 'P1' });
     expect(pinOf(pinned().plan, 'J2')).toBeNull();
   });
 
@@ -137,7 +137,7 @@ describe('A run without a way says why', () => {
 
   it.each([
     ['other-level', 'no riser leads there'],
-    ['pin', 'not past Pin'],
+    ['pin', 'not past P1'],
     ['no-under-slab', 'no under-slab conduit leads to'],
     ['no-closet', 'no network closet to run to'],
     ['no-way', 'No way leads'],
@@ -220,7 +220,7 @@ describe('The contents', () => {
   it('list a riser on both its levels with where it leads, and a pin with who passes it', () => {
     expect(titled(pinned(), 'L1')).toContain('Risers 1: Riser Level 2');
     expect(titled(pinned(), 'L2')).toContain('Risers 1: Riser Ground level');
-    expect(titled(pinned(), 'L1')).toContain('Pins 1: Pin A1 B1');
+    expect(titled(pinned(), 'L1')).toContain('Pins 1: P1 A1 B1');
   });
 });
 

@@ -205,7 +205,7 @@ describe('Copying a level', () => {
     });
     expect(copied.tables.pins.get('N2')).toMatchObject({
       level: 'L2',
-      name: 'Pin 2',
+      name: 'P2',
       points: [[100, 100]],
     });
     expect(copied.tables.outlets.get(jack.outlet)).toMatchObject({

@@ -45,7 +45,7 @@ describe('Pinning runs', () => {
       points: PLACES,
       jacks: ['J1', 'J3', 'J3'],
     });
-    expect(plan.tables.pins.get('N1')).toMatchObject({ name: 'Pin', level: 'L1', points: PLACES });
+    expect(plan.tables.pins.get('N1')).toMatchObject({ name: 'P1', level: 'L1', points: PLACES });
     expect(pins(plan)).toEqual(['N1', null, 'N1']);
   });
 
@@ -58,7 +58,7 @@ describe('Pinning runs', () => {
     expect([...some.tables.pins.keys()]).toEqual(['N1', 'N2']);
     const all = holds(some, 'pin-runs', { level: 'L1', points: [[8, 8]], jacks: ['J2'] });
     expect([...all.tables.pins.keys()]).toEqual(['N2', 'N3']);
-    expect(all.tables.pins.get('N3')!.name).toBe('Pin 3');
+    expect(all.tables.pins.get('N3')!.name).toBe('P3');
   });
 
   it('says why it cannot: no runs, no place, too many places, a place too far away', () => {
