@@ -1,7 +1,7 @@
 import { compareLabels } from '../base/labels.ts';
 import { type Message, msg } from '../base/message.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { ClosetGain, ClosetStudy } from './types.ts';
+import type { ClosetGain, ClosetStudy, PassedOver } from './types.ts';
 
 /** Most labels that are listed one by one. */
 const MOST = 12;
@@ -14,7 +14,7 @@ const runsWord = (count: number): string => (count === 1 ? 'run' : 'runs');
  *
  * @param plan the plan that was studied
  */
-export function closetWords(plan: Plan, { places, best }: ClosetStudy): Message[] {
+export function closetWords(plan: Plan, { places, best, passed }: ClosetStudy): Message[] {
   if (places === 0)
     return [
       msg('There is no run yet that is free to go to another closet, so no place was looked at.'),
@@ -25,14 +25,42 @@ export function closetWords(plan: Plan, { places, best }: ClosetStudy): Message[
       : '{places} places were looked at: the middle of each room, or a grid over the jacks where no room is drawn.',
     { places },
   );
-  if (!best) return [msg('One more closet would save no cable at any of the places.'), looked];
+  const over = passed ? [passedWords(plan, passed, best)] : [];
+  if (!best) return [passed ? NOWHERE : NOTHING, ...over, looked];
   return [
     whereWords(plan, best),
     savesWords(best),
     relievedWords(plan, best),
     linkWords(best),
+    ...over,
     looked,
   ];
+}
+
+const NOTHING = msg('One more closet would save no cable at any of the places.');
+const NOWHERE = msg('One more closet would save cable only in rooms that are no place for one.');
+
+/** What speaks against a closet in a room, in words. */
+const UNFIT: Readonly<Record<PassedOver['unfit'], string>> = {
+  cold: 'a cold room, where equipment gets wet each time that the door opens',
+  wet: 'a room where water is used',
+  hot: 'a room that gets hot',
+  public: 'a room that guests or everybody walks through',
+};
+
+function passedWords(plan: Plan, { gain, unfit }: PassedOver, best: ClosetGain | null): Message {
+  const room = plan.tables.zones.get(gain.zone ?? '')?.name || 'An unnamed room';
+  const more = gain.saves - (best?.saves ?? 0);
+  const params = { room, more: { mm: more }, count: gain.relieved.length };
+  if (more > 0)
+    return msg(
+      `{room} would save {more} more, but is passed over: it looks like ${UNFIT[unfit]}.`,
+      params,
+    );
+  return msg(
+    `{room} would bring {count} under their limit, but is passed over: it looks like ${UNFIT[unfit]}.`,
+    params,
+  );
 }
 
 function whereWords(plan: Plan, { zone, level }: ClosetGain): Message {

@@ -2,6 +2,7 @@ import type { Id } from '../base/ids.ts';
 import type { Message } from '../base/message.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Ref, Wall, Zone } from '../plan/plan.ts';
+import type { Unfit } from '../plan/unfit-rooms.ts';
 
 /**
  * What the survey says of a plan: plain data that can be sent to a worker, printed or saved as JSON, and never is
@@ -128,6 +129,14 @@ export interface ClosetStudy {
   readonly places: number;
   /** Null where no place would save any cable or bring any run under its limit. */
   readonly best: ClosetGain | null;
+  /** A place that would be better still, but in a room that is no place for a closet; null where there is none. */
+  readonly passed: PassedOver | null;
+}
+
+/** The best place that was passed over, and what speaks against it. */
+export interface PassedOver {
+  readonly gain: ClosetGain;
+  readonly unfit: Unfit;
 }
 
 /** One more closet at a place: only runs that are free to choose their closet and their way go there. */

@@ -3,7 +3,8 @@ import type { Point } from '../geometry/point.ts';
 import { insidePolygon, middleOf } from '../geometry/polygon.ts';
 import { outlineShape, spansBeside } from '../geometry/shape.ts';
 import { type Jack, type Outlet, onLevel, type Plan, type Zone } from '../plan/plan.ts';
-import type { ClosetGain, ClosetStudy, Run } from '../results/types.ts';
+import { type Unfit, unfitFor } from '../plan/unfit-rooms.ts';
+import type { ClosetGain, ClosetStudy, PassedOver, Run } from '../results/types.ts';
 import { attach, type Place } from './attach.ts';
 import { courseTo, towardOn } from './course.ts';
 import { BEND } from './field.ts';
@@ -32,7 +33,8 @@ interface Spot {
  * jacks is tried at its middle (a level without rooms on a grid over its outlets), every run by its exact path.
  *
  * Runs with a closet or a pin of their own stay where they are. The best place is the one that brings most runs under
- * their limit, and of such the one that saves most cable.
+ * their limit, and of such the one that saves most cable; rooms that are cold, wet, hot or open to guests are passed
+ * over, and the best of those is told where it would be better still.
  *
  * @param runs the home runs of the plan as it is
  */
@@ -41,6 +43,7 @@ export function studyClosets(plan: Plan, runs: readonly Run[]): ClosetStudy {
   const height = heights[0] ?? HEIGHT;
   let places = 0;
   let best: ClosetGain | null = null;
+  let passed: PassedOver | null = null;
   for (const { levels, risers } of groupsOf(plan)) {
     const movable = movableOn(plan, runs, levels);
     if (movable.length === 0) continue;
@@ -53,11 +56,18 @@ export function studyClosets(plan: Plan, runs: readonly Run[]): ClosetStudy {
     const stack = stackOf(graphs, through);
     for (const spot of spots) {
       const gain = gainAt(plan, stack, levels, spot, height, movable);
-      if (gain && (!best || isBetter(gain, best))) best = gain;
+      const unfit = unfitAt(plan, spot);
+      if (!gain) continue;
+      if (unfit === null) best = !best || isBetter(gain, best) ? gain : best;
+      else if (!passed || isBetter(gain, passed.gain)) passed = { gain, unfit };
     }
   }
-  return { places, best };
+  if (passed && best && !isBetter(passed.gain, best)) passed = null;
+  return { places, best, passed };
 }
+
+const unfitAt = (plan: Plan, { zone }: Spot): Unfit | null =>
+  zone === null ? null : unfitFor(plan, plan.tables.zones.get(zone)!);
 
 const isBetter = (a: ClosetGain, b: ClosetGain): boolean =>
   a.relieved.length > b.relieved.length ||

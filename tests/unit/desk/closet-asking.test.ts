@@ -10,7 +10,7 @@ const started = () => {
   const session = createSession(kinds, emptyPlan());
   const found: StudiedClosets = {
     plan: session.getState().history.plan,
-    study: { places: 0, best: null },
+    study: { places: 0, best: null, passed: null },
   };
   let answer: (found: StudiedClosets) => void = () => {};
   let refuse: (error: Error) => void = () => {};

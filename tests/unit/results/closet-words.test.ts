@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { renderMessage } from '../../../src/base/message.ts';
 import { closetWords } from '../../../src/results/closet-words.ts';
-import type { ClosetGain } from '../../../src/results/types.ts';
+import type { ClosetGain, PassedOver } from '../../../src/results/types.ts';
 import { planWith } from '../takeoff/make-run.ts';
 
 const jack = (label: string) => ({ outlet: 'O1', label });
@@ -30,8 +30,8 @@ const gain: ClosetGain = {
   relieved: ['J1', 'J2'],
   link: 30_000,
 };
-const said = (best: ClosetGain | null, places = 9) =>
-  closetWords(plan, { places, best }).map((message) => renderMessage(message, 'm'));
+const said = (best: ClosetGain | null, places = 9, passed: PassedOver | null = null) =>
+  closetWords(plan, { places, best, passed }).map((message) => renderMessage(message, 'm'));
 
 test('one more closet is said by its room, its saving, the runs that come under their limit, and its link', () => {
   const words = said(gain).join(' ');
@@ -53,4 +53,15 @@ test('a place without a room, a run, a relief or a link is said as such', () => 
 test('nothing to gain and nothing to look at are told apart', () => {
   expect(said(null)[0]).toContain('would save no cable');
   expect(said(null, 0)).toHaveLength(1);
+});
+
+test('a better place that was passed over is named, with what speaks against it', () => {
+  const over: PassedOver = { gain: { ...gain, saves: 15_000 }, unfit: 'cold' };
+  const words = said({ ...gain, zone: null }, 9, over).join(' ');
+  expect(words).toContain(
+    'Bar would save 2.50 m more, but is passed over: it looks like a cold room',
+  );
+  const none = said(null, 9, { ...over, unfit: 'wet' });
+  expect(none[0]).toContain('only in rooms that are no place for one');
+  expect(none[1]).toContain('Bar would save 15.00 m more');
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { makeRow, type Plan } from '../../../src/plan/plan.ts';
+import { unfitFor } from '../../../src/plan/unfit-rooms.ts';
 import { homeRuns, studyClosets } from '../../../src/routing/index.ts';
 import { officePlan } from '../../bench/office.ts';
 
@@ -52,6 +53,34 @@ describe('one more closet', () => {
     expect(after.filter((run) => run.status === 'over')).toEqual([]);
   });
 
+  it('keeps out of a room that its name or its walls say is cold, and tells what it passed over', () => {
+    const { best } = study(plan);
+    const zone = plan.tables.zones.get(best!.zone!)!;
+    const named = (name: string): Plan => {
+      const zones = new Map(plan.tables.zones).set(zone.id, { ...zone, name });
+      return { tables: { ...plan.tables, zones } };
+    };
+    for (const [name, unfit] of [
+      ['Walk-in cooler', 'cold'],
+      ['Dish room', 'wet'],
+      ['Kitchen', 'hot'],
+      ['Main dining', 'public'],
+    ]) {
+      const other = study(named(name!));
+      expect(other.best!.zone).not.toBe(zone.id);
+      expect(other.passed).toEqual({ gain: best, unfit });
+    }
+    expect(study(named('Office')).best).toEqual(best);
+    const walls = new Map(plan.tables.walls);
+    zone.outline.forEach((a, i) => {
+      const b = zone.outline[(i + 1) % zone.outline.length]!;
+      const wall = { level: zone.level, a, b, construction: 'insulated' } as const;
+      walls.set(`W9${i}`, makeRow('walls', `W9${i}`, wall));
+    });
+    expect(unfitFor({ tables: { ...plan.tables, walls } }, zone)).toBe('cold');
+    expect(unfitFor(plan, zone)).toBe(null);
+  });
+
   it('leaves runs where they are that somebody gave a closet', () => {
     const first = study(plan).best!.nearer[0]!;
     expect(study(withJack(plan, first, { closet: 'C1' })).best!.nearer).not.toContain(first);
@@ -59,7 +88,7 @@ describe('one more closet', () => {
 
   it('is nothing where no jack is', () => {
     const none = { tables: { ...plan.tables, jacks: new Map() } } as Plan;
-    expect(study(none)).toEqual({ places: 0, best: null });
+    expect(study(none)).toEqual({ places: 0, best: null, passed: null });
   });
 
   it('has a link to the closet that is there, as long as a run between the two', () => {

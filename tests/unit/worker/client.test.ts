@@ -64,7 +64,11 @@ const inText = (plan: Plan): string =>
 /** What the other end was asked to survey: it stands in for a survey. */
 const echo = (plan: Plan): Survey => ({ seen: plan, ...NO_LISTS }) as unknown as Survey;
 /** The same for a study of closets. */
-const study = (plan: Plan): ClosetStudy => ({ places: plan.tables.devices.size, best: null });
+const study = (plan: Plan): ClosetStudy => ({
+  places: plan.tables.devices.size,
+  best: null,
+  passed: null,
+});
 const NO_PLANE: Omit<CeilingPlane, 'level'> = {
   ceilings: [],
   walls: [],
@@ -113,7 +117,7 @@ describe('asking for surveys', () => {
     answer();
     answer();
     expect(asks.map((ask) => ask.want)).toEqual(['survey', 'survey', 'closets']);
-    expect(await closets).toEqual({ places: 2, best: null });
+    expect(await closets).toEqual({ places: 2, best: null, passed: null });
     expect(inText(seen(await first) as Plan)).toBe(inText(plans[0]!));
     expect(inText(seen(await last) as Plan)).toBe(inText(plans[2]!));
   });
@@ -131,7 +135,7 @@ describe('asking for surveys', () => {
     expect(asks.map((ask) => ask.want)).toEqual(['survey', 'ceilings', 'closets']);
     expect(await old).toBeNull();
     expect(await now).toHaveLength(2);
-    expect(await study).toEqual({ places: 1, best: null });
+    expect(await study).toEqual({ places: 1, best: null, passed: null });
     expect(inText(seen(await survey) as Plan)).toBe(inText(plans[0]!));
   });
 
