@@ -32,11 +32,16 @@ export const jackIdsOf = (plan: Plan, ref: Ref): string[] => jacksOfRefs(plan, [
 
 /** Findings about a thing, or about the jacks and outlets that serve it. */
 export function findingsFor(plan: Plan, findings: readonly Finding[], ref: Ref): Finding[] {
-  const keys = new Set([`${ref.table}/${ref.id}`]);
+  const about = new Map<string, Set<string>>([[ref.table, new Set([ref.id])]]);
+  const add = (table: string, id: string): void => {
+    const ids = about.get(table) ?? new Set();
+    about.set(table, ids.add(id));
+  };
   // What is wrong with a run is not a fault of the pin that it passes.
   for (const id of ref.table === 'pins' ? [] : jackIdsOf(plan, ref)) {
-    keys.add(`jacks/${id}`);
-    if (ref.table === 'devices') keys.add(`outlets/${plan.tables.jacks.get(id)!.outlet}`);
+    add('jacks', id);
+    if (ref.table === 'devices') add('outlets', plan.tables.jacks.get(id)!.outlet);
   }
-  return findings.filter((f) => f.subjects.some((s) => keys.has(`${s.table}/${s.id}`)));
+  // Of thousands: no text is made for each.
+  return findings.filter((f) => f.subjects.some((s) => about.get(s.table)?.has(s.id)));
 }

@@ -1,5 +1,7 @@
 import type { Point } from '../../geometry/point.ts';
 import type { KindRegistry } from '../../kinds/kind.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { noRows } from '../../plan/sent-rows.ts';
 import type { Survey } from '../../results/types.ts';
 import { rowsDrawn } from '../changed-rows.ts';
 import { keep } from '../remember.ts';
@@ -56,10 +58,17 @@ export function createDrawing(kinds: KindRegistry, again: () => void): Drawing {
 
 const NOTHING: Scene = { layers: [], drawn: new Map() };
 
+/** A plan's pictures by themselves: thousands of walls are not looked at with each step of zoom to lay none out. */
+const picturesOf = ({ tables: { job, levels, backgrounds } }: Plan): Plan => ({
+  tables: { ...noRows().tables, job, levels, backgrounds },
+});
+
 /** Drawing by plates; null where the browser has no worker that can draw, or it died. */
 function createAside(kinds: KindRegistry, again: () => void) {
   const resting = restingMaker();
-  const pictures = keep(drawScene);
+  const pictures = keep((plan: Plan, view: SceneView) =>
+    drawScene(picturesOf(plan), null, kinds, view, 'pictures'),
+  );
   const viewOf = keep(sceneView);
   const between = keep(sceneBetween);
   let plates: Plates | null = null;
@@ -88,7 +97,7 @@ function createAside(kinds: KindRegistry, again: () => void) {
     const plan = preview ? resting(history.plan, preview) : history.plan;
     const newest = plates.get({ plan, survey, view, place, theme, ratio });
     const plate = newest?.view.level === level && newest.theme === theme ? newest : null;
-    const under = pictures([plan.tables.backgrounds, view], plan, null, kinds, view, 'pictures');
+    const under = pictures([plan.tables.backgrounds, view], plan, view);
     const now = shownPlan(session);
     const over = plate && between([plate.plan, now, view], plate.plan, now, kinds, view);
     const scene = over ?? NOTHING;

@@ -34,14 +34,21 @@ export function createRulers(canvas: () => HTMLCanvasElement): Rulers {
   let of: readonly unknown[] = [];
   let strips: readonly HTMLCanvasElement[] = [];
 
+  /** While the view zooms, figures are painted in every frame: on the same canvas, as long as that has its size. */
   function strip(paint: Paint, ruled: Ruled, ratio: number, upright: boolean) {
     const broad = RULER + EDGE;
     const [width, height] = upright ? [broad, paint.height] : [paint.width, broad];
-    const picture = canvas();
-    picture.width = Math.ceil(width * ratio);
-    picture.height = Math.ceil(height * ratio);
+    const [across, down] = [Math.ceil(width * ratio), Math.ceil(height * ratio)];
+    const there = strips[upright ? 0 : 1];
+    const same = there?.width === across && there.height === down;
+    const picture = same ? there : canvas();
+    if (!same) {
+      picture.width = across;
+      picture.height = down;
+    }
     const context = picture.getContext('2d')!;
-    context.scale(ratio, ratio);
+    context.setTransform(ratio, 0, 0, ratio, 0, 0);
+    context.clearRect(0, 0, width, height);
     paintEdge({ ...paint, context }, ruled, upright);
     return picture;
   }
