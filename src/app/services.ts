@@ -6,7 +6,6 @@ import { fitPlan } from '../board/view.ts';
 import { showProgress } from '../desk/index.tsx';
 import type { ChoosePage, Services } from '../desk/services.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
-import { mayBeAslant } from '../plan/picture-place.ts';
 import { emptyPlan, job, type Plan } from '../plan/plan.ts';
 import type { AssetPort, SurveyPort } from '../ports/ports.ts';
 import type { ReturnedList } from '../results/returned.ts';
@@ -16,6 +15,7 @@ import { cableSchedule, cableScheduleCsv } from '../takeoff/cable-schedule.ts';
 import { materialListCsv } from '../takeoff/material-list.ts';
 import { t } from '../text/index.ts';
 import { checkSize, download, pickFile, saveAs, takePhoto, unforeseen } from './files.ts';
+import { isDrawing, mayBeAslant, PALE_STRENGTH } from './pictures/aslant.ts';
 import { HEAD, sniff } from './pictures/sniff.ts';
 import { type Taking, takePicture } from './pictures/take.ts';
 import { Trouble, trouble } from './pictures/trouble.ts';
@@ -126,6 +126,7 @@ export function createServices({
       paper,
       dots,
       photo,
+      ...(mayBeAslant(taken) ? { opacity: PALE_STRENGTH } : {}),
     });
     if (!laid) return;
     // The card then says what is next, and the plan is not in the way of the first drag on it.
@@ -187,6 +188,11 @@ export function createServices({
     },
 
     straighten,
+
+    isDrawing: async (asset) => {
+      const kept = await assets.get(asset);
+      return kept !== null && isDrawing(kept);
+    },
 
     saveFile: () =>
       attempt(msg('Writing the file …'), async () => {

@@ -40,6 +40,8 @@ export interface Services {
   takePhoto(choosePage: ChoosePage): Promise<void>;
   /** Makes a photo upright by four corners that were set on it. */
   straighten(request: StraightenRequest): Promise<void>;
+  /** Whether a background's picture is a drawing of lines, not one of dots. */
+  isDrawing(asset: string): Promise<boolean>;
   /** Makes the PDF and hands it over as a download. */
   print(paper: PaperName, sheets: readonly string[]): Promise<void>;
   /** How many pages that PDF would have now; away from the screen where it can, since it lays every sheet out. */

@@ -85,7 +85,3 @@ export const hasScale = ({ scale, ratio }: Background): boolean => scale !== nul
 /** How many times larger the building is than the picture on its paper; null where the paper's size is not known. */
 export const ratioOf = ({ paper, width, mmPerPixel }: Background): number | null =>
   paper === null ? null : (mmPerPixel * width) / paper;
-
-/** Whether a picture does not say how large it is on paper, as a photo of a plan does not, which may be taken at an angle. */
-export const mayBeAslant = ({ paper, dots }: Pick<Background, 'paper' | 'dots'>): boolean =>
-  paper === null && dots === null;

@@ -1,11 +1,18 @@
-import { Fragment } from 'react';
+import { Fragment, useEffect, useState } from 'react';
 import type { Leg } from '../../board/session.ts';
-import { hasScale, inLayers, mayBeAslant } from '../../plan/picture-place.ts';
+import { hasScale, inLayers } from '../../plan/picture-place.ts';
 import type { Background, Plan } from '../../plan/plan.ts';
 import type { Survey } from '../../results/types.ts';
 import { type Key, t } from '../../text/index.ts';
 import { isBlank, isUnplaced } from '../blank.ts';
-import { useActions, useKinds, usePlan, useRestingSurvey, useSession } from '../context.tsx';
+import {
+  useActions,
+  useDesk,
+  useKinds,
+  usePlan,
+  useRestingSurvey,
+  useSession,
+} from '../context.tsx';
 import { Button } from '../controls/parts.tsx';
 import { PrintedScale } from '../shelf/base.tsx';
 import { TOOL } from '../tool-ids.ts';
@@ -29,23 +36,39 @@ export function Nothing() {
 
 /** For each picture of this level that has no scale: the other way to one, and what a photo wants before. */
 function OtherWays() {
-  const actions = useActions();
   const level = useSession((s) => s.level);
   const without = inLayers(usePlan(), level).filter((picture) => !hasScale(picture));
   const named = without.length > 1;
-  const straighten = t('base.straighten-first');
   return without.map((picture) => (
     <Fragment key={picture.id}>
       <PrintedScale background={picture} named={named} />
-      {mayBeAslant(picture) ? (
-        <Button look="quiet" onClick={() => actions.pick(TOOL.straighten, picture.id)}>
-          {named && picture.name
-            ? t('base.of', { tool: straighten, name: picture.name })
-            : straighten}
-        </Button>
+      {picture.paper === null && picture.dots === null ? (
+        <StraightenFirst picture={picture} named={named} />
       ) : null}
     </Fragment>
   ));
+}
+
+/** Takes the tool that makes a photo upright; nothing for a drawing, which lies flat. */
+function StraightenFirst({ picture, named }: { picture: Background; named: boolean }) {
+  const { services } = useDesk();
+  const actions = useActions();
+  const { id, asset, name } = picture;
+  const [flat, setFlat] = useState(true);
+  useEffect(() => {
+    let wanted = true;
+    void services.isDrawing(asset).then((drawing) => wanted && setFlat(drawing));
+    return () => {
+      wanted = false;
+    };
+  }, [services, asset]);
+  if (flat) return null;
+  const tool = t('base.straighten-first');
+  return (
+    <Button look="quiet" onClick={() => actions.pick(TOOL.straighten, id)}>
+      {named && name ? t('base.of', { tool, name }) : tool}
+    </Button>
+  );
 }
 
 /** Steps that a tool does, and the tool. */

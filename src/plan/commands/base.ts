@@ -4,15 +4,7 @@ import { type Corners, homography, mapped } from '../../geometry/homography.ts';
 import { distance } from '../../geometry/nearest.ts';
 import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
-import {
-  fromPicture,
-  inLayers,
-  laidAt,
-  mayBeAslant,
-  middleOf,
-  shownPart,
-  toPicture,
-} from '../picture-place.ts';
+import { fromPicture, inLayers, laidAt, middleOf, shownPart, toPicture } from '../picture-place.ts';
 import { type Background, isSound, makeRow, type Plan } from '../plan.ts';
 import { BEYOND } from '../row-places.ts';
 import { isDrawnOn, scaleDrawn } from '../scale-drawn.ts';
@@ -25,8 +17,6 @@ const GONE = no(msg('That background is no longer there.'));
 /** How large a picture is laid before anybody has said its scale: this wide, or 1/8 in. to 1 ft on its paper; no source. */
 const FIRST_WIDTH = 20_000;
 const FIRST_RATIO = 96;
-/** How strong a photo of a plan is shown at first, %: its lines are pale on grey paper. */
-const PHOTO_STRENGTH = 85;
 
 /** Lays a picture or a PDF page over the others of a level, its top left corner at the origin, so wide that a room shows well. */
 export const addBackground: Command<{
@@ -42,8 +32,10 @@ export const addBackground: Command<{
   dots?: number | null;
   /** Whether it is a photo. */
   photo?: boolean;
+  /** How strong it is shown, %. */
+  opacity?: number;
 }> = (plan, { level, name, asset, page = 1, width, height, photo = false, ...print }) => {
-  const { paper = null, dots = null } = print;
+  const { paper = null, dots = null, opacity } = print;
   const draft = new Draft(plan);
   const top = inLayers(plan, level).at(-1);
   const row = makeRow('backgrounds', draft.fresh('backgrounds'), {
@@ -56,7 +48,7 @@ export const addBackground: Command<{
     paper,
     dots,
     photo,
-    ...(mayBeAslant({ paper, dots }) ? { opacity: PHOTO_STRENGTH } : {}),
+    ...(opacity === undefined ? {} : { opacity }),
     mmPerPixel: (paper === null ? FIRST_WIDTH : paper * FIRST_RATIO) / width,
     order: top?.order ?? 0,
   });

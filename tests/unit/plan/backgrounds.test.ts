@@ -164,16 +164,6 @@ describe('The scale of a background', () => {
     ).not.toBe('');
   });
 
-  it.each([
-    ['a photo of a plan, which is pale', {}, 85],
-    ['a page of a PDF', { paper: 600 }, 60],
-    ['a scan', { dots: 300 }, 60],
-  ])('of %s is brought as strong as it reads well', (_what, print, opacity) => {
-    const brought = { level: LEVEL, name: 'It', asset: 'a'.repeat(32), width: 400, height: 300 };
-    const plan = done(over(), 'add-background', { ...brought, ...print });
-    expect(b1(plan).opacity).toBe(opacity);
-  });
-
   it('leaves what is drawn as it is, unless that goes along', () => {
     const plan = over(sheet());
     const args = { background: 'B1', a: [0, 0], b: [10_000, 0], length: 20_000 };
