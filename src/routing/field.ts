@@ -13,9 +13,12 @@ export interface Network {
 /** Whole numbers from 0: in 32 bits where they fit, which makes a search faster, else in doubles. */
 export type Weights = Int32Array | Float64Array;
 
+/** Whether a weight fits 32 bits. */
+export const inWords = (weight: number): boolean => weight < 2 ** 31;
+
 /** Room for so many weights of at most this size. */
 export const weights = (count: number, most: number): Weights =>
-  most < 2 ** 31 ? new Int32Array(count) : new Float64Array(count);
+  inWords(most) ? new Int32Array(count) : new Float64Array(count);
 
 /**
  * What each state is away from the source: four numbers a state, side by side, since they are wanted together: cost, the

@@ -178,7 +178,7 @@ function assemble(
     bend: site.prices.bend * UNITS,
     strips,
   };
-  return { ...partial, net: networkOf(partial, drafts) };
+  return { ...partial, net: networkOf(partial, drafts, near) };
 }
 
 /** The stops of all tracks, numbered on from a state. */

@@ -1,10 +1,11 @@
+import type { Point } from '../geometry/point.ts';
 import { BEND } from './field.ts';
 import type { Graph, Stop } from './graph.ts';
 import { UNITS } from './medium.ts';
 import { mediumAt } from './profile.ts';
 import { type Draft, isBoxed, joinable } from './stops.ts';
 import type { Toll } from './toll.ts';
-import { type Track, trackToll } from './tracks.ts';
+import { type NearTracks, type Track, trackToll } from './tracks.ts';
 
 type Plain = Omit<Graph, 'net'>;
 
@@ -47,11 +48,13 @@ export class Links {
  * Links along tracks, between tracks, and between tracks and the plane.
  *
  * @param mediumOf the medium of each node on its line along each axis; -1 for none
+ * @param near the tracks that come near one, which alone it can pass a cable on to
  */
 export function trackLinks(
   graph: Plain,
   drafts: readonly (readonly Draft[])[],
   mediumOf: readonly [Int32Array, Int32Array],
+  near: NearTracks,
 ): Links {
   const { media, tracks, stops } = graph;
   const { pathwayFactor } = graph.site.prices;
@@ -61,6 +64,7 @@ export function trackLinks(
   for (let index = 0; index < tracks.length; index++) {
     const track = tracks[index]!;
     const list = stops[index]!;
+    const others = near(track).flatMap((number) => (number === index ? [] : [tracks[number]!]));
     for (let i = 0; i < list.length; i++) {
       const stop = list[i]!;
       const after = list[i + 1];
@@ -70,7 +74,8 @@ export function trackLinks(
       }
       for (const node of drafts[index]![i]!.joins)
         joinNode(graph, track, stop, node, mediumOf, links);
-      if (canPass(track, stop)) groups.add(stop);
+      if (canPass(track, stop) && others.some((other) => comesTo(other, stop.place)))
+        groups.add(stop);
     }
   }
   for (const group of groups.all) if (group.length > 1) passOn(graph, group, links);
@@ -139,6 +144,13 @@ function mayPass(s: Track, p: Stop, t: Track, q: Stop): boolean {
   if (!joinable(s, p) || !joinable(t, q)) return false;
   return (s.slab && t.slab) || (!isBoxed(s, p) && !isBoxed(t, q));
 }
+
+/** Whether a place lies within the bounds of a track, to a millimetre. */
+const comesTo = ({ ax, ay, bx, by }: Track, [x, y]: Point): boolean =>
+  x >= Math.min(ax, bx) - 1 &&
+  x <= Math.max(ax, bx) + 1 &&
+  y >= Math.min(ay, by) - 1 &&
+  y <= Math.max(ay, by) + 1;
 
 const canPass = (track: Track, stop: Stop): boolean =>
   track.anywhere || stop.p === track.pa || stop.p === track.pb;

@@ -201,6 +201,16 @@ export class Media {
     return this.#sums[a]! * (UNITS / 2);
   }
 
+  /** No step between two media is longer, and none costs more. */
+  most(): { readonly step: number; readonly price: number } {
+    let [low, high] = [Infinity, -Infinity];
+    for (const { z } of this.list) {
+      if (z < low) low = z;
+      if (z > high) high = z;
+    }
+    return { step: high - low, price: Math.max(...this.#sums) * UNITS };
+  }
+
   /** Length of the step between two media. */
   step(a: number, b: number): number {
     return Math.abs(this.list[a]!.z - this.list[b]!.z);

@@ -4,143 +4,156 @@ import { type Links, trackLinks } from './links.ts';
 import { UNITS } from './medium.ts';
 import type { Draft } from './stops.ts';
 import { type LineTolls, lineTolls } from './tolls.ts';
+import type { NearTracks } from './tracks.ts';
 
 type Plain = Omit<Graph, 'net'>;
 type Tolls = readonly [LineTolls, LineTolls];
 
 /** The arcs of a graph: along its lines, at its turns, along its tracks and between these. */
-export function networkOf(graph: Plain, drafts: readonly (readonly Draft[])[]): Network {
+export function networkOf(
+  graph: Plain,
+  drafts: readonly (readonly Draft[])[],
+  near: NearTracks,
+): Network {
   const tolls = [lineTolls(graph, 0), lineTolls(graph, 1)] as const;
-  const links = trackLinks(graph, drafts, [tolls[0].medium, tolls[1].medium]);
-  return compress(graph, tolls, turnsOf(graph, tolls), links);
-}
-
-/** Turns from one line to the other at a node. */
-interface Turns {
-  /** 1 where there is one for the price of a bend, 2 where the two lines lie in media apart, 0 where there is none. */
-  readonly kind: Uint8Array;
-  readonly count: number;
-  readonly maxCost: number;
-  readonly maxSecond: number;
-}
-
-function turnsOf(graph: Plain, [h, v]: Tolls): Turns {
-  const { nodes, bend } = graph;
-  const { list } = graph.media;
-  const kind = new Uint8Array(nodes);
-  let count = 0;
-  let maxCost = bend;
-  let maxSecond = BEND;
-  for (let node = 0; node < nodes; node++) {
-    const a = h.medium[node]!;
-    const b = v.medium[node]!;
-    if (a < 0 || b < 0 || list[a]!.barred || list[b]!.barred) continue;
-    count++;
-    kind[node] = a === b ? 1 : 2;
-    if (a === b) continue;
-    const { cost, second } = turnBetween(graph, a, b);
-    if (cost > maxCost) maxCost = cost;
-    if (second > maxSecond) maxSecond = second;
-  }
-  return count > 0
-    ? { kind, count, maxCost, maxSecond }
-    : { kind, count, maxCost: 0, maxSecond: 0 };
-}
-
-function turnBetween({ media, bend }: Plain, a: number, b: number) {
-  const step = media.step(a, b);
-  return { cost: bend + step * UNITS + media.price(a, b), second: BEND + 2 * step };
+  const links = trackLinks(graph, drafts, [tolls[0].medium, tolls[1].medium], near);
+  return compress(graph, tolls, links);
 }
 
 /** All arcs in the order of their states: back and on along the line, the turn, and what tracks add. */
-function compress(graph: Plain, tolls: Tolls, turns: Turns, links: Links): Network {
+function compress(graph: Plain, tolls: Tolls, links: Links): Network {
   const [h, v] = tolls;
-  const states = 2 * graph.nodes + graph.stopOf.length;
-  const total = 2 * (h.count + v.count + turns.count + links.count);
-  const maxCost = Math.max(h.maxCost, v.maxCost, turns.maxCost, links.maxCost);
-  const maxSecond = Math.max(h.maxSecond, v.maxSecond, turns.maxSecond, links.maxSecond);
+  const plane = 2 * graph.nodes;
+  const states = plane + graph.stopOf.length;
+  // Nearly every node has a turn, so there is room for all, and what is left over is cut off.
+  const room = 2 * (h.count + v.count + graph.nodes + links.count);
+  const { step, price } = graph.media.most();
+  const maxCost = Math.max(h.maxCost, v.maxCost, graph.bend + step * UNITS + price, links.maxCost);
+  const maxSecond = Math.max(h.maxSecond, v.maxSecond, BEND + 2 * step, links.maxSecond);
   // Until a state is written, `first` holds the number of its first end of a link, from 1.
   const first = new Int32Array(states + 1);
   const later = chainLinks(links, first);
-  const to = new Int32Array(total);
-  const cost = weights(total, maxCost);
-  const second = weights(total, maxSecond);
+  const to = new Int32Array(room);
+  const cost = weights(room, maxCost);
+  const second = weights(room, maxSecond);
   const net: Network = { states, first, to, cost, second, maxCost };
-  const parts = { tolls, turns, links, later };
+  const parts = { tolls, links, later };
   let e = 0;
-  for (let from = 0; from < states; from += AT_ONCE)
-    e = writeArcs(graph, parts, net, from, Math.min(states, from + AT_ONCE), e);
+  for (let from = 0; from < graph.nodes; from += AT_ONCE)
+    e = writeNodes(graph, parts, net, from, Math.min(graph.nodes, from + AT_ONCE), e);
+  for (let state = plane; state < states; state++) {
+    const end = first[state]!;
+    first[state] = e;
+    e = writeLinks(parts, net, end, e);
+  }
   first[states] = e;
-  return net;
+  return {
+    states,
+    first,
+    to: to.subarray(0, e),
+    cost: cost.subarray(0, e),
+    second: second.subarray(0, e),
+    maxCost,
+  };
 }
 
-/** States whose arcs are written by one call: engines compile a function that is called often, not a loop that is long. */
-const AT_ONCE = 512;
+/** Nodes whose arcs are written by one call: engines compile a function that is called often, not a loop that is long. */
+const AT_ONCE = 256;
 
 /** What the arcs of a network are made of, with the ends of links chained by their states. */
 interface Parts {
   readonly tolls: Tolls;
-  readonly turns: Turns;
   readonly links: Links;
   readonly later: Int32Array;
 }
 
-/** Writes the arcs of the states from one to before another, from place e on; answers with the place after them. */
-function writeArcs(
-  graph: Plain,
-  { tolls: [h, v], turns: { kind }, links, later }: Parts,
-  { first, to, cost: weight, second: extra }: Network,
+/** Writes the arcs of the nodes from one to before another, from place e on; answers with the place after them. */
+function writeNodes(
+  { media, bend, list: [hList, vList] }: Plain,
+  parts: Parts,
+  net: Network,
   from: number,
   before: number,
   e: number,
 ): number {
-  const { bend } = graph;
-  const [hList, vList] = graph.list;
-  const { place: hPlace, cost: hCost, second: hSecond } = h;
-  const { place: vPlace, cost: vCost, second: vSecond } = v;
-  const plane = 2 * graph.nodes;
-  for (let state = from; state < before; state++) {
+  const {
+    tolls: [h, v],
+  } = parts;
+  const { list } = media;
+  const { first, to, cost, second } = net;
+  for (let node = from; node < before; node++) {
+    const a = h.medium[node]!;
+    const b = v.medium[node]!;
+    const turns = a >= 0 && b >= 0 && !list[a]!.barred && !list[b]!.barred;
+    let turn = bend;
+    let turnSecond = BEND;
+    if (turns && a !== b) {
+      // The two lines lie on either side of an edge.
+      const step = media.step(a, b);
+      turn += step * UNITS + media.price(a, b);
+      turnSecond += 2 * step;
+    }
+    let state = 2 * node;
     let end = first[state]!;
     first[state] = e;
-    if (state < plane) {
-      const node = state >> 1;
-      const axis = state & 1;
-      const along = axis === 0;
-      const list = along ? hList : vList;
-      const cost = along ? hCost : vCost;
-      const second = along ? hSecond : vSecond;
-      const k = along ? hPlace[node]! : vPlace[node]!;
-      const back = k > 0 ? cost[k - 1]! : -1;
-      if (back >= 0) {
-        to[e] = 2 * list[k - 1]! + axis;
-        weight[e] = back;
-        extra[e++] = second[k - 1]!;
-      }
-      const on = k >= 0 ? cost[k]! : -1;
-      if (on >= 0) {
-        to[e] = 2 * list[k + 1]! + axis;
-        weight[e] = on;
-        extra[e++] = second[k]!;
-      }
-      const turn = kind[node]!;
-      if (turn > 0) {
-        to[e] = state ^ 1;
-        if (turn === 1) {
-          weight[e] = bend;
-          extra[e++] = BEND;
-        } else {
-          const between = turnBetween(graph, h.medium[node]!, v.medium[node]!);
-          weight[e] = between.cost;
-          extra[e++] = between.second;
-        }
-      }
+    e = writeAlong(h, hList, node, 0, net, e);
+    if (turns) {
+      to[e] = state + 1;
+      cost[e] = turn;
+      second[e++] = turnSecond;
     }
-    for (; end > 0; end = later[end]!) {
-      const i = (end - 1) >> 1;
-      to[e] = (end & 1) === 1 ? links.b[i]! : links.a[i]!;
-      weight[e] = links.cost[i]!;
-      extra[e++] = links.second[i]!;
+    if (end > 0) e = writeLinks(parts, net, end, e);
+    end = first[++state]!;
+    first[state] = e;
+    e = writeAlong(v, vList, node, 1, net, e);
+    if (turns) {
+      to[e] = state - 1;
+      cost[e] = turn;
+      second[e++] = turnSecond;
     }
+    if (end > 0) e = writeLinks(parts, net, end, e);
+  }
+  return e;
+}
+
+/** Back and on along the line of a node. */
+function writeAlong(
+  tolls: LineTolls,
+  list: Int32Array,
+  node: number,
+  axis: 0 | 1,
+  { to, cost, second }: Network,
+  e: number,
+): number {
+  const k = tolls.place[node]!;
+  if (k < 0) return e;
+  const back = k > 0 ? tolls.cost[k - 1]! : -1;
+  if (back >= 0) {
+    to[e] = 2 * list[k - 1]! + axis;
+    cost[e] = back;
+    second[e++] = tolls.second[k - 1]!;
+  }
+  const on = tolls.cost[k]!;
+  if (on >= 0) {
+    to[e] = 2 * list[k + 1]! + axis;
+    cost[e] = on;
+    second[e++] = tolls.second[k]!;
+  }
+  return e;
+}
+
+/** The arcs of a chain of links' ends. */
+function writeLinks(
+  { links, later }: Parts,
+  { to, cost, second }: Network,
+  first: number,
+  e: number,
+): number {
+  for (let end = first; end > 0; end = later[end]!) {
+    const i = (end - 1) >> 1;
+    to[e] = (end & 1) === 1 ? links.b[i]! : links.a[i]!;
+    cost[e] = links.cost[i]!;
+    second[e++] = links.second[i]!;
   }
   return e;
 }

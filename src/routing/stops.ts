@@ -13,9 +13,6 @@ export interface Draft {
   joins: number[];
 }
 
-/** The stops at one position of a track, by side. */
-type Pair = [Draft | null, Draft | null];
-
 /** The plane as it stands while stops are put on tracks: the rows hold its crossings alone. */
 interface Plane {
   readonly lines: readonly [LineSet, LineSet];
@@ -35,14 +32,12 @@ export function draftStops(
 ): Draft[] {
   const lo = Math.min(track.pa, track.pb);
   const hi = Math.max(track.pa, track.pb);
-  const drafts = new Map<number, Pair>();
+  const drafts: Draft[] = [];
   const stop = (p: number, side: 0 | 1): Draft => {
     const s = p <= lo ? 1 : p >= hi ? 0 : track.axis === 2 ? 0 : side;
-    const at = Math.min(hi, Math.max(lo, p));
-    const pair = drafts.get(at) ?? [null, null];
-    drafts.set(at, pair);
-    pair[s] ??= { p: at, side: s, joins: [] };
-    return pair[s];
+    const draft: Draft = { p: Math.min(hi, Math.max(lo, p)), side: s, joins: [] };
+    drafts.push(draft);
+    return draft;
   };
   const stopBeside = (at: Point): void => {
     const p = nearestOn(track, at);
@@ -68,12 +63,23 @@ export function draftStops(
     for (const landing of ground.landings) stopBeside(landing);
   }
   for (const pin of ground.pins) stopBeside(pin);
-  const list = [...drafts.values()]
-    .sort((a, b) => (a[0] ?? a[1])!.p - (b[0] ?? b[1])!.p)
-    .flatMap((pair) => pair.filter((draft) => draft !== null));
+  const list = inOrder(drafts);
   if (track.axis === 2) joinEnds(track, list, plane);
-  else joinPlane(track, track.axis, drafts, plane);
+  else joinPlane(track, track.axis, list, plane);
   return list;
+}
+
+/** Drafts by position and side, those of one place as one. */
+function inOrder(drafts: Draft[]): Draft[] {
+  drafts.sort((a, b) => a.p - b.p || a.side - b.side);
+  let count = 0;
+  for (const draft of drafts) {
+    const last = drafts[count - 1];
+    if (last && last.p === draft.p && last.side === draft.side) last.joins.push(...draft.joins);
+    else drafts[count++] = draft;
+  }
+  drafts.length = count;
+  return drafts;
 }
 
 /** Where another track can pass a cable on to this one. */
@@ -131,29 +137,25 @@ export const isBoxed = (track: Track, { p }: { readonly p: number }): boolean =>
   (track.boxA && p === track.pa) || (track.boxB && p === track.pb);
 
 /** Joins the stops of an axis-parallel track to the nodes at their place. */
-function joinPlane(
-  track: Track,
-  axis: 0 | 1,
-  drafts: ReadonlyMap<number, Pair>,
-  plane: Plane,
-): void {
+function joinPlane(track: Track, axis: 0 | 1, list: readonly Draft[], plane: Plane): void {
   const { nodes, lines, rows } = plane;
   const position = axis === 0 ? nodes.x : nodes.y;
   const across = axis === 0 ? nodes.v : nodes.h;
   const sides = lines[axis === 0 ? 1 : 0].side;
   const [lo, hi] = [Math.min(track.pa, track.pb), Math.max(track.pa, track.pb)];
   const c = axis === 0 ? track.ay : track.ax;
+  let i = 0;
   eachOn(rows[axis], lines[axis], c, lo, hi, (node) => {
     const p = position[node]!;
     const end = p === lo || p === hi;
-    for (const draft of drafts.get(p) ?? [])
-      if (
-        draft &&
-        joinable(track, draft) &&
-        !isBoxed(track, draft) &&
-        (end || draft.side === sides[across[node]!])
-      )
-        insert(draft.joins, node);
+    // Nodes come in order along each line; the next line begins anew.
+    if (i > 0 && list[i - 1]!.p >= p) i = 0;
+    while (i < list.length && list[i]!.p < p) i++;
+    for (let k = i; k < list.length && list[k]!.p === p; k++) {
+      const draft = list[k]!;
+      if (!joinable(track, draft) || isBoxed(track, draft)) continue;
+      if (end || draft.side === sides[across[node]!]) insert(draft.joins, node);
+    }
   });
 }
 

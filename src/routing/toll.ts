@@ -50,6 +50,13 @@ export function tollWithin(
 ): void {
   const { list } = media;
   const { starts, media: stretches } = profile;
+  if (first === last) {
+    // Most neighbours lie in one stretch.
+    const { barred, pass, factor } = list[stretches[first]!]!;
+    out.cost = barred || (b > a && !pass) ? -1 : Math.round((b - a) * 2 * factor);
+    out.length = b - a;
+    return;
+  }
   let cost = 0;
   let vertical = 0;
   let at = a;

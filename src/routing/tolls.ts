@@ -1,12 +1,13 @@
+import { inWords, type Weights, weights } from './field.ts';
 import type { Graph } from './graph.ts';
-import { type Profile, stretchAt } from './profile.ts';
+import { stretchAt } from './profile.ts';
 import { type Toll, tollWithin } from './toll.ts';
 
 /** What it costs to go from node to node along the lines of one axis, and what lies at each node. */
 export class LineTolls {
   /** From each place in the list to the next of the same line; -1 where there is no passage. */
-  readonly cost: Float64Array;
-  readonly second: Float64Array;
+  readonly cost: Weights;
+  readonly second: Weights;
   /** Place of each node in the list, and the medium of its quadrant on its line; -1 for none. */
   readonly place: Int32Array;
   readonly medium: Int32Array;
@@ -15,17 +16,23 @@ export class LineTolls {
   maxCost = 0;
   maxSecond = 0;
 
-  constructor(nodes: number, places: number) {
-    this.cost = new Float64Array(places).fill(-1);
-    this.second = new Float64Array(places);
-    this.place = new Int32Array(nodes).fill(-1);
-    this.medium = new Int32Array(nodes).fill(-1);
+  /** @param most that a weight may be, see `weights` */
+  constructor(nodes: number, places: number, most: number) {
+    this.cost = weights(places, most);
+    this.second = weights(places, most);
+    this.place = new Int32Array(nodes);
+    this.medium = new Int32Array(nodes);
+    // Some nodes lie on no line of the axis.
+    if (places < nodes) {
+      this.place.fill(-1);
+      this.medium.fill(-1);
+    }
   }
 
   put(place: number, { cost, length }: Toll): void {
+    this.cost[place] = cost;
     if (cost < 0) return;
     const second = Math.round(2 * length);
-    this.cost[place] = cost;
     this.second[place] = second;
     this.count++;
     if (cost > this.maxCost) this.maxCost = cost;
@@ -35,7 +42,14 @@ export class LineTolls {
 
 /** Walks each line of an axis once, along its nodes and the stretches of its profile together. */
 export function lineTolls(graph: Omit<Graph, 'net'>, axis: 0 | 1): LineTolls {
-  const tolls = new LineTolls(graph.nodes, graph.list[axis].length);
+  // In words first: only a plane of some kilometres has ways between neighbours that do not fit.
+  const tolls = walkLines(graph, axis, 0);
+  const most = Math.max(tolls.maxCost, tolls.maxSecond);
+  return inWords(most) ? tolls : walkLines(graph, axis, most);
+}
+
+function walkLines(graph: Omit<Graph, 'net'>, axis: 0 | 1, most: number): LineTolls {
+  const tolls = new LineTolls(graph.nodes, graph.list[axis].length, most);
   const out: Toll = { cost: 0, length: 0 };
   for (let line = 0; line < graph.lines[axis].count; line++)
     walkLine(graph, axis, line, tolls, out);
@@ -50,36 +64,34 @@ function walkLine(
   out: Toll,
 ): void {
   const profile = lines[axis].profiles[line]!;
+  const { starts, media: numbers } = profile;
   const list = lists[axis];
   const position = listPosition[axis];
   const side = listSide[axis];
   const begin = from[axis][line]!;
   const end = from[axis][line + 1]!;
-  let before = begin < end ? stretchAt(profile, position[begin]!, 0) : 0;
+  if (begin === end) return;
+  const { place, medium } = tolls;
+  const last = starts.length - 1;
+  let before = position[begin]!;
+  let stretch = stretchAt(profile, before, 0);
   for (let k = begin; k < end; k++) {
-    const node = list[k]!;
     const at = position[k]!;
-    const stretch = stretchFrom(profile, before, at, side[k]!);
-    tolls.place[node] = k;
-    tolls.medium[node] = profile.media[stretch]!;
+    const first = stretch;
+    if (side[k] === 1) while (stretch < last && starts[stretch + 1]! <= at) stretch++;
+    else {
+      while (stretch < last && starts[stretch + 1]! < at) stretch++;
+      // A node that is no crossing lies before a border at its place, but may follow crossings that lie beyond it.
+      while (stretch > 0 && starts[stretch]! >= at) stretch--;
+    }
+    const node = list[k]!;
+    place[node] = k;
+    medium[node] = numbers[stretch]!;
     if (k > begin) {
-      tollWithin(media, profile, before, position[k - 1]!, stretch, at, out);
+      tollWithin(media, profile, first, before, stretch, at, out);
       tolls.put(k - 1, out);
     }
-    before = stretch;
+    before = at;
   }
-}
-
-/** The stretch at a position and side, looked for from one that is near it. */
-function stretchFrom({ starts }: Profile, near: number, at: number, side: number): number {
-  const last = starts.length - 1;
-  let i = near;
-  if (side === 1) {
-    while (i < last && starts[i + 1]! <= at) i++;
-    return i;
-  }
-  while (i < last && starts[i + 1]! < at) i++;
-  // A node that is no crossing lies before a border at its place, but may follow crossings that lie beyond it.
-  while (i > 0 && starts[i]! >= at) i--;
-  return i;
+  tolls.cost[end - 1] = -1;
 }
