@@ -33,6 +33,7 @@ export interface Place {
 }
 
 const SIDES = [0, 1] as const;
+const NO_LEGS = (): readonly Leg[] => [];
 
 /** The cheapest way from a terminal to what it is to reach, or null. */
 export function attach(graph: Graph, toward: Toward, place: Place): Attachment | null {
@@ -96,7 +97,7 @@ function joinTrack(
       const z = elevationOn(media, track, p, side);
       const rise = Math.abs(z - place.height);
       const cost = rise * UNITS + Math.round(lead * 2 * graph.site.prices.pathwayFactor);
-      alongTrack(graph, index, p, side, cost, 2 * (rise + lead), lead, null, [], best);
+      alongTrack(graph, index, p, side, cost, 2 * (rise + lead), lead, null, NO_LEGS, best);
       if (!track.anywhere || track.axis === 2) continue;
       const leg: Leg = {
         on: 'track',

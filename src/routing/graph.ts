@@ -11,6 +11,7 @@ import { MAX_NODES, type Site } from './site.ts';
 import { startsOf } from './starts.ts';
 import { type Draft, draftStops } from './stops.ts';
 import { Strips } from './strips.ts';
+import { lineTolls } from './tolls.ts';
 import { boundsOf, type TrackBounds } from './track-bounds.ts';
 import {
   elevationOn,
@@ -56,6 +57,8 @@ export interface Graph {
   readonly listPosition: readonly [Float64Array, Float64Array];
   /** The side on which it lies there: that of the line across; 0 where there is none. */
   readonly listSide: readonly [Uint8Array, Uint8Array];
+  /** The stretch of the line's profile that it lies in there. */
+  readonly listStretch: readonly [Int32Array, Int32Array];
   readonly tracks: readonly Track[];
   readonly trackBounds: TrackBounds;
   readonly stops: readonly (readonly Stop[])[];
@@ -178,7 +181,9 @@ function assemble(
     bend: site.prices.bend * UNITS,
     strips,
   };
-  return { ...partial, net: networkOf(partial, drafts, near) };
+  const tolls = [lineTolls(partial, 0), lineTolls(partial, 1)] as const;
+  const listStretch = [tolls[0].stretch, tolls[1].stretch] as const;
+  return { ...partial, listStretch, net: networkOf(partial, tolls, drafts, near) };
 }
 
 /** The stops of all tracks, numbered on from a state. */

@@ -7,7 +7,7 @@ import { type Draft, isBoxed, joinable } from './stops.ts';
 import type { Toll } from './toll.ts';
 import { type NearTracks, type Track, trackToll } from './tracks.ts';
 
-type Plain = Omit<Graph, 'net'>;
+type Plain = Omit<Graph, 'net' | 'listStretch'>;
 
 /** Ways between two states each, either way: columns, since there are many. */
 export class Links {

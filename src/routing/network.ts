@@ -3,19 +3,19 @@ import type { Graph } from './graph.ts';
 import { type Links, trackLinks } from './links.ts';
 import { UNITS } from './medium.ts';
 import type { Draft } from './stops.ts';
-import { type LineTolls, lineTolls } from './tolls.ts';
+import type { LineTolls } from './tolls.ts';
 import type { NearTracks } from './tracks.ts';
 
-type Plain = Omit<Graph, 'net'>;
+type Plain = Omit<Graph, 'net' | 'listStretch'>;
 type Tolls = readonly [LineTolls, LineTolls];
 
 /** The arcs of a graph: along its lines, at its turns, along its tracks and between these. */
 export function networkOf(
   graph: Plain,
+  tolls: Tolls,
   drafts: readonly (readonly Draft[])[],
   near: NearTracks,
 ): Network {
-  const tolls = [lineTolls(graph, 0), lineTolls(graph, 1)] as const;
   const links = trackLinks(graph, drafts, [tolls[0].medium, tolls[1].medium], near);
   return compress(graph, tolls, links);
 }

@@ -91,12 +91,16 @@ function meetTrack(
     ray.second + turned * BEND + Math.round(2 * (out.length + drop)),
     2 * Math.abs(hit.at - ray.from),
     ray.start,
-    [...ray.legs, rayLeg(ray, hit.at, side)],
+    () => [...ray.legs, rayLeg(ray, hit.at, side)],
     best,
   );
 }
 
-/** From a position of a track to the stops before and after it. */
+/**
+ * From a position of a track to the stops before and after it.
+ *
+ * @param legs to there, made when they are wanted: few ways are kept
+ */
 export function alongTrack(
   graph: Graph,
   index: number,
@@ -106,7 +110,7 @@ export function alongTrack(
   second: number,
   own: number,
   start: Start | null,
-  legs: readonly Leg[],
+  legs: () => readonly Leg[],
   best: Taker,
 ): void {
   const track = graph.tracks[index]!;
@@ -115,7 +119,7 @@ export function alongTrack(
   const factor = graph.site.prices.pathwayFactor;
   const after = firstAfter(stops, p, side);
   if (best.minds(index))
-    best.comesTo(index, { p, side, gap: after, cost, second, own, start, legs });
+    best.comesTo(index, { p, side, gap: after, cost, second, own, start, legs: legs() });
   for (let i = after - 1; i <= after; i++) {
     const stop = stops[i];
     if (!stop || cost + best.left(stop.state) > best.most()) continue;
@@ -125,7 +129,7 @@ export function alongTrack(
     if (!best.better(cost + out.cost, second + Math.round(2 * out.length), own, stop.state))
       continue;
     best.keep(start, [
-      ...legs,
+      ...legs(),
       { on: 'track', track: index, from: p, to: stop.p, fromSide: side, toSide: stop.side },
     ]);
   }

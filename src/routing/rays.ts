@@ -112,6 +112,7 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
   const from = graph.from[across];
   const positions = graph.listPosition[across];
   const nodeSides = graph.listSide[across];
+  const stretches = graph.listStretch[across];
   const marks = best.marks(ray);
   const walk = new Walk(graph.media, ray.profile, origin, forward, ray.stretch);
   const turned: Toll = { cost: 0, length: 0 };
@@ -160,7 +161,7 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
       if (left - least <= most && left + least > most) continue;
       const profile = lines.profiles[i]!;
       const pSide = nodeSides[j] as 0 | 1;
-      turnOff(graph, ray, walk.medium(), profile, p, pSide, j === k, turned);
+      turnOff(graph, ray, walk.medium(), profile, p, stretches[j]!, j === k, turned);
       if (turned.cost < 0) continue;
       if (left - turned.cost > most) {
         if (marks === null && !graph.slanted) return d;
@@ -180,19 +181,21 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
   }
   return forward ? Infinity : -Infinity;
 }
-/** Cost and length of turning off a ray, in its medium, to a position of a line across; a cost below 0 where that is barred. */
+/**
+ * Cost and length of turning off a ray, in its medium, to a position of a line across, whose stretch there is known; a
+ * cost below 0 where that is barred.
+ */
 function turnOff(
   { media, bend }: Graph,
   { c, side }: Ray,
   mine: number,
   profile: Profile,
   p: number,
-  pSide: 0 | 1,
+  there: number,
   back: boolean,
   out: Toll,
 ): void {
-  const here = stretchAt(profile, c, side);
-  const there = stretchFrom(profile, here, p, pSide);
+  const here = stretchFrom(profile, there, c, side);
   const theirs = profile.media[here]!;
   if (back) tollWithin(media, profile, there, p, here, c, out);
   else tollWithin(media, profile, here, c, there, p, out);

@@ -10,6 +10,8 @@ export class LineTolls {
   readonly second: Weights;
   /** Place of each node in the list, and the medium of its quadrant on its line; -1 for none. */
   readonly place: Int32Array;
+  /** Number of the stretch of its line at each place of the list. */
+  readonly stretch: Int32Array;
   readonly medium: Int32Array;
   /** How many passages there are, and the largest weights of one. */
   count = 0;
@@ -20,6 +22,7 @@ export class LineTolls {
   constructor(nodes: number, places: number, most: number) {
     this.cost = weights(places, most);
     this.second = weights(places, most);
+    this.stretch = new Int32Array(places);
     this.place = new Int32Array(nodes);
     this.medium = new Int32Array(nodes);
     // Some nodes lie on no line of the axis.
@@ -41,14 +44,18 @@ export class LineTolls {
 }
 
 /** Walks each line of an axis once, along its nodes and the stretches of its profile together. */
-export function lineTolls(graph: Omit<Graph, 'net'>, axis: 0 | 1): LineTolls {
+export function lineTolls(graph: Omit<Graph, 'net' | 'listStretch'>, axis: 0 | 1): LineTolls {
   // In words first: only a plane of some kilometres has ways between neighbours that do not fit.
   const tolls = walkLines(graph, axis, 0);
   const most = Math.max(tolls.maxCost, tolls.maxSecond);
   return inWords(most) ? tolls : walkLines(graph, axis, most);
 }
 
-function walkLines(graph: Omit<Graph, 'net'>, axis: 0 | 1, most: number): LineTolls {
+function walkLines(
+  graph: Omit<Graph, 'net' | 'listStretch'>,
+  axis: 0 | 1,
+  most: number,
+): LineTolls {
   const tolls = new LineTolls(graph.nodes, graph.list[axis].length, most);
   const out: Toll = { cost: 0, length: 0 };
   for (let line = 0; line < graph.lines[axis].count; line++)
@@ -57,7 +64,7 @@ function walkLines(graph: Omit<Graph, 'net'>, axis: 0 | 1, most: number): LineTo
 }
 
 function walkLine(
-  { media, lines, list: lists, from, listPosition, listSide }: Omit<Graph, 'net'>,
+  { media, lines, list: lists, from, listPosition, listSide }: Omit<Graph, 'net' | 'listStretch'>,
   axis: 0 | 1,
   line: number,
   tolls: LineTolls,
@@ -71,7 +78,7 @@ function walkLine(
   const begin = from[axis][line]!;
   const end = from[axis][line + 1]!;
   if (begin === end) return;
-  const { place, medium } = tolls;
+  const { place, medium, stretch: stretches } = tolls;
   const last = starts.length - 1;
   let before = position[begin]!;
   let stretch = stretchAt(profile, before, 0);
@@ -86,6 +93,7 @@ function walkLine(
     }
     const node = list[k]!;
     place[node] = k;
+    stretches[k] = stretch;
     medium[node] = numbers[stretch]!;
     if (k > begin) {
       tollWithin(media, profile, first, before, stretch, at, out);
