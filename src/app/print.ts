@@ -42,6 +42,7 @@ async function pictures(plan: Plan, store: AssetPort): Promise<Map<string, PdfAs
 /** A printed job, and the letters in it that its fonts do not have. */
 export interface Printed {
   readonly pdf: Blob;
+  readonly pages: number;
   readonly lacking: readonly string[];
 }
 
@@ -66,5 +67,5 @@ export async function printedPdf(
   const options = { fonts: faces, assets, title: job(plan).name, date: now };
   const bytes = await writePdf(pages, options);
   const pdf = new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' });
-  return { pdf, lacking: lackingLetters(pages) };
+  return { pdf, pages: pages.length, lacking: lackingLetters(pages) };
 }

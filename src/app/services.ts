@@ -207,8 +207,14 @@ export function createServices({
       attempt(msg('Drawing the sheets …'), async () => {
         const { plan: of, survey } = await surveying.current();
         const choice = { paper, sheets, now: now() };
-        const { pdf, lacking } = await printedPdf(of, survey, kinds, assets, choice);
-        download(pdf, fileName(job(of).name, '.pdf'));
+        const { pdf, pages, lacking } = await printedPdf(of, survey, kinds, assets, choice);
+        const name = fileName(job(of).name, '.pdf');
+        download(pdf, name);
+        say(
+          pages === 1
+            ? msg('Handed over as “{name}”, 1 page. Print it at 100 %.', { name })
+            : msg('Handed over as “{name}”, {pages} pages. Print them at 100 %.', { name, pages }),
+        );
         if (lacking.length > 0) say(unprinted(lacking), 'warning');
       }),
 

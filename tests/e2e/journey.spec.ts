@@ -225,6 +225,7 @@ test('from a scan to a priced, printed job that is still there tomorrow', async 
       desk.shelf.getByRole('button', { name: t('print.go') }).click(),
     );
     const pdf = await readPdf(context, path);
+    await expect(desk.notices).toContainText(`.pdf”, ${pdf.pages.length} pages.`);
     const plan = planOf(kept);
     const { short, long } = PAPERS.tabloid;
     for (const { size } of pdf.pages) {
