@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { cutShort } from '../base/cut-short.ts';
 import { compareIds, type Id } from '../base/ids.ts';
 import { fail, type Issue, ok, type Result } from '../base/result.ts';
 import { inOrder } from './change.ts';
@@ -141,6 +142,7 @@ export function readPlan(text: string, kinds: ReadonlySet<string>): Result<PlanF
       'version',
     );
   }
+  if (version !== FORMAT_VERSION) return fail('bad-value', strangeVersion(version), 'version');
   const unnameable = inheritedName(data);
   if (unnameable !== null) {
     const path = `${unnameable}.__proto__`;
@@ -153,6 +155,15 @@ export function readPlan(text: string, kinds: ReadonlySet<string>): Result<PlanF
   const assets = new Map(Object.entries((parsed.data.assets ?? {}) as Record<string, AssetText>));
   const issues = checkWhole(plan, kinds, assets);
   return issues.length > 0 ? { ok: false, issues: issues.slice(0, 20) } : ok({ plan, assets });
+}
+
+/** What is said of a version that is none that was ever written, or that is not there. */
+function strangeVersion(version: unknown): string {
+  const found =
+    version === undefined
+      ? 'does not say of which format it is'
+      : `says that it is of format ${cutShort(JSON.stringify(version), 40)}, which there never was`;
+  return `This plan ${found}; format ${FORMAT_VERSION} can be read. Open the copy that you saved last. If the file was written by hand or by another program, put "version": ${FORMAT_VERSION} after its "format".`;
 }
 
 /** The part of a file with a row called `__proto__`, which the schema would pass over without a word; else null. */

@@ -101,7 +101,16 @@ describe('reading a plan file', () => {
   });
 
   it.each([0, -1, '1', null])('refuses version %s', (version) => {
-    expect(faults(JSON.stringify({ format: FORMAT_NAME, version }))).toEqual(['bad-value version']);
+    const text = JSON.stringify({ format: FORMAT_NAME, version });
+    expect(faults(text)).toEqual(['bad-value version']);
+    expect(message(text)).toContain(`of format ${JSON.stringify(version)}, which there never was`);
+    expect(message(text)).toContain(`format ${FORMAT_VERSION} can be read. Open the copy`);
+  });
+
+  it('says that a version is missing, and where it is put', () => {
+    const text = JSON.stringify({ format: FORMAT_NAME });
+    expect(message(text)).toContain('does not say of which format it is');
+    expect(message(text)).toContain(`put "version": ${FORMAT_VERSION} after its "format"`);
   });
 
   it('refuses a file larger than any plan, unread', () => {
