@@ -9,10 +9,10 @@ import { t } from '../text/index.ts';
 export function nameOf(plan: Plan, kinds: KindRegistry, ref: Ref): string {
   const row = plan.tables[ref.table].get(ref.id) as Readonly<Record<string, unknown>> | undefined;
   if (!row) return t('thing.gone');
-  const given = row['name'];
+  const given = row.name;
   if (typeof given === 'string' && given !== '') return given;
-  if (ref.table === 'devices') return kindName(plan, kinds, String(row['kind']));
-  if (ref.table === 'jacks') return t('thing.jack', { label: String(row['label']) });
+  if (ref.table === 'devices') return kindName(plan, kinds, String(row.kind));
+  if (ref.table === 'jacks') return t('thing.jack', { label: String(row.label) });
   if (ref.table === 'pathways') return t(`pathway.${plan.tables.pathways.get(ref.id)!.kind}`);
   if (ref.table === 'walls') return t(`wall.${plan.tables.walls.get(ref.id)!.construction}`);
   if (ref.table === 'openings') return t(`opening.${plan.tables.openings.get(ref.id)!.kind}`);

@@ -10,10 +10,10 @@ import { TOOL } from './tool-ids.ts';
 function placesOf(plan: Plan, ref: Ref): readonly Point[] {
   const row = plan.tables[ref.table].get(ref.id) as Readonly<Record<string, unknown>> | undefined;
   if (!row) return [];
-  if (ref.table === 'jacks') return placesOf(plan, { table: 'outlets', id: String(row['outlet']) });
+  if (ref.table === 'jacks') return placesOf(plan, { table: 'outlets', id: String(row.outlet) });
   if (ref.table === 'backgrounds') return shownCorners(row as unknown as Background);
-  const one = [row['at'], row['a'], row['b'], row['origin']].filter(Boolean) as Point[];
-  const many = (row['outline'] ?? row['points'] ?? []) as readonly Point[];
+  const one = [row.at, row.a, row.b, row.origin].filter(Boolean) as Point[];
+  const many = (row.outline ?? row.points ?? []) as readonly Point[];
   return [...one, ...many];
 }
 
@@ -92,8 +92,8 @@ function levelsOf(plan: Plan, ref: Ref): string[] {
   const row = plan.tables[ref.table].get(ref.id) as Readonly<Record<string, unknown>> | undefined;
   if (!row) return [];
   if (ref.table === 'levels') return [ref.id];
-  if (ref.table === 'jacks') return levelsOf(plan, { table: 'outlets', id: String(row['outlet']) });
-  return [row['level'], row['upper']].filter((level) => typeof level === 'string');
+  if (ref.table === 'jacks') return levelsOf(plan, { table: 'outlets', id: String(row.outlet) });
+  return [row.level, row.upper].filter((level) => typeof level === 'string');
 }
 
 /**

@@ -26,7 +26,7 @@ export const darkDevice = () => matchMedia('(prefers-color-scheme: dark)');
 /** Puts a theme on the page: the attribute that the styles read, and the inks of the drawing as custom properties. */
 export function wear(theme: Theme): void {
   const root = document.documentElement;
-  root.dataset['theme'] = theme;
+  root.dataset.theme = theme;
   for (const [ink, colour] of Object.entries(PALETTES[theme]))
     root.style.setProperty(`--ink-${ink}`, colour);
 }

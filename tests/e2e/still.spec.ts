@@ -1,5 +1,4 @@
 import { expect, type Page, test } from '@playwright/test';
-import { t } from '../../src/text/index.ts';
 import { type Job, openJob } from './job.ts';
 
 interface Shift {

@@ -143,6 +143,6 @@ export function placeOf(plan: Plan, ref: Ref): Point | null {
     const [x, y] = placeAlong(plan.tables.walls.get(opening.wall)!, opening.along);
     return [Math.round(x), Math.round(y)];
   }
-  const many = (row['outline'] ?? row['points']) as readonly Point[] | undefined;
-  return ((row['at'] ?? row['origin'] ?? row['a'] ?? many?.[0]) as Point | undefined) ?? null;
+  const many = (row.outline ?? row.points) as readonly Point[] | undefined;
+  return ((row.at ?? row.origin ?? row.a ?? many?.[0]) as Point | undefined) ?? null;
 }

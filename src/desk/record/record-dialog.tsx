@@ -122,7 +122,6 @@ function Table({
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by the keyboard
     <section className="record-scroll" tabIndex={0} aria-label={t('built.title')}>
-      {/* biome-ignore lint/a11y/noNoninteractiveElementInteractions: keys that rise from its cells go from cell to cell */}
       <table ref={table} className="record" onKeyDown={walkColumn}>
         <thead>
           <tr>

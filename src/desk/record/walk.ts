@@ -11,7 +11,7 @@ export function walkColumn(event: KeyboardEvent<HTMLElement>): void {
   const up = event.shiftKey || step < 0;
   const row = cell.closest('tr');
   const next = up ? row?.previousElementSibling : row?.nextElementSibling;
-  const below = next?.querySelector<HTMLInputElement>(`[data-field="${cell.dataset['field']}"]`);
+  const below = next?.querySelector<HTMLInputElement>(`[data-field="${cell.dataset.field}"]`);
   below?.focus();
   below?.select();
 }
