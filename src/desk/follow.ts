@@ -55,8 +55,11 @@ function follow<T>(
 
 type Timer = ReturnType<typeof setTimeout> | undefined;
 
-/** While something is dragged, panels follow no oftener than this, so that no move of the pointer draws them, ms. */
-const PACE = 150;
+/**
+ * While something is dragged, panels follow with each survey, which draws them anyway, and where none comes after this
+ * long, ms: no move of the pointer draws them, nor do a plan and its survey one after the other.
+ */
+const PACE = 400;
 
 /** The plan as it is seen, for panels: what is committed at once, a drag a few times a second. */
 export const followerOf = perSession<Plan>((session, tell) => {
@@ -75,8 +78,14 @@ export const followerOf = perSession<Plan>((session, tell) => {
       return seen.preview;
     },
     see(now, before) {
-      if (now.preview === before.preview && now.history === before.history) return;
-      if (now.preview !== null && before.preview !== null && now.history === before.history) {
+      const same = now.preview === before.preview && now.history === before.history;
+      if (same && (timer === undefined || now.survey === before.survey)) return;
+      if (
+        !same &&
+        now.preview !== null &&
+        before.preview !== null &&
+        now.history === before.history
+      ) {
         timer ??= setTimeout(look, PACE);
         return;
       }
