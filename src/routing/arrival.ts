@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { tryAll } from './attach.ts';
-import type { LineMeeting, Taker, TrackMeeting } from './best.ts';
+import { Bound, type LineMeeting, type Taker, type TrackMeeting } from './best.ts';
 import type { Seed } from './field.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
@@ -66,6 +66,7 @@ class Heard implements Taker {
     { lo: Infinity, hi: -Infinity },
     { lo: Infinity, hi: -Infinity },
   ];
+  readonly bound = new Bound(null);
   readonly #graph: Graph;
   #state = -1;
   #base = Infinity;
@@ -131,22 +132,6 @@ class Heard implements Taker {
       );
     this.#base = Math.min(this.#base, meeting.cost);
     if (meeting.start === null) this.#lead = Math.max(this.#lead, JOIN_REACH);
-  }
-
-  left(): number {
-    return 0;
-  }
-
-  most(): number {
-    return Infinity;
-  }
-
-  least(): number {
-    return 0;
-  }
-
-  hopelessFrom(): boolean {
-    return false;
   }
 
   arrival(): Arrival {

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { type Beside, besideIn } from './beside.ts';
-import { Best, type Taker, type Toward } from './best.ts';
+import { Best, Bound, type Taker, type Toward } from './best.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { UNITS } from './medium.ts';
@@ -50,10 +50,7 @@ export function reachable(graph: Graph, place: Place): number[] {
       states.add(state);
       return false;
     },
-    most: () => Infinity,
-    left: () => 0,
-    least: () => 0,
-    hopelessFrom: () => false,
+    bound: new Bound(null),
     keep: () => {},
     sets: () => {},
     marks: () => null,

@@ -55,17 +55,61 @@ export interface TrackMeeting {
   readonly legs: readonly Leg[];
 }
 
+/**
+ * What ways have to keep to if they are to be wanted. A class of its own, so that what is asked at every line that a ray
+ * crosses is the same code whoever listens.
+ */
+export class Bound {
+  /** What the best way costs so far. */
+  cost = Infinity;
+  readonly #field: Field | null;
+  readonly #room: number;
+  readonly #goalX: number;
+  readonly #goalY: number;
+  readonly #near: number;
+  readonly #base: number;
+  readonly #rate: number;
+  readonly #slanted: boolean;
+
+  /** @param toward null where every way is wanted */
+  constructor(toward: Toward | null) {
+    this.#field = toward?.field ?? null;
+    this.#slanted = toward?.slanted ?? false;
+    this.#room = this.#slanted ? SLACK * UNITS : 0;
+    [this.#goalX, this.#goalY] = toward?.goal ?? [0, 0];
+    this.#near = (toward?.lead ?? 0) + SLACK;
+    this.#base = toward?.base ?? 0;
+    this.#rate = toward?.rate ?? 0;
+  }
+
+  /** What is left from a state. */
+  left(state: number): number {
+    return this.#field === null ? 0 : this.#field.cost(state);
+  }
+
+  /** The most that a whole way may cost if it is to be better; with room for rounding where that can be. */
+  most(): number {
+    return this.cost + this.#room;
+  }
+
+  /** The least that a length across can cost. */
+  least(length: number): number {
+    return length * this.#rate;
+  }
+
+  /** Whether no way that costs at least this much to a place can be better. */
+  hopelessFrom(cost: number, x: number, y: number): boolean {
+    const dx = Math.abs(x - this.#goalX);
+    const dy = Math.abs(y - this.#goalY);
+    const least = (this.#slanted ? Math.max(dx, dy) : dx + dy) - this.#near;
+    return cost + this.#base + (least > 0 ? least * this.#rate : 0) > this.cost;
+  }
+}
+
 /** Hears of every way to join the network; asks to keep the way when it is better than what it has. */
 export interface Taker {
   better(cost: number, second: number, own: number, state: number): boolean;
-  /** What is left from a state. */
-  left(state: number): number;
-  /** The most that a whole way may cost if it is to be better; with room for rounding where that can be. */
-  most(): number;
-  /** The least that a length across can cost. */
-  least(length: number): number;
-  /** Whether no way that costs at least this much to a place can be better. */
-  hopelessFrom(cost: number, x: number, y: number): boolean;
+  readonly bound: Bound;
   keep(start: Start | null, legs: readonly Leg[]): void;
   /** Hears of a ray that sets out. */
   sets(ray: Ray): void;
@@ -80,7 +124,7 @@ export interface Taker {
 }
 
 /** Hears of ways that lead the whole way; asks to keep one when it is better. */
-export type Whole = Pick<Taker, 'most' | 'least' | 'keep'> & {
+export type Whole = Pick<Taker, 'bound' | 'keep'> & {
   whole(cost: number, second: number, own: number): boolean;
 };
 
@@ -88,16 +132,7 @@ export type Whole = Pick<Taker, 'most' | 'least' | 'keep'> & {
 export class Best implements Taker, Whole {
   readonly #graph: Graph;
   readonly #toward: Toward;
-  readonly #room: number;
-  /** The bound of `hopelessFrom`, taken apart: it is asked for at every line that a ray crosses. */
-  readonly #goalX: number;
-  readonly #goalY: number;
-  readonly #near: number;
-  readonly #base: number;
-  readonly #rate: number;
-  readonly #slanted: boolean;
-  readonly #field: Field;
-  #cost = Infinity;
+  readonly bound: Bound;
   #second = Infinity;
   #own = Infinity;
   #state = WHOLE;
@@ -107,55 +142,30 @@ export class Best implements Taker, Whole {
   constructor(graph: Graph, toward: Toward) {
     this.#graph = graph;
     this.#toward = toward;
-    this.#room = toward.slanted ? SLACK * UNITS : 0;
-    [this.#goalX, this.#goalY] = toward.goal;
-    this.#near = toward.lead + SLACK;
-    this.#base = toward.base;
-    this.#rate = toward.rate;
-    this.#slanted = toward.slanted;
-    this.#field = toward.field;
-  }
-
-  left(state: number): number {
-    return this.#field.cost(state);
-  }
-
-  most(): number {
-    return this.#cost + this.#room;
-  }
-
-  least(length: number): number {
-    return length * this.#rate;
-  }
-
-  hopelessFrom(cost: number, x: number, y: number): boolean {
-    const dx = Math.abs(x - this.#goalX);
-    const dy = Math.abs(y - this.#goalY);
-    const least = (this.#slanted ? Math.max(dx, dy) : dx + dy) - this.#near;
-    return cost + this.#base + (least > 0 ? least * this.#rate : 0) > this.#cost;
+    this.bound = new Bound(toward);
   }
 
   /** Ties: fewest bends, shortest, then what shares most of its way, then the lowest state. */
   better(cost: number, second: number, own: number, state: number): boolean {
-    const field = this.#field;
+    const { field } = this.#toward;
     const c = cost + field.cost(state);
-    if (c > this.#cost || c === Infinity) return false;
+    if (c > this.bound.cost || c === Infinity) return false;
     return this.#take(c, second + field.second(state), own, state);
   }
 
   whole(cost: number, second: number, own: number): boolean {
-    return cost <= this.#cost && this.#take(cost, second, own, WHOLE);
+    return cost <= this.bound.cost && this.#take(cost, second, own, WHOLE);
   }
 
   #take(c: number, s: number, own: number, state: number): boolean {
-    if (c === this.#cost) {
+    if (c === this.bound.cost) {
       if (s > this.#second) return false;
       if (s === this.#second) {
         if (own > this.#own) return false;
         if (own === this.#own && state >= this.#state) return false;
       }
     }
-    this.#cost = c;
+    this.bound.cost = c;
     this.#second = s;
     this.#own = own;
     this.#state = state;
@@ -195,9 +205,10 @@ export class Best implements Taker, Whole {
   }
 
   found(): Attachment | null {
-    if (this.#cost === Infinity) return null;
+    const { cost } = this.bound;
+    if (cost === Infinity) return null;
     return {
-      cost: this.#cost,
+      cost,
       second: this.#second,
       own: this.#own,
       state: this.#state,

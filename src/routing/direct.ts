@@ -23,7 +23,7 @@ export function byRays(graph: Graph, ray: Ray, arrival: Arrival, best: Whole): v
     }
     if (!leadsTo(ray, other.c, other.side) || !leadsTo(other, ray.c, ray.side)) continue;
     const far = Math.abs(other.c - ray.from) + Math.abs(ray.c - other.from);
-    if (ray.cost + other.cost + graph.bend + best.least(far) > best.most()) continue;
+    if (ray.cost + other.cost + graph.bend + best.bound.least(far) > best.bound.most()) continue;
     roundCorner(graph, ray, other, best);
   }
 }
@@ -85,8 +85,8 @@ export function byLine(
   const { ray, d, dSide } = mine;
   const other = theirs.ray;
   if (mine.gap !== theirs.gap) return;
-  const least = mine.cost + theirs.cost + 2 * bend + best.least(Math.abs(ray.c - other.c));
-  if (least > best.most()) return;
+  const least = mine.cost + theirs.cost + 2 * bend + best.bound.least(Math.abs(ray.c - other.c));
+  if (least > best.bound.most()) return;
   const profile = graph.lines[(1 - ray.axis) as 0 | 1].profiles[line]!;
   const out: Toll = { cost: 0, length: 0 };
   tollBetween(media, profile, ray.c, ray.side, other.c, other.side, out);
@@ -114,7 +114,7 @@ export function byTrack(
   theirs: TrackMeeting,
   best: Whole,
 ): void {
-  if (mine.gap !== theirs.gap || mine.cost + theirs.cost > best.most()) return;
+  if (mine.gap !== theirs.gap || mine.cost + theirs.cost > best.bound.most()) return;
   const out: Toll = { cost: 0, length: 0 };
   const [a, b] = isBefore(mine.p, mine.side, theirs.p, theirs.side)
     ? [mine, theirs]

@@ -31,8 +31,8 @@ export function meetTracks(graph: Graph, ray: Ray, end: number, best: Taker): vo
     const k = track.axis === 2 ? shareAt(track, ray.axis, ray.c) : 0;
     const at = placeAcross(track, ray.axis, k);
     if (at < lo || at > hi) continue;
-    const cost = ray.cost + best.least(Math.abs(at - ray.from));
-    if (ray.axis === 0 ? best.hopelessFrom(cost, at, ray.c) : best.hopelessFrom(cost, ray.c, at))
+    const cost = ray.cost + best.bound.least(Math.abs(at - ray.from));
+    if (ray.axis === 0 ? best.bound.hopelessFrom(cost, at, ray.c) : best.bound.hopelessFrom(cost, ray.c, at))
       continue;
     const hit = { at, p: track.axis === 2 ? k * track.pb : ray.c };
     // Where nothing begins or ends on the ray, one side is as good as the other.
@@ -122,7 +122,7 @@ export function alongTrack(
     best.comesTo(index, { p, side, gap: after, cost, second, own, start, legs: legs() });
   for (let i = after - 1; i <= after; i++) {
     const stop = stops[i];
-    if (!stop || cost + best.left(stop.state) > best.most()) continue;
+    if (!stop || cost + best.bound.left(stop.state) > best.bound.most()) continue;
     if (i < after) trackToll(graph.media, track, stop.p, stop.side, p, side, factor, out);
     else trackToll(graph.media, track, p, side, stop.p, stop.side, factor, out);
     if (out.cost < 0) continue;

@@ -71,7 +71,7 @@ export function castRays(
         bends = via.track.axis === axis ? 0 : 1;
       }
       const cost = rise * UNITS + enter + lead + bends * graph.bend;
-      if (best.hopelessFrom(cost, start.x, start.y)) continue;
+      if (best.bound.hopelessFrom(cost, start.x, start.y)) continue;
       const ray: Ray = {
         axis,
         c,
@@ -104,6 +104,7 @@ export function castRays(
  */
 function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
   const { bend } = graph;
+  const { bound } = best;
   const { c, side, forward, axis, from: origin } = ray;
   const across = (1 - axis) as 0 | 1;
   const lines = graph.lines[across];
@@ -134,7 +135,7 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
     if (d === origin && dSide !== forward) continue;
     if (!walk.to(d, dSide)) return d;
     const cost = ray.cost + walk.cost;
-    if (axis === 0 ? best.hopelessFrom(cost, d, c) : best.hopelessFrom(cost, c, d)) return d;
+    if (axis === 0 ? bound.hopelessFrom(cost, d, c) : bound.hopelessFrom(cost, c, d)) return d;
     const low = from[i]!;
     const high = from[i + 1]!;
     const marked = marks !== null && marks[i] === 1;
@@ -154,10 +155,10 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
           best.keep(ray.start, [...ray.legs, rayLeg(ray, d, dSide)]);
         return d;
       }
-      const left = cost + best.left(2 * node + across);
-      const most = best.most();
+      const left = cost + bound.left(2 * node + across);
+      const most = bound.most();
       // The least that a turn and the way from the ray to the node can cost.
-      const least = bend + best.least(Math.abs(p - c));
+      const least = bend + bound.least(Math.abs(p - c));
       if (left - least <= most && left + least > most) continue;
       const profile = lines.profiles[i]!;
       const pSide = nodeSides[j] as 0 | 1;
