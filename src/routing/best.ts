@@ -76,7 +76,8 @@ export class Bound {
     this.#field = toward?.field ?? null;
     this.#slanted = toward?.slanted ?? false;
     this.#room = this.#slanted ? SLACK * UNITS : 0;
-    [this.#goalX, this.#goalY] = toward?.goal ?? [0, 0];
+    this.#goalX = toward?.goal[0] ?? 0;
+    this.#goalY = toward?.goal[1] ?? 0;
     this.#near = (toward?.lead ?? 0) + SLACK;
     this.#base = toward?.base ?? 0;
     this.#rate = toward?.rate ?? 0;

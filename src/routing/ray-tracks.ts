@@ -32,7 +32,11 @@ export function meetTracks(graph: Graph, ray: Ray, end: number, best: Taker): vo
     const at = placeAcross(track, ray.axis, k);
     if (at < lo || at > hi) continue;
     const cost = ray.cost + best.bound.least(Math.abs(at - ray.from));
-    if (ray.axis === 0 ? best.bound.hopelessFrom(cost, at, ray.c) : best.bound.hopelessFrom(cost, ray.c, at))
+    if (
+      ray.axis === 0
+        ? best.bound.hopelessFrom(cost, at, ray.c)
+        : best.bound.hopelessFrom(cost, ray.c, at)
+    )
       continue;
     const hit = { at, p: track.axis === 2 ? k * track.pb : ray.c };
     // Where nothing begins or ends on the ray, one side is as good as the other.

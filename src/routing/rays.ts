@@ -146,6 +146,8 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
       const second = ray.second + walk.second;
       best.crosses(i, { ray, d, dSide, gap: k, medium: walk.medium(), cost, second });
     }
+    // Between two nodes in one stretch the line is in it as well.
+    const even = k >= low && k + 1 < high && stretches[k] === stretches[k + 1];
     for (let j = Math.max(k, low); byNodes && j <= k + 1 && j < high; j++) {
       const node = list[j]!;
       const p = positions[j]!;
@@ -162,7 +164,9 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
       if (left - least <= most && left + least > most) continue;
       const profile = lines.profiles[i]!;
       const pSide = nodeSides[j] as 0 | 1;
-      turnOff(graph, ray, walk.medium(), profile, p, stretches[j]!, j === k, turned);
+      const there = stretches[j]!;
+      const here = even ? there : stretchFrom(profile, there, c, side);
+      turnOff(graph, c, walk.medium(), profile, here, p, there, j === k, turned);
       if (turned.cost < 0) continue;
       if (left - turned.cost > most) {
         if (marks === null && !graph.slanted) return d;
@@ -188,15 +192,15 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
  */
 function turnOff(
   { media, bend }: Graph,
-  { c, side }: Ray,
+  c: number,
   mine: number,
   profile: Profile,
+  here: number,
   p: number,
   there: number,
   back: boolean,
   out: Toll,
 ): void {
-  const here = stretchFrom(profile, there, c, side);
   const theirs = profile.media[here]!;
   if (back) tollWithin(media, profile, there, p, here, c, out);
   else tollWithin(media, profile, here, c, there, p, out);

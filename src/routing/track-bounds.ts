@@ -24,11 +24,14 @@ export function boundsOf(tracks: readonly Track[]): TrackBounds {
 }
 
 /** Calls back for each track whose bounds are so near to a place that it may be joined from its own height. */
-export function eachNear(
-  { lo: [left, low], hi: [right, high] }: TrackBounds,
-  [x, y]: Point,
-  visit: (track: number) => void,
-): void {
+export function eachNear(bounds: TrackBounds, at: Point, visit: (track: number) => void): void {
+  // By their places: taking rows apart is slow here, and this is asked once for every look at an outlet.
+  const x = at[0];
+  const y = at[1];
+  const left = bounds.lo[0];
+  const right = bounds.hi[0];
+  const low = bounds.lo[1];
+  const high = bounds.hi[1];
   for (let i = 0; i < left.length; i++)
     if (
       x >= left[i]! - JOIN_REACH &&
