@@ -391,8 +391,8 @@ describe('plan sheet', () => {
     it('names pins, as the schedule does, as soon as there are two to tell apart', () => {
       const more = step(two, 'pin-runs', { level: 'L2', points: [[3000, 6000]], jacks: ['J4'] });
       const [, both] = planPages(more, surveyOf(more));
-      expect(textsOf(both!.marks)).toEqual(expect.arrayContaining(['Pin', 'Pin 2']));
-      expect(textsOf(above!.marks)).not.toContain('Pin');
+      expect(textsOf(both!.marks)).toEqual(expect.arrayContaining(['P1', 'P2']));
+      expect(textsOf(above!.marks)).not.toContain('P1');
     });
 
     it('tells the crew of a level what is open on it, and of the job what is open anywhere', () => {

@@ -190,7 +190,7 @@ describe('the cable schedule of a job on two levels', () => {
   });
 
   it('marks the cable that is made to pass a pin', () => {
-    expect(words(two).filter((text) => text.endsWith('(pin: Pin)')).length).toBe(1);
+    expect(words(two).filter((text) => text.endsWith('(pin: P1)')).length).toBe(1);
   });
 
   it('leaves these columns away where they would tell nothing', () => {
