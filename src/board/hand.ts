@@ -141,6 +141,10 @@ export function createHand(
     last = { type, at: snapped.at, raw, shift, ctrl, touch };
     if (snapped.acts.length > 0 || (before?.acts.length ?? 0) > 0) changed();
     send(last);
+    // A gesture that ended no longer holds its place: the tool as it is now says what acts there.
+    if (type !== 'release' || !snapped?.acts.length) return;
+    snapped = sight.place(tool, state, raw, held);
+    changed();
   };
 
   const idle = (): boolean => state === tool.start || tool.waits?.(state) === true;

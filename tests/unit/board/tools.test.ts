@@ -242,6 +242,17 @@ describe('The tools that place', () => {
     ]);
   });
 
+  it('leaves no mark of a drag once it ended', () => {
+    const d = drive({ plan: roomPlan(), tool: 'select', snapping: true });
+    const closet = d.plan().tables.closets.values().next().value;
+    const [x, y] = closet!.at;
+    const acts = () => d.editor.view().snapped?.acts.length ?? 0;
+    d.play(`move ${x},${y} · press ${x},${y} · move ${x + 900},${y + 600} · move ${x + 1200},${y}`);
+    expect(acts()).toBeGreaterThan(0);
+    d.play(`release ${x + 1200},${y}`);
+    expect(acts()).toBe(0);
+  });
+
   it('show the device and its outlet where they would be, and change nothing until the click', () => {
     const d = drive({ plan: roomPlan(), tool: 'device', option: 'kiosk' });
     const before = d.text();
