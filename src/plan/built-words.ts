@@ -39,7 +39,8 @@ export function parseDay(text: string): string | null {
   const [y = 0, m = 0, d = 0] = parts.map(Number);
   const year = y < 100 ? 2000 + y : y;
   if (d < 1 || d > daysIn(year, m)) return null;
-  return `${year}-${String(m).padStart(2, '0')}-${String(d).padStart(2, '0')}`;
+  const digits = (n: number, count: number): string => String(n).padStart(count, '0');
+  return `${digits(year, 4)}-${digits(m, 2)}-${digits(d, 2)}`;
 }
 
 const isLeap = (year: number): boolean => year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);

@@ -2,7 +2,7 @@
 export type Cell = string | number | null;
 
 /**
- * A table as text after RFC 4180: commas, CRLF after every line, quotes where a cell needs them. Words that a
+ * A table as text after RFC 4180: commas, CRLF after every line, quotes where a cell needs them or some reader might. Words that a
  * spreadsheet would take for a formula get an apostrophe in front; numbers stay numbers.
  */
 export function toCsv(rows: readonly (readonly Cell[])[]): string {
@@ -10,8 +10,10 @@ export function toCsv(rows: readonly (readonly Cell[])[]): string {
 }
 
 /** Beginnings that spreadsheets carry out: `=`, `+`, `-`, `@`, also behind a tab or a line end. */
-const FORMULA = /^[=+\-@\t\r\n]/;
-const NEEDS_QUOTES = /[",\r\n]|^\s|\s$/;
+const FORMULA = /^'*[=+\-@\t\r\n]/;
+/** The apostrophe that `toCsv` puts in front of them. */
+const GUARD = /^'(?='*[=+\-@\t\r\n])/;
+const NEEDS_QUOTES = /[",;\t\r\n]|^\s|\s$/;
 
 function cellText(cell: Cell): string {
   if (cell === null) return '';
@@ -20,23 +22,30 @@ function cellText(cell: Cell): string {
   return NEEDS_QUOTES.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
-/** What parts the cells of a line: spreadsheets write what their country uses. */
 const SEPARATORS = [',', ';', '\t'] as const;
+/** What parts the cells of a line: spreadsheets write what their country uses. */
+export type Separator = (typeof SEPARATORS)[number];
+
+/** The separator of a CSV file: the one that the first line with any has most of; a title may stand above it. */
+export function separatorOf(text: string): Separator {
+  const bare = text.replace(/"[^"]*"/g, '');
+  const first = bare.split(/[\r\n]+/).find((line) => /[,;\t]/.test(line)) ?? '';
+  const counts = SEPARATORS.map((separator) => first.split(separator).length);
+  return SEPARATORS[counts.indexOf(Math.max(...counts))]!;
+}
 
 /**
- * The rows of a CSV file, each cell without its quotes. The separator is the one that the first line has most of; the
- * apostrophe in front of what looks like a formula goes.
+ * The rows of a CSV file, each cell without its quotes, with any line end and any separator. The apostrophe in front of
+ * what looks like a formula goes.
  */
 export function parseCsv(text: string): string[][] {
   const plain = text.replace(/^\uFEFF/, '');
-  const [first = ''] = plain.split(/\r?\n/, 1);
-  const counts = SEPARATORS.map((separator) => first.split(separator).length);
-  const separator = SEPARATORS[counts.indexOf(Math.max(...counts))]!;
+  const separator = separatorOf(plain);
   const rows: string[][] = [[]];
   let cell = '';
   let quoted = false;
   const close = () => {
-    rows.at(-1)!.push(cell.replace(/^'(?=[=+\-@\t\r\n])/, ''));
+    rows.at(-1)!.push(cell.replace(GUARD, ''));
     cell = '';
   };
   for (let i = 0; i < plain.length; i++) {
@@ -49,10 +58,11 @@ export function parseCsv(text: string): string[][] {
       quoted = true;
       cell = '';
     } else if (letter === separator) close();
-    else if (letter === '\n') {
+    else if (letter === '\n' || letter === '\r') {
+      if (letter === '\r' && plain[i + 1] === '\n') i += 1;
       close();
       rows.push([]);
-    } else if (letter !== '\r') cell += letter;
+    } else cell += letter;
   }
   if (cell !== '' || rows.at(-1)!.length > 0) close();
   return rows.filter((row) => row.length > 0);

@@ -6,7 +6,7 @@ import { type BuiltField, type BuiltValue, parseBuilt } from '../plan/built-word
 import type { BuiltRecord } from '../plan/commands/record.ts';
 import type { ReturnedCell, ReturnedList } from '../results/returned.ts';
 import { cableScheduleCsv, type ScheduleRow } from './cable-schedule.ts';
-import { parseCsv } from './csv.ts';
+import { parseCsv, type Separator, separatorOf } from './csv.ts';
 
 /** Columns that the crew fills in, by the names that the list has given them; lengths name their units. */
 const COLUMNS: Readonly<Record<string, BuiltField>> = {
@@ -36,12 +36,12 @@ function columnOf(title: string, at: number, units: Units): Column | null {
   return { title: title.trim(), at, field, units: (said?.toLowerCase() as Units) ?? units };
 }
 
-const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
+const isHead = (cell: string): boolean => cell.trim().toLowerCase() === 'cable';
 
 /**
  * Reads a cable schedule that the crew filled in, cable by cable by their labels. Cells that say what the list says of
- * the plan as it stands are passed over, and so are empty ones: they take nothing away. What is not understood is
- * named with its line, and all else is still taken.
+ * the plan as it stands are passed over, also where a spreadsheet wrote them otherwise, and so are empty ones: they take
+ * nothing away. What is not understood is named with its line, and all else is still taken.
  *
  * @param rows the schedule of the plan as it stands
  * @param units those of the job, for a column of lengths that names none
@@ -52,24 +52,26 @@ export function readSchedule(
   units: Units,
 ): ReturnedList {
   const lines = parseCsv(text);
-  const head = lines.findIndex((line) => line.some((cell) => same(cell, 'Cable')));
+  const head = lines.findIndex((line) => line.some(isHead));
   if (head < 0) return { records: [], cells: [], faults: [NO_HEAD] };
   const titles = lines[head]!;
-  const cable = titles.findIndex((title) => same(title, 'Cable'));
-  const columns = titles.flatMap((title, at) => columnOf(title, at, units) ?? []);
+  const cable = titles.findIndex(isHead);
+  const named = titles.flatMap((title, at) => columnOf(title, at, units) ?? []);
+  const columns = [...groupBy(named, ({ field }) => field).values()].map(([first]) => first!);
   const byLabel = groupBy(rows, (row) => row.label.toLowerCase());
+  const by = separatorOf(text);
   const written = { ft: cellsOf(rows, 'ft'), m: cellsOf(rows, 'm') };
   const seen = new Set<string>();
-  const found: Found = { records: [], cells: [], faults: unknownColumns(titles, columns) };
+  const found: Found = { records: [], cells: [], faults: unreadColumns(titles, columns) };
   lines.forEach((line, i) => {
     const label = line[cable]?.trim() ?? '';
     if (i <= head || label === '') return;
-    const named = byLabel.get(label.toLowerCase()) ?? [];
+    const those = byLabel.get(label.toLowerCase()) ?? [];
     const again = seen.has(label.toLowerCase());
     seen.add(label.toLowerCase());
-    const fault = faultOf({ line: i + 1, label }, named.length, again);
+    const fault = faultOf({ line: i + 1, label }, those.length, again);
     if (fault) found.faults.push(fault);
-    else readLine(found, { line, number: i + 1, row: named[0]!, columns, written });
+    else readLine(found, { line, number: i + 1, row: those[0]!, columns, by, written });
   });
   return found;
 }
@@ -92,29 +94,53 @@ function readLine(
     readonly number: number;
     readonly row: ScheduleRow;
     readonly columns: readonly Column[];
+    readonly by: Separator;
     readonly written: Readonly<Record<Units, Written>>;
   },
 ): void {
-  const { label, jack, built } = of.row;
+  const { label, jack } = of.row;
   const fields: Partial<Record<BuiltField, BuiltValue>> = {};
   for (const { title, at, field, units } of of.columns) {
-    const after = of.line[at]?.trim() ?? '';
-    const before = of.written[units].get(label)?.get(title.toLowerCase()) ?? '';
-    if (after === '' || same(after, before)) continue;
-    const value = parseBuilt(field, after, units);
-    if (value === undefined)
+    const cell = of.line[at]?.trim() ?? '';
+    if (cell === '') continue;
+    const after = parseBuilt(field, isFigure(field) ? pointed(cell, of.by) : cell, units);
+    if (after === undefined) {
       found.faults.push(
-        msg('Line {line}: {column} of {label} is not understood: “{after}”.', {
-          ...{ line: of.number, column: title, label, after },
+        msg('Line {line}: {column} of {label} is not understood: “{cell}”.', {
+          ...{ line: of.number, column: title, label, cell },
         }),
       );
-    else if (value !== (built ?? NOT_BUILT)[field]) {
-      fields[field] = value;
-      found.cells.push({ label, column: title, before, after });
+      continue;
     }
+    const before = standing(of.row, field);
+    const said = of.written[units].get(label)?.get(title.toLowerCase()) ?? '';
+    if (after === before || after === parseBuilt(field, said, units)) continue;
+    fields[field] = after;
+    found.cells.push({ label, column: title, field, before, after });
   }
   if (Object.keys(fields).length > 0)
     found.records.push({ jack, fields: fields as Partial<Built> });
+}
+
+const isFigure = (field: BuiltField): boolean =>
+  field === 'start' || field === 'end' || field === 'length' || field === 'port';
+
+/** What holds of a cable as the plan stands: as it is recorded, or else as it follows. */
+function standing({ built, asBuilt, port }: ScheduleRow, field: BuiltField): BuiltValue {
+  if (field === 'length') return asBuilt;
+  return field === 'port' ? port : (built ?? NOT_BUILT)[field];
+}
+
+const COMMAS = /^-?\d{1,3}(,\d{3})+(\.\d+)?$/;
+const DECIMAL_COMMA = /^-?(\d+|\d{1,3}(\.\d{3})+),\d+$/;
+
+/**
+ * A number with a decimal point and without marks of thousands: a spreadsheet that parts its cells by semicolons writes
+ * commas for points, and one that parts them by commas has them between thousands. All else is left alone.
+ */
+function pointed(cell: string, by: Separator): string {
+  if (by === ';' && DECIMAL_COMMA.test(cell)) return cell.replaceAll('.', '').replace(',', '.');
+  return by === ',' && COMMAS.test(cell) ? cell.replaceAll(',', '') : cell;
 }
 
 const NO_HEAD = msg(
@@ -143,14 +169,23 @@ function cellsOf(rows: readonly ScheduleRow[], units: Units): Written {
   );
 }
 
-/** Columns that the list did not have when it was given out, and that somebody may have meant to be read. */
-function unknownColumns(titles: readonly string[], columns: readonly Column[]): Message[] {
+/** Columns that somebody may have meant to be read: a second of one kind, and those that the list has not by itself. */
+function unreadColumns(titles: readonly string[], columns: readonly Column[]): Message[] {
   const own = new Set(
-    (['ft', 'm'] as const).flatMap((units) => parseCsv(cableScheduleCsv([], units))[0] ?? []),
+    (['ft', 'm'] as const)
+      .flatMap((units) => parseCsv(cableScheduleCsv([], units))[0] ?? [])
+      .map((title) => title.toLowerCase()),
   );
-  const read = new Set(columns.map(({ title }) => title));
-  return titles
-    .map((title) => title.trim())
-    .filter((title) => title !== '' && !own.has(title) && !read.has(title))
-    .map((title) => msg('The column {title} is not known, and not read.', { title }));
+  const read = new Set(columns.map(({ at }) => at));
+  return titles.flatMap((written, at) => {
+    const title = written.trim();
+    if (title === '' || read.has(at)) return [];
+    if (columnOf(title, at, 'ft'))
+      return msg('The column {title} stands beside another of its kind, and is not read.', {
+        title,
+      });
+    return own.has(title.toLowerCase())
+      ? []
+      : msg('The column {title} is not known, and not read.', { title });
+  });
 }

@@ -5,6 +5,7 @@ import { t } from '../../text/index.ts';
 import { useActions, useUnits } from '../context.tsx';
 import { Button } from '../controls/parts.tsx';
 import { Dialog } from '../dialogs/dialog.tsx';
+import { showBuilt } from './fields.ts';
 import './record.css';
 
 /** What a list that came back would change, and what in it is not understood, before anything is recorded. */
@@ -38,12 +39,12 @@ export default function ReturnedDialog({ list, onShut }: { list: ReturnedList; o
             </tr>
           </thead>
           <tbody>
-            {cells.map(({ label, column, before, after }) => (
+            {cells.map(({ label, column, field, before, after }) => (
               <tr key={`${label} ${column}`}>
                 <th scope="row">{label}</th>
                 <td>{column}</td>
-                <td>{before || '-'}</td>
-                <td>{after}</td>
+                <td>{showBuilt(field, before, units) || '-'}</td>
+                <td>{showBuilt(field, after, units) || '-'}</td>
               </tr>
             ))}
           </tbody>

@@ -2,7 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { renderMessage } from '../../../src/base/message.ts';
 import { kinds } from '../../../src/kinds/index.ts';
-import { builtLength, builtPorts, countBuilt, NOT_BUILT } from '../../../src/plan/built.ts';
+import {
+  BUILT_FIELDS,
+  builtLength,
+  builtPorts,
+  countBuilt,
+  NOT_BUILT,
+} from '../../../src/plan/built.ts';
+import { parseBuilt } from '../../../src/plan/built-words.ts';
 import { apply, invert } from '../../../src/plan/change.ts';
 import { readPlan, writePlan } from '../../../src/plan/codec.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
@@ -68,6 +75,24 @@ describe('recording what was built', () => {
 });
 
 describe('the record in a file', () => {
+  it('can hold all that is understood of what people type', () => {
+    const figures = fc.string({ unit: fc.constantFrom(..."0123456789-./,' ") });
+    const day = fc
+      .tuple(fc.nat({ max: 9999 }), fc.nat({ max: 13 }), fc.nat({ max: 32 }))
+      .map(([y, m, d]) => `${String(y).padStart(4, '0')}-${m}-${d}`);
+    const text = fc.oneof(figures, day, fc.string({ maxLength: 500 }), fc.constantFrom('p', 'x'));
+    const units = fc.constantFrom('ft' as const, 'm' as const);
+    fc.assert(
+      fc.property(fc.constantFrom(...BUILT_FIELDS), text, units, (field, typed, unit) => {
+        const value = parseBuilt(field, typed, unit);
+        if (value === undefined) return;
+        const records = [{ jack: 'J1', fields: { [field]: value } }];
+        expect(ask(bare, 'record', { records })).toMatchObject({ ok: true });
+      }),
+      { seed: 30, numRuns: 1000 },
+    );
+  });
+
   it('comes back as it was written, whatever was recorded', () => {
     const length = fc.option(fc.nat({ max: 33_000_000 }), { nil: null });
     const fields = fc.record({

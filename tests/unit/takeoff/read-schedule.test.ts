@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { renderMessage } from '../../../src/base/message.ts';
 import { FOOT } from '../../../src/base/units.ts';
@@ -32,6 +33,8 @@ const said = (text: string, units: 'ft' | 'm' = 'ft') => {
   return { ...rest, faults: faults.map((fault) => renderMessage(fault, 'ft')) };
 };
 
+const DAY = '2026-03-01';
+
 describe('reading a CSV file', () => {
   it('gives back what was written', () => {
     const cells = [
@@ -39,6 +42,32 @@ describe('reading a CSV file', () => {
       [' edge', '', '=1+1', '-3'],
     ];
     expect(parseCsv(toCsv(cells))).toEqual(cells);
+  });
+
+  it('gives back whatever was written', () => {
+    const cell = fc.oneof(
+      fc.string({ unit: fc.constantFrom(...'ab ,;"\'=+-@1\t\r\n') }),
+      fc.string({ unit: 'grapheme' }).filter((text) => !text.startsWith('\uFEFF')),
+    );
+    const table = fc
+      .integer({ min: 2, max: 5 })
+      .chain((width) =>
+        fc.array(fc.array(cell, { minLength: width, maxLength: width }), { minLength: 1 }),
+      );
+    fc.assert(
+      fc.property(table, (cells) => {
+        expect(parseCsv(toCsv(cells))).toEqual(cells);
+      }),
+      { seed: 29, numRuns: 500 },
+    );
+  });
+
+  it.each(['\n', '\r\n', '\r'])('takes lines that end in %j, below a title', (end) => {
+    expect(parseCsv(['Job', 'Cable;By', 'A1;KL, MN', ''].join(end))).toEqual([
+      ['Job'],
+      ['Cable', 'By'],
+      ['A1', 'KL, MN'],
+    ]);
   });
 
   it.each([',', ';', '\t'])('takes %j between cells, any line end, and a mark in front', (by) => {
@@ -59,6 +88,40 @@ describe('a cable schedule that came back', () => {
     expect(said(cableScheduleCsv(rows, units).replaceAll(',', ';'), 'm').records).toEqual([]);
   });
 
+  it('changes nothing where a spreadsheet wrote numbers and days in its own way', () => {
+    const dated = rows.map((row) => ({ ...row, built: row.built && { ...row.built, on: DAY } }));
+    const list = cableScheduleCsv(dated, 'm');
+    expect(list).toContain(',1,20,19,19002,fail,2026-03-01,');
+    const theirs = list
+      .replaceAll(',', ';')
+      .replace(';1;20;19;19002;fail;2026-03-01;', ';1,00;20,000;19,00;19.002;FAIL;01.03.2026;');
+    expect(theirs).toContain(';1,00;');
+    expect(readSchedule(theirs, dated, 'm')).toEqual({ records: [], cells: [], faults: [] });
+  });
+
+  it('reads numbers as the file writes them: a comma is a point between semicolons, and of thousands else', () => {
+    const length = (text: string) => said(text).records[0]?.fields.start;
+    expect(length('Cable;Start mark (ft)\nA2;12,5\n')).toBe(3810);
+    expect(length('Cable;Start mark (m)\nA2;1.250,5\n')).toBe(1_250_500);
+    expect(length('Cable,Start mark (ft)\nA2,"1,250.5"\n')).toBe(Math.round(1250.5 * FOOT));
+    expect(length('Cable,Start mark (m)\nA2,"1,250"\n')).toBe(1_250_000);
+    expect(length('Cable\tStart mark (m)\nA2\t12,5\n')).toBe(12_500);
+  });
+
+  it('takes words as they are written, also where letters alone changed from small to large', () => {
+    expect(said('Cable,Remark\nA1,=Open "pair"\n').records).toEqual([
+      { jack: 'J1', fields: { remark: '=Open "pair"' } },
+    ]);
+  });
+
+  it('reads the first of two columns of one kind, and says so', () => {
+    const { records, faults } = said('CABLE,Test,Start mark (ft),Start mark (m)\nA2,p,10,4\n');
+    expect(records).toEqual([{ jack: 'J2', fields: { test: 'pass', start: 3048 } }]);
+    expect(faults).toEqual([
+      'The column Start mark (m) stands beside another of its kind, and is not read.',
+    ]);
+  });
+
   it('records what was filled in, by label and by the units of its columns', () => {
     const text =
       'Cable,Port,Start mark (ft),End mark (m),As built (ft),Test,Date,By,Remark\n' +
@@ -75,8 +138,8 @@ describe('a cable schedule that came back', () => {
         { jack: 'J3', fields: { length: 3810 } },
       ],
       cells: expect.arrayContaining([
-        { label: 'A2', column: 'Port', before: '2', after: '24' },
-        { label: 'A3', column: 'As built (ft)', before: '', after: '12-6' },
+        { label: 'A2', column: 'Port', field: 'port', before: 2, after: 24 },
+        { label: 'A3', column: 'As built (ft)', field: 'length', before: null, after: 3810 },
       ]),
       faults: [],
     });
