@@ -95,6 +95,7 @@ export const followerOf = perSession<Plan>((session, tell) => {
     rest() {
       clearTimeout(timer);
       timer = undefined;
+      seen = null;
     },
   };
 });
