@@ -11,13 +11,18 @@ export type Enclosure =
       /** Clockwise as drawn, whole mm, no three corners in a line. */
       readonly outline: readonly Point[];
       /** Gaps that were passed over as doorways, from body to body. */
-      readonly bridged: readonly (readonly [Point, Point])[];
+      readonly bridged: readonly Gap[];
     }
   | {
       readonly closed: false;
-      /** Gaps that would have to be closed, the widest first; none where nothing would close. */
-      readonly leaks: readonly (readonly [Point, Point])[];
+      /** Gaps that have to be closed and no others, the widest first; none where nothing would close. */
+      readonly leaks: readonly Gap[];
+      /** What closes round the place once they are; nothing where nothing would. */
+      readonly outline: readonly Point[];
     };
+
+/** An opening between walls, from body to body. */
+type Gap = readonly [Point, Point];
 
 /** A gap up to this counts as a doorway: a door leaf of 3 ft with its frame, and some (common practice, no source). */
 export const DOORWAY = 1200;
@@ -29,31 +34,45 @@ const WIDER = [PASSAGE, 4800, 9600, 20_000];
 /**
  * The room round a place: the face of the walls' middle lines in which it lies. Ends that stop at a wall's face or
  * near another end are joined; gaps up to a doorway are passed over, as they are from body to body.
- *
- * @param gap the widest gap that is passed over, mm
  */
-export function enclosure(
-  barriers: readonly Barrier[],
-  at: Point,
-  gap: number = DOORWAY,
-): Enclosure {
+export function enclosure(barriers: readonly Barrier[], at: Point): Enclosure {
   const net = makeNet(barriers);
-  const found = faceAt(withBridges(net, gap), at);
+  const found = faceAt(withBridges(net, DOORWAY), at);
   if (found) return { closed: true, outline: found.outline, bridged: found.gaps };
   for (const wider of WIDER) {
-    const open = faceAt(withBridges(net, wider), at);
-    if (!open) continue;
-    const leaks = open.gaps
-      .filter(([p, q]) => distance(p, q) > gap)
-      .sort((p, q) => distance(q[0], q[1]) - distance(p[0], p[1]));
-    return { closed: false, leaks };
+    const bridged = withBridges(net, wider);
+    const open = faceAt(bridged, at);
+    if (open) return { closed: false, ...needed(bridged, open, at) };
   }
-  return { closed: false, leaks: [] };
+  return { closed: false, leaks: [], outline: [] };
 }
+
+const wideness = ([p, q]: Gap): number => distance(p, q);
+
+/**
+ * The gaps without which nothing closes round a place. Bridges of any width lie across the openings of everything that
+ * a room opens into, too: of those round it, the widest first, each goes that it closes without.
+ */
+function needed({ nodes, edges }: Net, open: Face, at: Point): Pick<Opened, 'leaks' | 'outline'> {
+  const wide = (gap: Gap): boolean => wideness(gap) > DOORWAY;
+  const among = (gaps: readonly Gap[], gap: Gap): boolean =>
+    gaps.map(String).includes(String(placed(gap)));
+  let face = open;
+  let kept = edges.filter(({ gap }) => !gap || !wide(gap) || among(open.gaps, gap));
+  const widestFirst = open.gaps.filter(wide).sort((p, q) => wideness(q) - wideness(p));
+  for (const one of widestFirst) {
+    const without = kept.filter(({ gap }) => !gap || !among([one], gap));
+    const still = faceAt({ nodes, edges: without }, at);
+    if (still) [kept, face] = [without, still];
+  }
+  return { leaks: widestFirst.filter((gap) => among(face.gaps, gap)), outline: face.outline };
+}
+
+type Opened = Extract<Enclosure, { closed: false }>;
 
 interface Face {
   readonly outline: readonly Point[];
-  readonly gaps: readonly (readonly [Point, Point])[];
+  readonly gaps: readonly Gap[];
 }
 
 /** The smallest face of a net round a place; null where none closes round it. */
@@ -104,11 +123,11 @@ function walk(leaving: Leaving, from: number, to: number, seen: Set<string>): nu
   return loop;
 }
 
-function gapsOf(loop: readonly number[], leaving: Leaving): [Point, Point][] {
-  return loop.flatMap((from, i): [Point, Point][] => {
+function gapsOf(loop: readonly number[], leaving: Leaving): Gap[] {
+  return loop.flatMap((from, i): Gap[] => {
     const to = loop[(i + 1) % loop.length]!;
     const gap = leaving.get(from)!.find((way) => way.to === to)?.gap;
-    return gap ? [[rounded(gap[0]), rounded(gap[1])]] : [];
+    return gap ? [placed(gap)] : [];
   });
 }
 
@@ -124,6 +143,7 @@ function withoutSpurs(edges: readonly Edge[]): readonly Edge[] {
 }
 
 const rounded = (p: Point): Point => [Math.round(p[0]) + 0, Math.round(p[1]) + 0];
+const placed = ([p, q]: Gap): Gap => [rounded(p), rounded(q)];
 
 /** Whole corners without those that lie in a line with their neighbours, to the mm. */
 function straightened(outline: readonly Point[]): Point[] {

@@ -86,13 +86,15 @@ function looseEnds({ nodes, edges }: Net): End[] {
 
 const way = ({ at, back }: End): Point => [at[0] - back[0], at[1] - back[1]];
 
-/** From one end to another: straight where one goes on towards the other, or by the corner that both lack. */
+/**
+ * From one end to another: straight where they touch or one goes on towards the other, or by the corner that both lack.
+ */
 function toEnd(end: End, other: End): Bridge[] {
   const common = { to: other.at, end: other, cut: null };
   const corner = cornerOf(end, other);
   if (corner) return [{ ...common, ...corner }];
-  if (!inLine(end, other.at) && !inLine(other, end.at)) return [];
   const clear = distance(end.at, other.at) - end.own.half - other.own.half;
+  if (clear > TOUCH && !inLine(end, other.at) && !inLine(other, end.at)) return [];
   return [{ ...common, clear, by: null }];
 }
 

@@ -53,7 +53,7 @@ const callAt = (
 
 /** A first click shows where the walls leak; a second in the same room says that those are doorways. */
 function fill({ sides, leaks: before }: FillState, raw: Point, context: ToolContext): Step {
-  const found = enclosureOn(context.plan, context.level, raw, { sides });
+  const found = enclosureOn(context.plan, context.level, raw, sides);
   const leaks = found.closed ? [] : found.leaks;
   const again = arePassages(leaks) && String(leaks) === String(before);
   const effects: ToolEffect[] = [{ do: 'run', command: callAt(raw, sides, context, again) }];

@@ -8,12 +8,6 @@ import { onLevel, type Plan } from '../plan.ts';
 import type { Command } from './command.ts';
 import { drawZone, sameOutline, type ZoneLook } from './draw.ts';
 
-/** What somebody said of what closes round a place. */
-interface Said {
-  readonly passages?: boolean | undefined;
-  readonly sides?: readonly Side[] | undefined;
-}
-
 /**
  * Draws a room round a place, along the middle lines of the walls that close round it.
  *
@@ -27,30 +21,31 @@ export const fillRoom: Command<{
   sides?: readonly Side[];
   look?: ZoneLook;
 }> = (plan, { level, at, passages, sides, look }, context) => {
-  const found = enclosureOn(plan, level, at, { passages, sides });
-  if (found.closed !== true) return { ok: false, why: leakWords(found) };
+  const found = enclosureOn(plan, level, at, sides);
+  if (!found.closed && !(passages && arePassages(found.leaks)))
+    return { ok: false, why: leakWords(found.leaks) };
   const { outline } = found;
   const same = onLevel(plan, 'zones', level).some((zone) => sameOutline(zone.outline, outline));
   if (same) return { ok: false, why: msg('There is a room between these walls already.') };
   return drawZone(plan, { level, outline, ...(look ? { look } : {}) }, context);
 };
 
-/** What closes round a place on a level, with what somebody said of its doorways and open sides. */
+/** What closes round a place on a level, with the lines that somebody drew along open sides. */
 export function enclosureOn(
   plan: Plan,
   level: Id,
   at: Point,
-  { passages, sides = [] }: Said = {},
+  sides: readonly Side[] = [],
 ): Enclosure {
   const walls = onLevel(plan, 'walls', level);
-  return enclosure([...walls, ...openSides(sides, walls)], at, passages ? PASSAGE : undefined);
+  return enclosure([...walls, ...openSides(sides, walls)], at);
 }
 
 /** Whether gaps are no wider than a double door or a passage. */
 export const arePassages = (leaks: readonly Side[]): boolean =>
   leaks.length > 0 && leaks.every(([p, q]) => distance(p, q) <= PASSAGE);
 
-function leakWords({ leaks }: Extract<Enclosure, { closed: false }>): Message {
+function leakWords(leaks: readonly Side[]): Message {
   const [leak] = leaks;
   if (!leak)
     return msg(

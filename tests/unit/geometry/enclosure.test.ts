@@ -28,8 +28,8 @@ describe('What closes round a place', () => {
   });
 
   it('is nothing outside, and nothing where no wall stands', () => {
-    expect(enclosure(box, [9000, 2000])).toEqual({ closed: false, leaks: [] });
-    expect(enclosure([], [0, 0])).toEqual({ closed: false, leaks: [] });
+    expect(enclosure(box, [9000, 2000])).toEqual({ closed: false, leaks: [], outline: [] });
+    expect(enclosure([], [0, 0])).toEqual({ closed: false, leaks: [], outline: [] });
   });
 
   it('is one side of a partition that ends at the faces of the walls', () => {
@@ -118,6 +118,42 @@ describe('What closes round a place', () => {
     expect(!found.closed && found.leaks.map((leak) => leak.map(String).sort())).toEqual([
       ['2000,0', '3800,0'],
     ]);
+  });
+
+  it('says of a hall only where it leaks to the outside, not where its rooms open into it', () => {
+    const hall = [
+      wall(0, 0, 3000, 0),
+      wall(6000, 0, 12_000, 0),
+      wall(12_000, 0, 12_000, 8000),
+      wall(12_000, 8000, 0, 8000),
+      wall(0, 8000, 0, 0),
+      // A room in the corner, open over 2 m, and a stub across from its jamb.
+      wall(8000, 8000, 8000, 4000),
+      wall(8000, 4000, 9000, 4000),
+      wall(11_000, 4000, 12_000, 4000),
+      wall(4000, 8000, 4000, 6000),
+    ];
+    const inHall = enclosure(hall, [2000, 2000]);
+    expect(!inHall.closed && inHall.leaks.map((leak) => leak.map(String).sort())).toEqual([
+      ['3062,0', '5938,0'],
+    ]);
+    expect(doubleArea(inHall.outline) / 2e6).toBe(96);
+    const inRoom = enclosure(hall, [10_000, 6000]);
+    expect(!inRoom.closed && inRoom.leaks.map((leak) => leak.map(String).sort())).toEqual([
+      ['10938,4000', '9062,4000'],
+    ]);
+    expect(doubleArea(inRoom.outline) / 2e6).toBe(16);
+  });
+
+  it('goes on in a wall that touches the last one beside its end', () => {
+    const beside = [
+      ...box.slice(1),
+      wall(0, 0, 2000, 0),
+      // Bodies that touch at a corner: the middles are 45 degrees off the way that either wall goes.
+      wall(2130, 130, 4000, 130),
+      wall(4130, 0, 6000, 0),
+    ];
+    expect(enclosure(beside, [3000, 2000])).toMatchObject({ closed: true });
   });
 
   it('finds rooms whose walls are slanted and a little apart', () => {
