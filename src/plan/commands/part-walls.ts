@@ -23,9 +23,9 @@ export function partWalls(
 ): void {
   for (const level of new Set(rooms.map((room) => room.level))) {
     const staying = onLevel(draft.plan, 'walls', level).filter(({ id }) => !moved.has(id));
-    for (const { id } of moved.values())
-      becomeOne(draft, draft.plan.tables.walls.get(id)!, staying);
-    const before = [...staying, ...moved.values()];
+    const gone = [...moved.values()].filter((wall) => wall.level === level);
+    for (const { id } of gone) becomeOne(draft, draft.plan.tables.walls.get(id)!, staying);
+    const before = [...staying, ...gone];
     for (const room of rooms)
       if (room.level === level && isClosed(room, before)) wallIn(draft, room, by, staying);
   }
@@ -42,10 +42,9 @@ const alike = (a: Wall, b: Wall): boolean =>
 
 /** Takes a wall out that stands in one that stays, once all that was in it and on it has gone over; else both stay. */
 function becomeOne(draft: Draft, wall: Wall, staying: readonly Wall[]): void {
-  const { a, b, level } = wall;
+  const { a, b } = wall;
   const into = staying.find(
     (other) =>
-      other.level === level &&
       alike(wall, other) &&
       inLine(other, a, b, inBody) &&
       bareParts([other], a, b, inBody).length === 0,

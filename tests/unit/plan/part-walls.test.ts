@@ -50,6 +50,16 @@ describe('Moving a room', () => {
     expect(made).toMatchObject([{ rated: true, locked: false }]);
   });
 
+  it('of one level with a room of another takes every wall once', () => {
+    const apart = move(two(), 'Z2', [500, 0]);
+    const plan = step(apart, 'copy-level', { level: 'L1', side: 'above', devices: false });
+    const above = onLevel(plan, 'zones', 'L2')[1]!.id;
+    const refs = [...room('Z2'), ...room(above)];
+    const back = step(plan, 'move', { refs, by: [-500, 0] });
+    expect(walls(back)).toEqual(walls(two()));
+    expect(onLevel(back, 'walls', 'L2')).toHaveLength(walls(two()).length);
+  });
+
   it('back again leaves one wall between them, as before', () => {
     const plan = move(move(two(), 'Z2', [500, 0]), 'Z2', [-500, 0]);
     expect(walls(plan)).toEqual(walls(two()));
