@@ -1,3 +1,4 @@
+import { addUnder } from '../base/group.ts';
 import type { Point } from '../geometry/point.ts';
 
 /** A box along the axes, in the unit of whoever made it. */
@@ -48,13 +49,7 @@ export function addTo({ cells, wide }: BoxGrid, box: Box): void {
     wide.push(box);
     return;
   }
-  for (let x = x0; x <= x1; x++)
-    for (let y = y0; y <= y1; y++) {
-      const key = cellKey(x, y);
-      const list = cells.get(key);
-      if (list) list.push(box);
-      else cells.set(key, [box]);
-    }
+  for (let x = x0; x <= x1; x++) for (let y = y0; y <= y1; y++) addUnder(cells, cellKey(x, y), box);
 }
 
 /** Whether a box meets any of those in a grid, apart from those that overlap `own`. */

@@ -1,3 +1,4 @@
+import { groupBy } from '../base/group.ts';
 import type { Id } from '../base/ids.ts';
 import { INCH, type Units } from '../base/units.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
@@ -57,8 +58,7 @@ export interface Label {
 export function outletMarks(drafting: Drafting): Label[] {
   const { plan, view, wants } = drafting;
   if (!wants('outlets')) return [];
-  const jacksAt = new Map<Id, Jack[]>();
-  for (const jack of plan.tables.jacks.values()) push(jacksAt, jack.outlet, jack);
+  const jacksAt = groupBy(plan.tables.jacks.values(), ({ outlet }) => outlet);
   const labels: Label[] = [];
   for (const outlet of onLevel(plan, 'outlets', view.level).sort(byId)) {
     const jacks = jacksAt.get(outlet.id) ?? [];
@@ -93,12 +93,6 @@ function offWall({ view }: Drafting, [x, y]: Point, turn: number): Point {
   const off = 1.34 / view.scale;
   const a = (turn * Math.PI) / 180;
   return [x + Math.sin(a) * off, y - Math.cos(a) * off];
-}
-
-function push<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
-  const list = lists.get(key);
-  if (list) list.push(value);
-  else lists.set(key, [value]);
 }
 
 const LABEL_SIZE = 2.5;

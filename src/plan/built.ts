@@ -37,6 +37,10 @@ export const betweenMarks = ({ start, end }: Pick<Built, 'start' | 'end'>): numb
 export const builtLength = (built: Built | null): number | null =>
   built && (built.length ?? betweenMarks(built));
 
+/** The recorded length of a jack's cable, mm; null while there is none. */
+export const builtLengthOf = (plan: Plan, jack: Id): number | null =>
+  builtLength(plan.tables.jacks.get(jack)?.built ?? null);
+
 /** The ports that are recorded, by their jacks. */
 export const builtPorts = (plan: Plan): ReadonlyMap<Id, number> =>
   new Map(

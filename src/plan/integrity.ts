@@ -1,3 +1,4 @@
+import { addUnder } from '../base/group.ts';
 import type { Issue } from '../base/result.ts';
 import type { Point } from '../geometry/point.ts';
 import { doubleArea } from '../geometry/polygon.ts';
@@ -186,10 +187,7 @@ function namings(plan: Plan): ReadonlyMap<string, readonly Naming[]> {
   for (const [table, row] of rowsOf(plan)) {
     for (const [field, target] of Object.entries(REFERENCES[table] ?? {})) {
       if (row[field] === null) continue;
-      const key = `${target}/${String(row[field])}`;
-      const list = found.get(key);
-      if (list) list.push({ table, row, field });
-      else found.set(key, [{ table, row, field }]);
+      addUnder(found, `${target}/${String(row[field])}`, { table, row, field });
     }
   }
   return found;

@@ -3,7 +3,7 @@ import { METRE } from '../base/units.ts';
 import { distance } from '../geometry/nearest.ts';
 import type { Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
-import { jackRef, jackSpot } from './spots.ts';
+import { atJack } from './spots.ts';
 
 /** An outlet may be put straight on the plan by so much without a word. */
 const STRAIGHTENED = 0.3 * METRE;
@@ -28,8 +28,7 @@ export const builtElsewhere: Rule = {
       if (!at || !outlet || distance(at, outlet.at) <= STRAIGHTENED) return [];
       const { label } = run;
       return {
-        subjects: [jackRef(run)],
-        at: jackSpot(plan, run),
+        ...atJack(plan, run),
         message: msg('{label} was moved {by} after it was recorded as built.', {
           label,
           by: { mm: Math.round(distance(at, outlet.at)) },

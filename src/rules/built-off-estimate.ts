@@ -1,9 +1,9 @@
 import { msg } from '../base/message.ts';
 import { METRE } from '../base/units.ts';
-import { builtLength } from '../plan/built.ts';
+import { builtLengthOf } from '../plan/built.ts';
 import type { Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
-import { jackRef, jackSpot } from './spots.ts';
+import { atJack } from './spots.ts';
 
 /** What a cable may differ from its estimate: a fifth of it, and 3 m (10 ft) at the least, as loops come out longer or shorter. */
 const SHARE = 0.2;
@@ -26,14 +26,13 @@ export const builtOffEstimate: Rule = {
     runs
       .filter((run) => run.status !== 'unroutable')
       .flatMap((run) => {
-        const length = builtLength(plan.tables.jacks.get(run.jack)?.built ?? null);
+        const length = builtLengthOf(plan, run.jack);
         const most = Math.max(LEAST, run.cable * SHARE);
         // Of one that is too long another check tells.
         if (length === null || length > run.limit) return [];
         if (Math.abs(length - run.cable) <= most) return [];
         return {
-          subjects: [jackRef(run)],
-          at: jackSpot(plan, run),
+          ...atJack(plan, run),
           message: msg('{label} was built {built} long; the plan says {cable}.', {
             label: run.label,
             built: { mm: length },

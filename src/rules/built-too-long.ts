@@ -1,8 +1,8 @@
 import { msg } from '../base/message.ts';
-import { builtLength } from '../plan/built.ts';
+import { builtLengthOf } from '../plan/built.ts';
 import type { Rule } from './rule.ts';
 import { CABLING } from './sources.ts';
-import { jackRef, jackSpot } from './spots.ts';
+import { atJack } from './spots.ts';
 
 /** A cable that was built is longer than the standard allows it with its cords. */
 export const builtTooLong: Rule = {
@@ -19,11 +19,10 @@ export const builtTooLong: Rule = {
   ],
   check: ({ plan, runs }) =>
     runs.flatMap((run) => {
-      const length = builtLength(plan.tables.jacks.get(run.jack)?.built ?? null);
+      const length = builtLengthOf(plan, run.jack);
       if (length === null || length <= run.limit) return [];
       return {
-        subjects: [jackRef(run)],
-        at: jackSpot(plan, run),
+        ...atJack(plan, run),
         message: msg('{label} was built {built} long; the most is {limit}.', {
           label: run.label,
           built: { mm: length },

@@ -2,7 +2,7 @@ import { msg } from '../base/message.ts';
 import type { Run } from '../results/types.ts';
 import type { Rule } from './rule.ts';
 import { CABLING } from './sources.ts';
-import { jackRef, jackSpot } from './spots.ts';
+import { atJack } from './spots.ts';
 
 /** All cords of a channel together, mm. */
 const MOST_CORDS = 10_000;
@@ -24,8 +24,7 @@ export const cordsTooLong: Rule = {
     runs
       .filter((run) => cordsOf(run) > MOST_CORDS)
       .map((run) => ({
-        subjects: [jackRef(run)],
-        at: jackSpot(plan, run),
+        ...atJack(plan, run),
         message: msg('The cords of {label} are {cords} together; the most is {most}.', {
           label: run.label,
           cords: { mm: cordsOf(run) },

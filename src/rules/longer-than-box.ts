@@ -2,7 +2,7 @@ import { msg } from '../base/message.ts';
 import { settings } from '../plan/plan.ts';
 import type { Rule } from './rule.ts';
 import { CABLING } from './sources.ts';
-import { jackRef, jackSpot } from './spots.ts';
+import { atJack } from './spots.ts';
 
 /** A run takes more cable in one piece than a box holds. */
 export const longerThanBox: Rule = {
@@ -22,8 +22,7 @@ export const longerThanBox: Rule = {
     return runs
       .filter((run) => oversize.has(run.jack))
       .map((run) => ({
-        subjects: [jackRef(run)],
-        at: jackSpot(plan, run),
+        ...atJack(plan, run),
         message: msg('The cable of {label} takes {order} in one piece; a box holds {box}.', {
           label: run.label,
           order: { mm: run.order },

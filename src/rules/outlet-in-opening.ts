@@ -1,4 +1,4 @@
-import type { Id } from '../base/ids.ts';
+import { groupBy } from '../base/group.ts';
 import { type Message, msg } from '../base/message.ts';
 import { alongOf } from '../plan/openings.ts';
 import type { Opening, Outlet, Plan, Wall } from '../plan/plan.ts';
@@ -13,7 +13,7 @@ export const outletInOpening: Rule = {
   source: COMMON_PRACTICE,
   limits: [],
   check: ({ plan }) => {
-    const openings = openingsByWall(plan);
+    const openings = groupBy(plan.tables.openings.values(), ({ wall }) => wall);
     return [...plan.tables.outlets.values()].flatMap((outlet) => {
       const wall = outlet.wall === null ? undefined : plan.tables.walls.get(outlet.wall);
       if (!wall || outlet.mount !== 'wall') return [];
@@ -40,16 +40,6 @@ const WORDS: Readonly<Record<Opening['kind'], (name: string) => Message>> = {
   window: (name) => msg('{name} is in a window.', { name }),
   opening: (name) => msg('{name} is in an opening of its wall.', { name }),
 };
-
-function openingsByWall(plan: Plan): Map<Id, Opening[]> {
-  const found = new Map<Id, Opening[]>();
-  for (const opening of plan.tables.openings.values()) {
-    const list = found.get(opening.wall);
-    if (list) list.push(opening);
-    else found.set(opening.wall, [opening]);
-  }
-  return found;
-}
 
 /** Whether an outlet lies within an opening, along the wall and in height; on its edge it does not. */
 function holds(

@@ -2,7 +2,7 @@ import { msg } from '../base/message.ts';
 import { settings } from '../plan/plan.ts';
 import type { Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
-import { jackRef, jackSpot } from './spots.ts';
+import { atJack } from './spots.ts';
 
 /** The cable of a run comes so near to its limit that a detour on site would break it. */
 export const runNearLimit: Rule = {
@@ -23,8 +23,7 @@ export const runNearLimit: Rule = {
       .filter((run) => run.status !== 'unroutable')
       .filter((run) => run.cable * 100 >= run.limit * percent && run.cable <= run.limit)
       .map((run) => ({
-        subjects: [jackRef(run)],
-        at: jackSpot(plan, run),
+        ...atJack(plan, run),
         message: msg('The cable of {label} is {cable} long, only {left} below the most allowed.', {
           label: run.label,
           cable: { mm: run.cable },

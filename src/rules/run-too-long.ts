@@ -5,7 +5,7 @@ import { type Closet, type Plan, settings } from '../plan/plan.ts';
 import type { Run } from '../results/types.ts';
 import type { Remark, Rule } from './rule.ts';
 import { CABLING } from './sources.ts';
-import { jackRef, jackSpot } from './spots.ts';
+import { atJack } from './spots.ts';
 
 const SHORTEN = msg(
   'Move the jack or the closet, draw a straighter pathway, or add a closet nearer.',
@@ -39,8 +39,7 @@ const isTooLong = (run: Run): boolean => run.cable > run.limit;
 
 function remark(plan: Plan, run: Run): Remark {
   return {
-    subjects: [jackRef(run)],
-    at: jackSpot(plan, run),
+    ...atJack(plan, run),
     message: msg('The cable of {label} is {cable} long; the most is {limit}.', {
       label: run.label,
       cable: { mm: run.cable },

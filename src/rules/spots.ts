@@ -27,3 +27,9 @@ export function placeSpot(plan: Plan, place: Place): Spot {
 
 /** The row that a run is about: its jack. */
 export const jackRef = (run: Run): Ref => ({ table: 'jacks', id: run.jack });
+
+/** What a remark about one run points at. */
+export const atJack = (plan: Plan, run: Run): { subjects: Ref[]; at: Spot } => ({
+  subjects: [jackRef(run)],
+  at: jackSpot(plan, run),
+});

@@ -1,7 +1,7 @@
 import { msg } from '../base/message.ts';
 import type { Rule } from './rule.ts';
 import { UNIVERSITY_GUIDE } from './sources.ts';
-import { jackRef, jackSpot } from './spots.ts';
+import { atJack } from './spots.ts';
 
 /** The test of a cable is recorded as failed. */
 export const testFailed: Rule = {
@@ -17,8 +17,7 @@ export const testFailed: Rule = {
       const { label } = run;
       const { remark } = built;
       return {
-        subjects: [jackRef(run)],
-        at: jackSpot(plan, run),
+        ...atJack(plan, run),
         message:
           remark === ''
             ? msg('The cable of {label} failed its test.', { label })

@@ -1,5 +1,5 @@
-import { msg } from '../base/message.ts';
-import { formatLength, formatTotal } from '../base/units.ts';
+import { type Message, msg } from '../base/message.ts';
+import { formatTotal } from '../base/units.ts';
 import { countBuilt } from '../plan/built.ts';
 import { job } from '../plan/plan.ts';
 import type { ScheduleRow } from '../takeoff/cable-schedule.ts';
@@ -11,39 +11,33 @@ import {
   MARKS,
   markOf,
   type ScheduleColumn,
+  schedulePages,
   scheduleRows,
   testOf,
   wayColumn,
 } from './schedule-columns.ts';
 import type { Sheet, SheetContext } from './sheet.ts';
-import { type Row, tablePages } from './table.ts';
+
+const TITLE = msg('As-built record');
+const AS_BUILT = 'As built';
 
 /** The as-built record: every cable as it was built and tested, beside what was planned. None before the first entry. */
 export const recordSheet: Sheet = {
   id: 'record',
-  title: msg('As-built record'),
+  title: TITLE,
   pages: (context) => {
-    const { recorded } = countBuilt(context.plan);
     const rows = scheduleRows(context);
-    if (recorded === 0 || rows.length === 0) return [];
-    const { units } = job(context.plan);
-    const columns = columnsFor(rows);
-    return tablePages(context, {
-      title: say(context, msg('As-built record')),
-      landscape: true,
-      columns: columns.map((column) => ({ ...column.look, title: say(context, column.title) })),
-      rows: rows.map((row) => ({
-        look: 'plain',
-        ...(row.built?.test === 'fail' ? { warn: true } : {}),
-        cells: columns.map((column) => column.cell(row, (mm) => formatLength(mm, units))),
-      })),
-      totals: [totals(context, columns, rows)],
-      notes: notes(context),
+    if (countBuilt(context.plan).recorded === 0 || rows.length === 0) return [];
+    return schedulePages(context, {
+      title: TITLE,
+      columns: columnsFor(rows),
+      rows,
+      warns: ({ built }) => built?.test === 'fail',
+      sums: sumsIn(context, rows),
+      notes: [stateOf(context), MARKS],
     });
   },
 };
-
-const AS_BUILT = 'As built';
 
 const columnsFor = (rows: readonly ScheduleRow[]): ScheduleColumn[] => [
   ...homeColumns(rows),
@@ -59,31 +53,25 @@ const columnsFor = (rows: readonly ScheduleRow[]): ScheduleColumn[] => [
 ];
 
 /** What is recorded stands under the devices, all of its cable under the lengths. */
-function totals(
+function sumsIn(
   context: SheetContext,
-  columns: readonly ScheduleColumn[],
   rows: readonly ScheduleRow[],
-): Row {
+): (column: ScheduleColumn) => string {
   const { cables, recorded } = countBuilt(context.plan);
   const built = rows.reduce((sum, row) => sum + (row.asBuilt ?? 0), 0);
   const said: Readonly<Record<string, string>> = {
     Device: say(context, msg('Recorded: {recorded} of {cables}', { recorded, cables })),
     [AS_BUILT]: formatTotal(built, job(context.plan).units),
   };
-  return { look: 'grand', cells: columns.map(({ title }) => said[title.text] ?? '') };
+  return ({ title }) => said[title.text] ?? '';
 }
 
-function notes(context: SheetContext): string[] {
-  const { recorded, passed, failed } = countBuilt(context.plan);
+/** How far the record is. */
+function stateOf({ plan }: SheetContext): Message {
+  const { recorded, passed, failed } = countBuilt(plan);
   const open = recorded - passed - failed;
-  return [
-    say(
-      context,
-      msg(
-        'Of the cables that are recorded {passed} passed their test, {failed} failed, and {open} are not tested. An empty frame is not recorded yet.',
-        { passed, failed, open },
-      ),
-    ),
-    say(context, MARKS),
-  ];
+  return msg(
+    'Of the cables that are recorded {passed} passed their test, {failed} failed, and {open} are not tested. An empty frame is not recorded yet.',
+    { passed, failed, open },
+  );
 }

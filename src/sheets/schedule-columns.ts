@@ -1,11 +1,14 @@
 import type { Id } from '../base/ids.ts';
 import { type Message, msg } from '../base/message.ts';
+import { formatLength } from '../base/units.ts';
+import { job } from '../plan/plan.ts';
 import { risersOf } from '../results/risers.ts';
 import type { RunStatus } from '../results/types.ts';
 import { cableSchedule, pathInWords, type ScheduleRow } from '../takeoff/cable-schedule.ts';
+import { say } from './frame.ts';
 import type { Sums } from './schedule-sums.ts';
-import type { SheetContext } from './sheet.ts';
-import type { Column } from './table.ts';
+import type { Page, SheetContext } from './sheet.ts';
+import { type Column, tablePages } from './table.ts';
 
 /** A column of the schedule: what it says of a row, and of all of them in the line of sums. */
 export interface ScheduleColumn {
@@ -14,6 +17,34 @@ export interface ScheduleColumn {
   readonly cell: (row: ScheduleRow, length: (mm: number) => string) => string;
   /** What is added up; null for a column without a sum. */
   readonly sum: ((sums: Sums) => number) | null;
+}
+
+/** The pages of a schedule: a line a cable by its columns, one that `warns` standing out, and the line of sums. */
+export function schedulePages(
+  context: SheetContext,
+  of: {
+    readonly title: Message;
+    readonly columns: readonly ScheduleColumn[];
+    readonly rows: readonly ScheduleRow[];
+    readonly warns: (row: ScheduleRow) => boolean;
+    readonly sums: (column: ScheduleColumn) => string;
+    readonly notes: readonly Message[];
+  },
+): readonly Page[] {
+  const { units } = job(context.plan);
+  const { columns } = of;
+  return tablePages(context, {
+    title: say(context, of.title),
+    landscape: true,
+    columns: columns.map(({ look, title }) => ({ ...look, title: say(context, title) })),
+    rows: of.rows.map((row) => ({
+      look: 'plain',
+      ...(of.warns(row) ? { warn: true } : {}),
+      cells: columns.map(({ cell }) => cell(row, (mm) => formatLength(mm, units))),
+    })),
+    totals: [{ look: 'grand', cells: columns.map(of.sums) }],
+    notes: of.notes.map((note) => say(context, note)),
+  });
 }
 
 const left = { align: 'left', width: null, wraps: false } as const;

@@ -1,8 +1,8 @@
 import { shownStep } from '../base/apportion.ts';
-import { msg } from '../base/message.ts';
-import { FOOT, formatLength, formatTotal, METRE, type Units } from '../base/units.ts';
+import { type Message, msg } from '../base/message.ts';
+import { FOOT, formatLength, formatTotal, METRE } from '../base/units.ts';
 import { ALLOWANCE_FIELDS, allowanceSource } from '../plan/allowances.ts';
-import { job, settings } from '../plan/plan.ts';
+import { job, type Plan, settings } from '../plan/plan.ts';
 import { inLabelOrder } from '../results/ports.ts';
 import type { ScheduleRow } from '../takeoff/cable-schedule.ts';
 import { say } from './frame.ts';
@@ -14,13 +14,13 @@ import {
   MARKS,
   markOf,
   type ScheduleColumn,
+  schedulePages,
   scheduleRows,
   testOf,
   wayColumn,
 } from './schedule-columns.ts';
 import { addingUp, sumsOf } from './schedule-sums.ts';
 import type { Sheet, SheetContext } from './sheet.ts';
-import { type Row, tablePages } from './table.ts';
 
 /** The cable schedule: a line for each cable, with room to write the marks on its jacket and how its test came out. */
 export const scheduleSheet: Sheet = {
@@ -29,21 +29,17 @@ export const scheduleSheet: Sheet = {
   pages: (context) => {
     const rows = scheduleRows(context);
     if (rows.length === 0) return [];
-    const shown = columnsFor(rows);
-    return tablePages(context, {
-      title: say(context, msg('Cable schedule, as planned')),
-      landscape: true,
-      columns: shown.map((column) => ({ ...column.look, title: say(context, column.title) })),
-      rows: rows.map((row) =>
-        scheduleRow(context, shown, addingUp(row, shownStep(unitsOf(context)))),
-      ),
-      totals: totals(context, shown),
-      notes: notes(context),
+    const step = shownStep(job(context.plan).units);
+    return schedulePages(context, {
+      title: msg('Cable schedule, as planned'),
+      columns: columnsFor(rows),
+      rows: rows.map((row) => addingUp(row, step)),
+      warns: ({ status }) => status === 'over' || status === 'unroutable',
+      sums: sumsIn(context),
+      notes: [allowancesOf(context.plan), ...ownAllowances(context), MARKS],
     });
   },
 };
-
-const unitsOf = ({ plan }: SheetContext): Units => job(plan).units;
 
 /** Part of the ups and downs; nothing where a cable stays on its level. */
 const inRiser: ScheduleColumn = {
@@ -72,66 +68,39 @@ function columnsFor(rows: readonly ScheduleRow[]): ScheduleColumn[] {
   ];
 }
 
-function scheduleRow(
-  context: SheetContext,
-  columns: readonly ScheduleColumn[],
-  row: ScheduleRow,
-): Row {
-  const units = unitsOf(context);
-  const length = (mm: number): string => formatLength(mm, units);
-  return {
-    look: 'plain',
-    ...(row.status === 'over' || row.status === 'unroutable' ? { warn: true } : {}),
-    cells: columns.map((column) => column.cell(row, length)),
-  };
-}
-
 /** The line of sums; the number of cables stands under the devices, that of boxes under the boxes. */
-function totals(context: SheetContext, columns: readonly ScheduleColumn[]): Row[] {
-  const { survey } = context;
-  const units = unitsOf(context);
+function sumsIn(context: SheetContext): (column: ScheduleColumn) => string {
+  const { plan, survey } = context;
+  const { units } = job(plan);
   const { runs } = survey;
   const sums = addingUp(sumsOf(runs), units === 'ft' ? FOOT : METRE);
   const said: Readonly<Record<string, string>> = {
     Device: say(context, msg('Cables: {runs}', { runs: runs.length })),
     Box: String(survey.totals.boxes),
   };
-  const cells = columns.map(({ title, sum }) => {
-    if (!sum) return said[title.text] ?? '';
-    return formatTotal(sum(sums), units);
-  });
-  return [{ look: 'grand', cells }];
+  return ({ title, sum }) => (sum ? formatTotal(sum(sums), units) : (said[title.text] ?? ''));
 }
 
-function notes(context: SheetContext): string[] {
-  const { plan } = context;
+/** What the job adds to every cable, and how it is ordered. */
+function allowancesOf(plan: Plan): Message {
   const { units } = job(plan);
   const { outletSlack, fieldLoop, closetLoop, wastePercent, orderStep, boxLength } = settings(plan);
   const length = (mm: number): string => formatLength(mm, units);
-  const loop = fieldLoop > 0 ? `, ${length(fieldLoop)} field loop` : '';
-  return [
-    say(
-      context,
-      msg(
-        'Slack: {outlet} at the outlet{loop}, {closet} at the closet. Order: cable and {waste} % waste, rounded up to {step}. Box: {box}, whole cables only, nothing spliced.',
-        {
-          outlet: length(outletSlack),
-          loop,
-          closet: length(closetLoop),
-          waste: wastePercent,
-          step: length(orderStep),
-          box: formatTotal(boxLength, units),
-        },
-      ),
-    ),
-    ...ownAllowances(context),
-    say(context, MARKS),
-  ];
+  return msg(
+    'Slack: {outlet} at the outlet{loop}, {closet} at the closet. Order: cable and {waste} % waste, rounded up to {step}. Box: {box}, whole cables only, nothing spliced.',
+    {
+      outlet: length(outletSlack),
+      loop: fieldLoop > 0 ? `, ${length(fieldLoop)} field loop` : '',
+      closet: length(closetLoop),
+      waste: wastePercent,
+      step: length(orderStep),
+      box: formatTotal(boxLength, units),
+    },
+  );
 }
 
 /** Cables whose slack or order does not follow the job's, by label, so that the line above is not taken for theirs. */
-function ownAllowances(context: SheetContext): string[] {
-  const { plan, survey } = context;
+function ownAllowances({ plan, survey }: SheetContext): Message[] {
   const own = survey.runs.filter(({ jack: id }) => {
     const jack = plan.tables.jacks.get(id);
     return jack && ALLOWANCE_FIELDS.some((field) => allowanceSource(plan, jack, field) !== 'job');
@@ -141,15 +110,12 @@ function ownAllowances(context: SheetContext): string[] {
   const list = labels.slice(0, LISTED).join(', ');
   const more = labels.length - LISTED;
   return [
-    say(
-      context,
-      more > 0
-        ? msg('By allowances of their own, as their columns say: {list} and {more} more.', {
-            list,
-            more,
-          })
-        : msg('By allowances of their own, as their columns say: {list}.', { list }),
-    ),
+    more > 0
+      ? msg('By allowances of their own, as their columns say: {list} and {more} more.', {
+          list,
+          more,
+        })
+      : msg('By allowances of their own, as their columns say: {list}.', { list }),
   ];
 }
 
