@@ -1,5 +1,4 @@
 import { groupBy } from '../base/group.ts';
-import type { Id } from '../base/ids.ts';
 import { INCH, type Units } from '../base/units.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
