@@ -4,7 +4,9 @@ import type { Editor, Held } from '../editor.ts';
 import type { Keys } from '../keys.ts';
 import { keepDrags } from '../own-touch.ts';
 import { type SessionApi, toPlan } from '../session.ts';
-import { zoomed } from '../view.ts';
+import { panBy, pinchBy, type Spot, wheelAt } from './move-view.ts';
+import { createPenWatch } from './pen-watch.ts';
+import { watchSpace } from './space-key.ts';
 
 /** Where a menu was asked for: px from the board's corner and on the page, the place, and what lies there. */
 export interface MenuRequest {
@@ -35,45 +37,31 @@ const STILL = 10;
 /** Two releases within this time and place are a double click; the browser does not count fingers. */
 const DOUBLE_TIME = 450;
 
-/** A touch broader than this is a hand that rests, px; after a pen was there, it stays one for this long, ms. */
-const PALM = 40;
-const PEN_NEAR = 1000;
-
-interface Finger {
-  x: number;
-  y: number;
-}
-
 /** Hands what pointers do on an element to the editor and the view. Returns what takes it off again. */
 export function attachPointers(element: HTMLElement, parts: PointerParts): () => void {
   const { editor, keys, session } = parts;
-  const fingers = new Map<number, Finger>();
+  const fingers = new Map<number, Spot>();
   /** What the pointers are doing: drawing with the tool, dragging the view, pinching, or nothing until all are up. */
   let doing: 'none' | 'tool' | 'pan' | 'pinch' | 'spent' = 'none';
   let active = -1;
-  let pressed: Finger = { x: 0, y: 0 };
+  let pressed: Spot = { x: 0, y: 0 };
   let timer: ReturnType<typeof setTimeout> | undefined;
   let lastUp = { time: 0, x: 0, y: 0 };
-  let space = false;
-  /** The pen on the glass, if there is one, and when it was seen last. */
-  let pen = -1;
-  let penSeen = Number.NEGATIVE_INFINITY;
+  const pens = createPenWatch();
+  const listening = new AbortController();
+  const { signal } = listening;
+  const isSpaceDown = watchSpace(element, signal);
 
-  const place = (event: { clientX: number; clientY: number }): Finger => {
+  const place = (event: { clientX: number; clientY: number }): Spot => {
     const box = element.getBoundingClientRect();
     return { x: event.clientX - box.left, y: event.clientY - box.top };
   };
-  const raw = ({ x, y }: Finger): Point => toPlan(session.getState().viewport, x, y);
+  const raw = ({ x, y }: Spot): Point => toPlan(session.getState().viewport, x, y);
   const held = (event: PointerEvent): Held => ({
     shift: event.shiftKey,
     ctrl: event.ctrlKey || event.metaKey,
     touch: event.pointerType === 'touch',
   });
-  const panBy = (dx: number, dy: number) => {
-    const { viewport, actions } = session.getState();
-    const { scale, left, top } = viewport;
-    actions.set({ viewport: { ...viewport, left: left - dx / scale, top: top - dy / scale } });
-  };
   const setDoing = (next: typeof doing) => {
     if ((doing === 'pan') !== (next === 'pan')) parts.onPan(next === 'pan');
     if (next !== 'tool') parts.onFinger(null);
@@ -81,7 +69,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
   };
   const still = () => clearTimeout(timer);
 
-  const menuAt = (at: Finger, event: { clientX: number; clientY: number }, touch: boolean) => {
+  const menuAt = (at: Spot, event: { clientX: number; clientY: number }, touch: boolean) => {
     const where = raw(at);
     parts.onMenu({
       ...at,
@@ -92,15 +80,9 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     });
   };
 
-  /** Whether a touch is the hand that holds the pen: all of them while it writes, broad ones for a moment after. */
-  const isPalm = (event: PointerEvent): boolean =>
-    event.pointerType === 'touch' &&
-    (pen !== -1 ||
-      (event.timeStamp - penSeen < PEN_NEAR && Math.max(event.width, event.height) > PALM));
-
   /** A pen comes: what a hand that came before it has begun is taken back, and the hand counts no more. */
   const takePen = (event: PointerEvent) => {
-    pen = event.pointerId;
+    pens.came(event);
     still();
     if (doing === 'tool') editor.abandon();
     fingers.clear();
@@ -108,7 +90,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
   };
 
   const down = (event: PointerEvent) => {
-    if (event.button === 2 || isPalm(event)) return;
+    if (event.button === 2 || pens.isPalm(event)) return;
     if (event.pointerType === 'pen') takePen(event);
     const at = place(event);
     element.setPointerCapture(event.pointerId);
@@ -123,7 +105,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     if (fingers.size > 2 || doing === 'spent') return;
     active = event.pointerId;
     pressed = at;
-    if (event.button === 1 || space) {
+    if (event.button === 1 || isSpaceDown()) {
       event.preventDefault();
       setDoing('pan');
       return;
@@ -142,20 +124,17 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     }, LONG_PRESS);
   };
 
-  const pinch = (id: number, at: Finger) => {
-    const [a, b] = [...fingers.values()] as [Finger, Finger];
-    const before = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, d: Math.hypot(a.x - b.x, a.y - b.y) };
+  /** The two fingers of a pinch. */
+  const both = () => [...fingers.values()] as [Spot, Spot];
+
+  const pinch = (id: number, at: Spot) => {
+    const before = both();
     fingers.set(id, at);
-    const [c, d] = [...fingers.values()] as [Finger, Finger];
-    const after = { x: (c.x + d.x) / 2, y: (c.y + d.y) / 2, d: Math.hypot(c.x - d.x, c.y - d.y) };
-    panBy(after.x - before.x, after.y - before.y);
-    const { viewport, actions } = session.getState();
-    if (before.d > 4)
-      actions.set({ viewport: zoomed(viewport, after.d / before.d, after.x, after.y) });
+    pinchBy(session, before, both());
   };
 
   const move = (event: PointerEvent) => {
-    if (event.pointerType === 'pen') penSeen = event.timeStamp;
+    if (event.pointerType === 'pen') pens.moved(event);
     // A finger that never came down here: a palm, or one that a gesture has let go of.
     else if (event.pointerType === 'touch' && !fingers.has(event.pointerId)) return;
     const at = place(event);
@@ -167,7 +146,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     if (doing === 'spent') return;
     const before = fingers.get(event.pointerId);
     if (doing === 'pan' && before) {
-      panBy(at.x - before.x, at.y - before.y);
+      panBy(session, at.x - before.x, at.y - before.y);
       fingers.set(event.pointerId, at);
       return;
     }
@@ -180,10 +159,7 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
 
   /** A pointer leaves the glass; says whether it counted. */
   const gone = (event: PointerEvent): boolean => {
-    if (event.pointerId === pen) {
-      pen = -1;
-      penSeen = event.timeStamp;
-    }
+    pens.left(event);
     return fingers.delete(event.pointerId);
   };
 
@@ -219,16 +195,8 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
 
   const wheel = (event: WheelEvent) => {
     event.preventDefault();
-    const line = event.deltaMode === 1 ? 30 : event.deltaMode === 2 ? 300 : 1;
-    const dx = event.deltaX * line;
-    const dy = event.deltaY * line;
-    if (!event.ctrlKey && (event.shiftKey || Math.abs(dx) > Math.abs(dy)))
-      return panBy(-(dx || dy), 0);
-    const { viewport, actions } = session.getState();
     const at = place(event);
-    // A pinch on a trackpad comes as a wheel with Ctrl and small steps.
-    const factor = Math.exp(-Math.max(-240, Math.min(240, dy)) * (event.ctrlKey ? 0.01 : 0.0017));
-    actions.set({ viewport: zoomed(viewport, factor, at.x, at.y) });
+    wheelAt(session, event, at);
     if (doing === 'tool') editor.move(raw(at), {});
   };
 
@@ -250,46 +218,24 @@ export function attachPointers(element: HTMLElement, parts: PointerParts): () =>
     setDoing('spent');
   };
 
-  const spaceKey = (event: KeyboardEvent) => {
-    if (event.key !== ' ') return;
-    const here =
-      element.contains(document.activeElement) || document.activeElement === document.body;
-    if (event.type === 'keydown' && !here) return;
-    if (event.type === 'keydown') event.preventDefault();
-    space = event.type === 'keydown';
-    element.dataset.space = String(space);
-  };
-
   const middle = (event: MouseEvent) => {
     // The browser's own scrolling by the middle button.
     if (event.button === 1) event.preventDefault();
   };
 
   const giveBack = keepDrags(element);
-  element.addEventListener('pointerdown', down);
-  element.addEventListener('pointermove', move);
-  element.addEventListener('pointerup', up);
-  element.addEventListener('pointercancel', lost);
-  element.addEventListener('pointerleave', leave);
-  element.addEventListener('wheel', wheel, { passive: false });
-  element.addEventListener('contextmenu', menu);
-  element.addEventListener('mousedown', middle);
-  document.addEventListener('pointerdown', elsewhere, true);
-  window.addEventListener('keydown', spaceKey);
-  window.addEventListener('keyup', spaceKey);
+  element.addEventListener('pointerdown', down, { signal });
+  element.addEventListener('pointermove', move, { signal });
+  element.addEventListener('pointerup', up, { signal });
+  element.addEventListener('pointercancel', lost, { signal });
+  element.addEventListener('pointerleave', leave, { signal });
+  element.addEventListener('wheel', wheel, { signal, passive: false });
+  element.addEventListener('contextmenu', menu, { signal });
+  element.addEventListener('mousedown', middle, { signal });
+  document.addEventListener('pointerdown', elsewhere, { signal, capture: true });
   return () => {
     still();
     giveBack();
-    element.removeEventListener('pointerdown', down);
-    element.removeEventListener('pointermove', move);
-    element.removeEventListener('pointerup', up);
-    element.removeEventListener('pointercancel', lost);
-    element.removeEventListener('pointerleave', leave);
-    element.removeEventListener('wheel', wheel);
-    element.removeEventListener('contextmenu', menu);
-    element.removeEventListener('mousedown', middle);
-    document.removeEventListener('pointerdown', elsewhere, true);
-    window.removeEventListener('keydown', spaceKey);
-    window.removeEventListener('keyup', spaceKey);
+    listening.abort();
   };
 }
