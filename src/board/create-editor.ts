@@ -15,6 +15,7 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   const listeners = new Set<() => void>();
   const changed = () => {
     version += 1;
+    tellDrawing();
     for (const listener of listeners) listener();
   };
 
@@ -23,13 +24,37 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
   const hand = createHand(session, sight, stand, ports, changed);
   const typed = createTypedLength(session, sight, stand, hand, changed);
 
+  /** Whether something is drawn that is no step yet; what the select tool drags follows the finger alone. */
+  const isDrawing = (): boolean => {
+    const { tool, state } = hand;
+    return !hand.idle() && !tool.over?.(state) && tool.id !== 'select' && tool.id !== 'pan';
+  };
+
+  /** Takes back what was typed or drawn last, or all of it where the tool knows no parts. */
+  const back = () => {
+    if (typed.text !== '') return typed.put('');
+    const before = hand.state;
+    hand.send({ type: 'key', key: 'Backspace', shift: false, ctrl: false });
+    if (hand.state === before) hand.send({ type: 'cancel' });
+    // A finger is not where the drawing goes on, as a mouse is.
+    if (hand.last?.touch) hand.letGo();
+    else hand.again();
+    changed();
+  };
+  const drawing = { back };
+
+  const tellDrawing = () => {
+    const { drawing: told, actions } = session.getState();
+    if ((told !== null) !== isDrawing()) actions.set({ drawing: told ? null : drawing });
+  };
+
   const restart = () => {
     typed.forget();
     hand.reset();
     changed();
   };
 
-  const dispose = session.subscribe((now, before) => {
+  const follow = session.subscribe((now, before) => {
     if (stand.follow(now, before)) changed();
     if (now.tool !== before.tool || now.toolOption !== before.toolOption) {
       hand.take(now.tool);
@@ -125,7 +150,10 @@ export function createEditor(session: SessionApi, kinds: KindRegistry, ports: Ed
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    dispose,
+    dispose() {
+      follow();
+      if (session.getState().drawing === drawing) session.getState().actions.set({ drawing: null });
+    },
   };
 }
 

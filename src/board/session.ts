@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Id } from '../base/ids.ts';
-import type { Message } from '../base/message.ts';
+import { type Message, msg } from '../base/message.ts';
 import type { Point } from '../geometry/point.ts';
 import type { KindRegistry } from '../kinds/kind.ts';
 import { apply, type Changes, type Transaction } from '../plan/change.ts';
@@ -61,6 +61,11 @@ export interface Shown {
   readonly ceiling: boolean;
 }
 
+/** A drawing under way: undo takes back what was drawn last before it takes back a step. */
+export interface Drawing {
+  back(): void;
+}
+
 /** What is on the screen: the job with its steps, what is previewed, and the state of the board, which no file keeps. */
 export interface Session {
   readonly history: History;
@@ -90,6 +95,8 @@ export interface Session {
   readonly snapsUnder: boolean;
   readonly shown: Shown;
   readonly viewport: Viewport;
+  /** What is being drawn and is no step of the history yet; null while nothing is. */
+  readonly drawing: Drawing | null;
   readonly notices: readonly Notice[];
   readonly kept: Kept;
 }
@@ -125,11 +132,14 @@ export type SessionApi = StoreApi<SessionStore>;
 /** The plan that the screen shows: the preview of a gesture, else what is committed. */
 export const shownPlan = (session: Session): Plan => session.preview ?? session.history.plan;
 
+/** One and the same, so that whoever watches it does not see it change. */
+const LAST_DRAWN = msg('Last point drawn');
+
 /** What undo and redo would take back or do again, in words; null where there is nothing. */
-export const undoLabel = (session: Session): Message | null =>
-  undoable(session.history)?.label ?? null;
-export const redoLabel = (session: Session): Message | null =>
-  redoable(session.history)?.label ?? null;
+export const undoLabel = ({ drawing, history }: Session): Message | null =>
+  drawing ? LAST_DRAWN : (undoable(history)?.label ?? null);
+export const redoLabel = ({ drawing, history }: Session): Message | null =>
+  drawing ? null : (redoable(history)?.label ?? null);
 
 /** Rows of a selection that are still there. */
 const present = (plan: Plan, refs: readonly Ref[]): readonly Ref[] =>
@@ -201,8 +211,15 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
       },
       show: (changes) =>
         set((s) => ({ preview: changes === null ? null : apply(s.history.plan, changes) })),
-      undo: () => turnTo(undo(get().history), undoable(get().history)),
-      redo: () => turnTo(redo(get().history), redoable(get().history)),
+      undo: () => {
+        const { drawing, history } = get();
+        if (drawing) drawing.back();
+        else turnTo(undo(history), undoable(history));
+      },
+      redo: () => {
+        const { drawing, history } = get();
+        if (!drawing) turnTo(redo(history), redoable(history));
+      },
       walk: (steps) => {
         const { history } = get();
         const next = walkTo(history, steps);
@@ -264,6 +281,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
         overview: true,
         ceiling: false,
       },
+      drawing: null,
       viewport: { scale: 0.05, left: -1000, top: -1000, width: 1000, height: 700 },
       notices: [],
       kept: { state: 'saved', at: null },

@@ -86,7 +86,8 @@ export function chainTool(parts: ChainParts): Tool<ChainState> {
     if (pressed === 'Enter') return finish(state, false, context);
     if (pressed === 'Backspace' && state.points.length > 0) {
       const points = state.points.slice(0, -1);
-      return [points.length === 0 ? START : { ...state, points, press: null }, []];
+      const to = points.at(-1) ?? null;
+      return [to === null ? START : { points, to, press: null }, []];
     }
     return [state, []];
   };

@@ -78,6 +78,7 @@ export function lineTool(parts: LineParts): Tool<LineState> {
       }
     },
     overlay: (state, context) => lineMarks(parts, state, context),
+    over: ({ done }) => done,
     anchor: (state) => (state.done ? null : state.a),
     ...(parts.measured ? {} : { lengths: false as const }),
     snaps: () => parts.snaps,

@@ -70,6 +70,7 @@ export function spotTool(parts: SpotParts): Tool<SpotState> {
     key: parts.key,
     cursor: 'crosshair',
     start: START,
+    over: () => true,
     next(state, event, context) {
       switch (event.type) {
         case 'press':

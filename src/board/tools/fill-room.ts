@@ -93,6 +93,7 @@ export const fillRoom: Tool<FillState> = {
   key: 'y',
   cursor: 'crosshair',
   start: START,
+  over: ({ press, sides }) => press === null && sides.length === 0,
   next(state, event, context) {
     switch (event.type) {
       case 'press':

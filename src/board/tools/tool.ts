@@ -108,6 +108,8 @@ export interface Tool<State = unknown> {
   readonly start: State;
   /** Whether a state other than the start is one in which no gesture has begun, as one that knows what it points at. */
   waits?(state: State): boolean;
+  /** Whether a state shows what is drawn to its end, or nothing that is drawn, so that undo has nothing to take back. */
+  over?(state: State): boolean;
   next(
     state: State,
     event: ToolEvent,
