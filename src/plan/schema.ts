@@ -183,6 +183,8 @@ const zone = z.strictObject({
   ceiling: or(ceiling, { kind: 'tile', height: 2743 }),
   /** Elevation of the cable above this level's floor; null follows from the ceiling. */
   cableElevation: or(z.nullable(length), null),
+  /** Whether a network closet may stand in it; null follows from its name and its walls. */
+  closetMay: or(z.nullable(z.boolean()), null),
   locked,
 });
 

@@ -42,10 +42,11 @@ const NOWHERE = msg('One more closet would save cable only in rooms that are no 
 
 /** What speaks against a closet in a room, in words. */
 const UNFIT: Readonly<Record<PassedOver['unfit'], string>> = {
-  cold: 'a cold room, where equipment gets wet each time that the door opens',
-  wet: 'a room where water is used',
-  hot: 'a room that gets hot',
-  public: 'a room that guests or everybody walks through',
+  said: 'somebody said that none may stand there',
+  cold: 'it looks like a cold room, where equipment gets wet each time that the door opens',
+  wet: 'it looks like a room where water is used',
+  hot: 'it looks like a room that gets hot',
+  public: 'it looks like a room that guests or everybody walks through',
 };
 
 function passedWords(plan: Plan, { gain, unfit }: PassedOver, best: ClosetGain | null): Message {
@@ -53,12 +54,9 @@ function passedWords(plan: Plan, { gain, unfit }: PassedOver, best: ClosetGain |
   const more = gain.saves - (best?.saves ?? 0);
   const params = { room, more: { mm: more }, count: gain.relieved.length };
   if (more > 0)
-    return msg(
-      `{room} would save {more} more, but is passed over: it looks like ${UNFIT[unfit]}.`,
-      params,
-    );
+    return msg(`{room} would save {more} more, but is passed over: ${UNFIT[unfit]}.`, params);
   return msg(
-    `{room} would bring {count} under their limit, but is passed over: it looks like ${UNFIT[unfit]}.`,
+    `{room} would bring {count} under their limit, but is passed over: ${UNFIT[unfit]}.`,
     params,
   );
 }

@@ -1,5 +1,7 @@
 import { FOOT } from '../../base/units.ts';
 import { doubleArea } from '../../geometry/polygon.ts';
+import type { Zone } from '../../plan/plan.ts';
+import { seeming } from '../../plan/unfit-rooms.ts';
 import { formatCount, t } from '../../text/index.ts';
 import { useShownPlan, useUnits } from '../context.tsx';
 import { SelectField } from '../controls/choices.tsx';
@@ -41,6 +43,7 @@ export function ZoneCard({ id }: { id: string }) {
           options={AREAS()}
           onChoose={(area) => edit({ area })}
         />
+        <ClosetMay zone={zone} />
       </Section>
       <Section title={t('card.ceiling')}>
         <SelectField
@@ -65,6 +68,24 @@ export function ZoneCard({ id }: { id: string }) {
       </Section>
       <DeleteButton refs={[{ table: 'zones', id }]} label={t('card.delete-room')} />
     </>
+  );
+}
+
+/** Whether a network closet may stand in a room: as its name and its walls say, or as somebody does. */
+function ClosetMay({ zone }: { zone: Zone }) {
+  const plan = useShownPlan();
+  const edit = useEdit('zones', zone.id);
+  return (
+    <SelectField
+      label={t('field.closet-may')}
+      value={String(zone.closetMay)}
+      options={[
+        { value: 'null', label: t(`closet-may.${seeming(plan, zone) ?? 'fit'}`) },
+        { value: 'true', label: t('closet-may.yes') },
+        { value: 'false', label: t('closet-may.no') },
+      ]}
+      onChoose={(value) => edit({ closetMay: value === 'null' ? null : value === 'true' })}
+    />
   );
 }
 

@@ -64,4 +64,6 @@ test('a better place that was passed over is named, with what speaks against it'
   const none = said(null, 9, { ...over, unfit: 'wet' });
   expect(none[0]).toContain('only in rooms that are no place for one');
   expect(none[1]).toContain('Bar would save 15.00 m more');
+  const [, asked] = said(null, 9, { ...over, unfit: 'said' });
+  expect(asked).toContain('but is passed over: somebody said that none may stand there.');
 });

@@ -71,6 +71,12 @@ describe('one more closet', () => {
       expect(other.passed).toEqual({ gain: best, unfit });
     }
     expect(study(named('Office')).best).toEqual(best);
+    const said = (closetMay: boolean, name: string): Plan => {
+      const zones = new Map(plan.tables.zones).set(zone.id, { ...zone, name, closetMay });
+      return { tables: { ...plan.tables, zones } };
+    };
+    expect(study(said(true, 'Kitchen')).best).toEqual(best);
+    expect(study(said(false, 'Office')).passed).toEqual({ gain: best, unfit: 'said' });
     const walls = new Map(plan.tables.walls);
     zone.outline.forEach((a, i) => {
       const b = zone.outline[(i + 1) % zone.outline.length]!;
