@@ -2,7 +2,7 @@ import { planFileSchema } from '../../../src/plan/codec.ts';
 
 /** A piece of JSON Schema, as far as the plan file uses it. */
 interface Piece {
-  readonly type?: string;
+  readonly type?: string | readonly string[];
   readonly default?: unknown;
   readonly const?: unknown;
   readonly enum?: readonly string[];
@@ -45,6 +45,8 @@ function numberWords({ type, minimum, maximum, exclusiveMinimum }: Piece): strin
 function valueWords(piece: Piece): string {
   if (piece.enum) return piece.enum.map(code).join(', ');
   if (piece.const !== undefined) return code(piece.const);
+  if (Array.isArray(piece.type))
+    return valueWords({ anyOf: piece.type.map((type) => ({ ...piece, type })) });
   if (piece.type === 'null') return code('null');
   if (piece.anyOf) {
     const words = piece.anyOf.map(valueWords);
