@@ -20,10 +20,14 @@ export interface BoardProps {
   readonly kinds: KindRegistry;
   readonly pictures: PictureSource;
   /**
-   * Asks for the real length of a line drawn on a background, mm, which is there on the page, px; null when the user
-   * thinks better of it.
+   * Asks for the real length of a line drawn on a background, mm; null when the user thinks better of it.
+   *
+   * @param along where the line is on the page now, px
    */
-  onAskLength(request: LengthRequest, along: readonly [Point, Point]): Promise<LengthAnswer | null>;
+  onAskLength(
+    request: LengthRequest,
+    along: () => readonly [Point, Point],
+  ): Promise<LengthAnswer | null>;
   /** Makes a photo upright by four corners that were set on it. */
   onStraighten(request: StraightenRequest): void;
   /** A menu was asked for: by the right button, a long press, or the menu key. */
@@ -43,12 +47,12 @@ export function Board(props: BoardProps) {
     const editor = createEditor(session, kinds, {
       finger: matchMedia('(pointer: coarse)').matches,
       askLength: (request) => {
-        const { left, top } = section.current!.getBoundingClientRect();
         const onPage = (at: Point): Point => {
+          const { left, top } = section.current!.getBoundingClientRect();
           const [x, y] = toBoard(session.getState().viewport, at);
           return [left + x, top + y];
         };
-        return asked.current.onAskLength(request, [onPage(request.a), onPage(request.b)]);
+        return asked.current.onAskLength(request, () => [onPage(request.a), onPage(request.b)]);
       },
       straighten: (request) => asked.current.onStraighten(request),
     });

@@ -29,6 +29,7 @@ import { Notices } from './notices.tsx';
 import { createPrintChoice, paperFor, usePageCount, usePrintChoice } from './print-choice.ts';
 import { RunStrip } from './run-strip.tsx';
 import { SampleStrip } from './sample-strip.tsx';
+import { useFieldInSight } from './seen.ts';
 import type { Services } from './services.ts';
 import { useSheetList } from './sheet-list.ts';
 import { Shelf } from './shelf/index.tsx';
@@ -81,6 +82,7 @@ function Frame({ board }: { board: ReactNode }) {
   const pages = usePages();
   useDeskKeys();
   useLostFocus();
+  useFieldInSight();
   useStays();
   usePutAway(() => setPanel('none'));
   useEffect(() => watchLegs(session), [session]);

@@ -527,7 +527,8 @@ export const en = {
   'built.hint':
     'Type along the schedule that came back. Enter goes down a column, Tab along a row. An empty cell is not recorded yet.',
   'built.stamp-hint': 'Put to each cable with its first entry.',
-  'built.held': 'That cell is not understood. Put it right, or press Escape in it.',
+  'built.held':
+    'That cell is not understood. Put it right or empty it; Escape brings back what stood there.',
   'built.done': 'Done',
   'built.cell': '{label}, {field}',
   'built.cable': 'Cable',

@@ -1,11 +1,13 @@
 import { expect, test } from '@playwright/test';
 import { formatLength, formatTotal } from '../../src/base/units.ts';
 import type { Point } from '../../src/geometry/point.ts';
+import { fromPicture } from '../../src/plan/picture-place.ts';
 import type { Plan, Zone } from '../../src/plan/plan.ts';
 import { t } from '../../src/text/index.ts';
 import { surveyOf } from './core.ts';
 import { fingersOn } from './fingers.ts';
 import { type Job, openJob, SOON } from './job.ts';
+import { SCAN, scannedPlan } from './picture.ts';
 
 test.use({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
 
@@ -205,4 +207,46 @@ test('a finger that stays opens the menu, and picks nothing of it by being lifte
   await expect(menu).toBeVisible();
   await menu.getByRole('menuitem', { name: 'Camera' }).tap();
   await expect(desk.undo()).toBeEnabled();
+  // A keyboard on the glass may leave no room for the board at all; when it goes, the board is as it was.
+  const plan = await desk.plan();
+  await page.setViewportSize({ width: 390, height: 240 });
+  await expect(desk.board.locator('canvas')).toHaveCount(0);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await expect(desk.board.locator('canvas').first()).toBeVisible();
+  expect(await desk.plan()).toEqual(plan);
+});
+
+test('the scale of a plan is set by taps, with a keyboard on half of the glass', async ({
+  page,
+}) => {
+  const desk = await openJob(page, 'touch');
+  await desk.blank();
+  const buffer = scannedPlan();
+  await desk.choose({ name: 'hall.png', mimeType: 'image/png', buffer }, () =>
+    page
+      .getByRole('button', { name: t('base.choose') })
+      .first()
+      .tap(),
+  );
+  await expect(desk.leg('base')).toContainText(t('leg.base.set-scale'), SOON);
+  const plan = await desk.plan();
+  const [picture] = [...plan.tables.backgrounds.values()];
+  const chart = await desk.fit(plan);
+  const on = (x: number, y: number) => chart(fromPicture(picture!, [x, y]));
+  await desk.to('base');
+  await desk.take(t('base.set'));
+  await desk.click(on(SCAN.left, 600));
+  await desk.click(on(SCAN.right, 600));
+  const length = desk.dialog.getByRole('textbox', { name: t('length.real') });
+  await expect(length).toBeFocused();
+  const half = 600;
+  await page.setViewportSize({ width: 820, height: half });
+  const foot = async () => {
+    const { y, height } = (await desk.dialog.boundingBox())!;
+    return y + height;
+  };
+  await expect.poll(foot).toBeLessThan(half);
+  await page.keyboard.type("113'");
+  await desk.dialog.getByRole('button', { name: t('length.set.go') }).tap();
+  await expect(desk.leg('base')).not.toContainText(t('leg.base.set-scale'));
 });

@@ -144,7 +144,8 @@ export function BoardCanvas(props: CanvasParts) {
   }, [layers]);
 
   useEffect(() => {
-    if (size.width === 0) return;
+    // A board that has no room for now, as over a keyboard on the glass, keeps what it showed.
+    if (size.width === 0 || size.height === 0) return;
     const { viewport, level, history, actions } = session.getState();
     const { width, height } = viewport;
     if (width !== size.width || height !== size.height)

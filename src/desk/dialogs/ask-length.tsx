@@ -1,4 +1,5 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import { useStore } from 'zustand';
 import { formatLength, type Units } from '../../base/units.ts';
 import type { LengthAnswer } from '../../board/index.ts';
 import type { SessionApi } from '../../board/session.ts';
@@ -24,30 +25,36 @@ export interface LengthQuestion {
 export function askLength(
   session: SessionApi,
   question: LengthQuestion,
-  /** Where its line is on the screen. */
-  along: ScreenLine,
+  /** Where its line is on the screen now. */
+  along: () => ScreenLine,
 ): Promise<LengthAnswer | null> {
   const { history, level } = session.getState();
   const { units } = job(history.plan);
   const drawn = question.for === 'set-scale' && isDrawnOn(history.plan, level);
   return ask<LengthAnswer | null>((answer) => (
-    <LengthDialog question={question} along={along} units={units} drawn={drawn} answer={answer} />
+    <LengthDialog {...{ session, question, along, units, drawn, answer }} />
   ));
 }
 
 function LengthDialog({
+  session,
   question,
   along,
   units,
   drawn,
   answer,
 }: {
+  session: SessionApi;
   question: LengthQuestion;
-  along: ScreenLine;
+  along(): ScreenLine;
   units: Units;
   drawn: boolean;
   answer(answer: LengthAnswer | null): void;
 }) {
+  // The drawing moves under the question where a keyboard on the glass takes room from it.
+  const view = useStore(session, (s) => s.viewport);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the line is where the view has it
+  const line = useMemo(along, [view]);
   const [text, setText] = useState('');
   const [why, setWhy] = useState<string | null>(null);
   const setting = question.for === 'set-scale';
@@ -58,7 +65,7 @@ function LengthDialog({
   return (
     <Dialog
       title={t(setting ? 'length.set.title' : 'length.check.title')}
-      along={along}
+      along={line}
       onShut={() => answer(null)}
     >
       <form

@@ -1,5 +1,6 @@
 import type { Point } from '../../geometry/point.ts';
 import type { Spot } from '../menu/place.ts';
+import type { Seen } from '../seen.ts';
 
 interface Size {
   readonly width: number;
@@ -10,20 +11,24 @@ interface Size {
 export type ScreenLine = readonly [Point, Point];
 
 /** Air to the edges of the screen and to the line; a dialog may grow by a line of words meanwhile. */
-const AIR = 12;
+export const AIR = 12;
 const CLEAR = 28;
 /** Places along the line at which one looks whether it is covered. */
 const LOOKS = 60;
 
 /**
- * Where a dialog of a size stands so that a line on the screen stays in sight: below its middle, above it or beside it,
+ * Where a dialog of a size stands within what is seen so that a line on the screen stays in sight: below its middle, above it or beside it,
  * else in the corner where it covers least of it.
  */
-export function clearOf([a, b]: ScreenLine, size: Size, screen: Size): Spot {
-  const most = { left: screen.width - size.width - AIR, top: screen.height - size.height - AIR };
+export function clearOf([a, b]: ScreenLine, size: Size, seen: Seen): Spot {
+  const least = { left: seen.left + AIR, top: seen.top + AIR };
+  const most = {
+    left: seen.left + seen.width - size.width - AIR,
+    top: seen.top + seen.height - size.height - AIR,
+  };
   const within = (left: number, top: number): Spot => ({
-    left: Math.max(AIR, Math.min(left, most.left)),
-    top: Math.max(AIR, Math.min(top, most.top)),
+    left: Math.max(least.left, Math.min(left, most.left)),
+    top: Math.max(least.top, Math.min(top, most.top)),
   });
   const [x0, x1] = [Math.min(a[0], b[0]), Math.max(a[0], b[0])];
   const [y0, y1] = [Math.min(a[1], b[1]), Math.max(a[1], b[1])];
@@ -33,9 +38,9 @@ export function clearOf([a, b]: ScreenLine, size: Size, screen: Size): Spot {
     within(centred.left, y0 - CLEAR - size.height),
     within(x1 + CLEAR, centred.top),
     within(x0 - CLEAR - size.width, centred.top),
-    within(AIR, AIR),
-    within(most.left, AIR),
-    within(AIR, most.top),
+    within(least.left, least.top),
+    within(most.left, least.top),
+    within(least.left, most.top),
     within(most.left, most.top),
   ];
   const covered = spots.map((spot) => share(a, b, spot, size));

@@ -3,7 +3,8 @@ import { createRoot } from 'react-dom/client';
 import { t } from '../../text/index.ts';
 import { ICONS } from '../controls/icons.tsx';
 import { IconButton } from '../controls/parts.tsx';
-import { clearOf, type ScreenLine } from './clear-of.ts';
+import { type Seen, useSeen } from '../seen.ts';
+import { AIR, clearOf, type ScreenLine } from './clear-of.ts';
 
 /** A dialog over everything; the browser keeps the focus inside and gives it back. Escape means to think better of it. */
 export function Dialog({
@@ -22,24 +23,27 @@ export function Dialog({
 }) {
   const box = useRef<HTMLDialogElement>(null);
   const id = useId();
-  const line = useRef(along);
+  const seen = useSeen();
   useEffect(() => {
     const dialog = box.current;
     if (dialog && !dialog.open) dialog.showModal();
-    if (dialog && line.current) {
-      const screen = { width: innerWidth, height: innerHeight };
-      const { left, top } = clearOf(line.current, dialog.getBoundingClientRect(), screen);
-      Object.assign(dialog.style, { margin: '0', left: `${left}px`, top: `${top}px` });
-    }
     // The browser would begin with the button that shuts; what the dialog asks for comes first.
     dialog?.querySelector<HTMLElement>('[data-first]')?.focus();
     return () => dialog?.close();
   }, []);
+  // It stands over what a keyboard on the glass leaves free, and goes aside for its line as that moves.
+  useEffect(() => {
+    if (box.current) Object.assign(box.current.style, placed(box.current, seen, along));
+  }, [seen, along]);
   return (
     <dialog
       ref={box}
       className={`dialog${wide ? ' dialog-wide' : ''}${along ? ' dialog-along' : ''}`}
       aria-labelledby={id}
+      // The tap that asked comes once more as a press of the mouse, beside what it opened: the field keeps the focus.
+      onMouseDown={(event) => {
+        if (event.target === event.currentTarget) event.preventDefault();
+      }}
       onCancel={(event) => {
         event.preventDefault();
         onShut();
@@ -55,6 +59,20 @@ export function Dialog({
       {along ? <AlongLine line={along} /> : null}
     </dialog>
   );
+}
+
+/** Where a dialog stands: aside from its line, else where its style has it, as long as all of the page is seen. */
+function placed(dialog: HTMLElement, seen: Seen, along?: ScreenLine): Partial<CSSStyleDeclaration> {
+  const maxHeight = `${seen.height - 2 * AIR}px`;
+  dialog.style.maxHeight = maxHeight;
+  if (along) {
+    const { left, top } = clearOf(along, dialog.getBoundingClientRect(), seen);
+    return { maxHeight, margin: '0', left: `${left}px`, top: `${top}px` };
+  }
+  const whole = seen.height > innerHeight - AIR;
+  return whole
+    ? { maxHeight: '', top: '', margin: '' }
+    : { maxHeight, top: `${seen.top + AIR}px`, margin: '0 auto' };
 }
 
 /** The line that a dialog is about, over the drawing, where it was drawn. */

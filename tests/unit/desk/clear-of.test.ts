@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { clearOf, type ScreenLine } from '../../../src/desk/dialogs/clear-of.ts';
 
 const DIALOG = { width: 480, height: 300 };
-const LAPTOP = { width: 1280, height: 800 };
-const TABLET = { width: 820, height: 1180 };
+const LAPTOP = { left: 0, top: 0, width: 1280, height: 800 };
+const TABLET = { left: 0, top: 0, width: 820, height: 1180 };
 
 const hides = ([a, b]: ScreenLine, left: number, top: number): boolean =>
   [...Array(101).keys()].some((i) => {
@@ -81,3 +81,15 @@ test('it stands below the line where there is room, under its middle', () => {
   ];
   expect(clearOf(line, DIALOG, LAPTOP)).toEqual({ left: 360, top: 228 });
 });
+
+test.each(LINES)(
+  'over a keyboard on the glass it keeps to what is seen, for a line that lies %s',
+  (_, line) => {
+    const seen = { left: 0, top: 60, width: 820, height: 420 };
+    const { left, top } = clearOf(line, DIALOG, seen);
+    expect(left).toBeGreaterThanOrEqual(0);
+    expect(left + DIALOG.width).toBeLessThanOrEqual(820);
+    expect(top).toBeGreaterThanOrEqual(60);
+    expect(top + DIALOG.height).toBeLessThanOrEqual(480);
+  },
+);
