@@ -5,9 +5,10 @@ import { type Device, onLevel } from '../plan/plan.ts';
 import { boxAround } from './box-grid.ts';
 import { deviceSymbol } from './device-symbol.ts';
 import { areaInk, type Ink } from './display.ts';
-import { place, take } from './label-place.ts';
+import { take } from './label-place.ts';
 import { outletMarks } from './outlet-marks.ts';
-import { type Drafting, inOneLine, toBuilding, toPaper } from './plan-view.ts';
+import { type Drafting, toPaper } from './plan-view.ts';
+import { putName } from './put-name.ts';
 import { byId, extent, putSymbol } from './put-symbol.ts';
 import { closetSymbol, FINDING_REACH, findingSymbol, POWER_REACH, powerSymbol } from './symbols.ts';
 
@@ -38,34 +39,13 @@ function closetMarks(drafting: Drafting): void {
   for (const closet of onLevel(plan, 'closets', view.level)) {
     take(field, boxAround(toPaper(view, closet.at), 6.8, 5.6));
     put('closets', { op: 'symbol', at: closet.at, marks: closetSymbol() });
-    const name = inOneLine(view, closet.name, 2.3, true);
-    const width = view.measure.width(name, 2.3, 'sans', true);
-    const placed = place(field, {
-      anchor: toPaper(view, closet.at),
+    putName(drafting, {
+      group: 'closets',
+      at: closet.at,
       reach: 2.9,
-      width: width + 0.4,
-      height: 2.4,
-      onAnchor: false,
+      lines: [{ text: closet.name, size: 2.3, bold: true, ink: 'ink' }],
+      ink: 'ink',
     });
-    if (placed)
-      put('closets', {
-        op: 'symbol',
-        at: toBuilding(view, placed.at),
-        marks: [
-          {
-            op: 'text',
-            at: [0, 0],
-            text: name,
-            size: 2.3,
-            bold: true,
-            ink: 'ink',
-            align: 'centre',
-            vertical: 'middle',
-            halo: 'paper',
-          },
-        ],
-      });
-    else drafting.leaveOut('closets', closet.name);
   }
 }
 

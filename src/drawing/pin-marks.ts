@@ -1,8 +1,8 @@
-import { onLevel, type Pin } from '../plan/plan.ts';
+import { onLevel } from '../plan/plan.ts';
 import { boxAround } from './box-grid.ts';
-import { place, take } from './label-place.ts';
-import { type Drafting, inOneLine, toBuilding, toPaper } from './plan-view.ts';
-import { leaderMark } from './put-symbol.ts';
+import { take } from './label-place.ts';
+import { type Drafting, toPaper } from './plan-view.ts';
+import { putName } from './put-name.ts';
 import { PIN_REACH, pinSymbol } from './symbols.ts';
 
 /**
@@ -20,36 +20,14 @@ export function pinMarks(drafting: Drafting): () => void {
     });
   return () => {
     // A single pin needs no name to be found from the lists.
-    if (plan.tables.pins.size > 1) for (const pin of here) pinName(drafting, pin);
+    if (plan.tables.pins.size > 1)
+      for (const { name, points } of here)
+        putName(drafting, {
+          group: 'pins',
+          at: points[0]!,
+          reach: PIN_REACH,
+          lines: [{ text: name, size: 2, ink: 'cable' }],
+          ink: 'cable',
+        });
   };
-}
-
-const NAME_SIZE = 2;
-
-function pinName(drafting: Drafting, pin: Pin): void {
-  const { view, field, put, leaveOut } = drafting;
-  if (pin.name === '') return;
-  const name = inOneLine(view, pin.name, NAME_SIZE);
-  const placed = place(field, {
-    anchor: toPaper(view, pin.points[0]!),
-    reach: PIN_REACH,
-    width: view.measure.width(name, NAME_SIZE, 'sans', false) + 0.5,
-    height: 2.4,
-    onAnchor: false,
-  });
-  if (!placed) {
-    leaveOut('pins', pin.name);
-    return;
-  }
-  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, 'cable'));
-  put('pins', {
-    op: 'symbol',
-    at: toBuilding(view, placed.at),
-    marks: [
-      {
-        ...{ op: 'text', at: [0, 0], text: name, size: NAME_SIZE, ink: 'cable' },
-        ...{ align: 'centre', vertical: 'middle', halo: 'paper' },
-      },
-    ],
-  });
 }

@@ -3,10 +3,9 @@ import { riserEnd, risersOn } from '../plan/levels.ts';
 import type { Level, Riser } from '../plan/plan.ts';
 import { runsByRiser } from '../results/risers.ts';
 import { boxAround } from './box-grid.ts';
-import type { Mark } from './display.ts';
-import { place, take } from './label-place.ts';
-import { type Drafting, inOneLine, toBuilding, toPaper } from './plan-view.ts';
-import { leaderMark } from './put-symbol.ts';
+import { take } from './label-place.ts';
+import { type Drafting, toPaper } from './plan-view.ts';
+import { putName } from './put-name.ts';
 import { RISER_REACH, riserSymbol } from './symbols.ts';
 
 /** Whether a riser goes up from a level, and not down. */
@@ -42,48 +41,20 @@ export function riserMarks(drafting: Drafting): () => void {
   };
 }
 
-const NAME_SIZE = 2.2;
-const TO_SIZE = 2;
-
 function riserLabel(drafting: Drafting, riser: Riser, cables: number | null): void {
-  const { plan, view, units, field, put, leaveOut } = drafting;
+  const { plan, view, units } = drafting;
   const other = riserEnd(plan, riser, view.level);
   if (!other) return;
   const name = [riser.name, riser.size].filter((word) => word !== '').join(', ');
   const to = renderMessage(riserWords(other.name, goesUp(riser, view.level), cables), units);
-  const lines = [
-    { text: name, size: NAME_SIZE, bold: true },
-    { text: to, size: TO_SIZE, bold: false },
-  ]
-    .filter((line) => line.text !== '')
-    .map((line) => ({ ...line, text: inOneLine(view, line.text, line.size, line.bold) }));
-  const width = Math.max(
-    ...lines.map(({ text, size, bold }) => view.measure.width(text, size, 'sans', bold)),
-  );
-  const placed = place(field, {
-    anchor: toPaper(view, riser.at),
+  putName(drafting, {
+    group: 'risers',
+    at: riser.at,
     reach: RISER_REACH,
-    width: width + 0.5,
-    height: lines.length * 2.3 + 0.2,
-    onAnchor: false,
+    lines: [
+      { text: name, size: 2.2, bold: true, ink: 'ink' },
+      { text: to, size: 2, ink: 'soft' },
+    ],
+    ink: 'ink',
   });
-  if (!placed) {
-    leaveOut('risers', name || to);
-    return;
-  }
-  if (placed.leader) put('leaders', leaderMark(drafting, placed.leader, 'ink'));
-  const marks = lines.map(
-    ({ text, size, bold }, i): Mark => ({
-      op: 'text',
-      at: [0, (i - (lines.length - 1) / 2) * 2.3],
-      text,
-      size,
-      bold,
-      ink: bold ? 'ink' : 'soft',
-      align: 'centre',
-      vertical: 'middle',
-      halo: 'paper',
-    }),
-  );
-  put('risers', { op: 'symbol', at: toBuilding(view, placed.at), marks });
 }

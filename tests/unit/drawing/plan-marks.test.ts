@@ -426,6 +426,21 @@ describe('a plan with a place that was mistyped', () => {
   });
 });
 
+describe('names of closets', () => {
+  it('leads from a closet to its name where that has to stand off', () => {
+    const closets = Object.fromEntries(
+      Array.from({ length: 16 }, (_, i) => [
+        `C${i + 1}`,
+        { at: [(i % 4) * 660, Math.floor(i / 4) * 540] as const, name: `Rack ${i + 1}` },
+      ]),
+    );
+    const drawing = draw(planOf({ closets }));
+    const off = textsOf(layer(drawing, 'closets')).filter((text) => /^Rack/.test(text));
+    expect(off.length).toBeGreaterThan(12);
+    expect(layer(drawing, 'leaders').length).toBeGreaterThan(0);
+  });
+});
+
 describe('a name of hundreds of letters', () => {
   it('does not run across the drawing, whatever bears it', () => {
     const name = 'W'.repeat(400);
