@@ -41,6 +41,17 @@ export const builtLength = (built: Built | null): number | null =>
 export const builtLengthOf = (plan: Plan, jack: Id): number | null =>
   builtLength(plan.tables.jacks.get(jack)?.built ?? null);
 
+/** Marks stand every 2 ft and are read at two ends; a tester reads a length to within some percent. Common practice, no source. */
+const READ = { share: 0.05, least: 1200 } as const;
+
+/** The cable by its marks where a length that was typed says otherwise, and more than reading explains; else null. */
+export function marksAgainst(built: Built | null): number | null {
+  const marks = built && betweenMarks(built);
+  if (!built || built.length === null || marks === null) return null;
+  const off = Math.abs(built.length - marks);
+  return off > Math.max(READ.least, READ.share * marks) ? marks : null;
+}
+
 /** The ports that are recorded, by their jacks. */
 export const builtPorts = (plan: Plan): ReadonlyMap<Id, number> =>
   new Map(

@@ -2,6 +2,7 @@ import type { Id } from '../base/ids.ts';
 import { distance } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { doubleArea } from '../geometry/polygon.ts';
+import { carryRecord } from './carry-record.ts';
 import type { Draft } from './change.ts';
 import { fittedAlong, openingsOn } from './openings.ts';
 import { nearestFace } from './outlet-place.ts';
@@ -50,6 +51,7 @@ export function scaleDrawn(draft: Draft, level: Id, about: Point, factor: number
     const face = nearestFace([wall], outlet.at, reach);
     if (face) draft.patch('outlets', outlet.id, { at: face.at });
   }
+  carryRecord(draft, plan, to);
   return true;
 }
 

@@ -2,6 +2,7 @@ import { msg } from '../base/message.ts';
 import type { Finding } from '../results/types.ts';
 import { builtElsewhere } from './built-elsewhere.ts';
 import { builtOffEstimate } from './built-off-estimate.ts';
+import { builtOffMarks } from './built-off-marks.ts';
 import { builtTooLong } from './built-too-long.ts';
 import { bundleSize } from './bundle-size.ts';
 import { closetMissing } from './closet-missing.ts';
@@ -52,6 +53,7 @@ export const rules: readonly Rule[] = [
   closetPorts,
   doubledLabel,
   doubledPort,
+  builtOffMarks,
   scaleUnchecked,
   riserLevels,
   runNearLimit,

@@ -1,6 +1,6 @@
 import { type Message, msg } from '../base/message.ts';
-import { formatTotal } from '../base/units.ts';
-import { countBuilt } from '../plan/built.ts';
+import { formatLength, formatTotal } from '../base/units.ts';
+import { countBuilt, marksAgainst } from '../plan/built.ts';
 import { job } from '../plan/plan.ts';
 import type { ScheduleRow } from '../takeoff/cable-schedule.ts';
 import { say } from './frame.ts';
@@ -34,7 +34,7 @@ export const recordSheet: Sheet = {
       rows,
       warns: ({ built }) => built?.test === 'fail',
       sums: sumsIn(context, rows),
-      notes: [stateOf(context), MARKS],
+      notes: [stateOf(context), MARKS, ...doubts(context, rows)],
     });
   },
 };
@@ -45,12 +45,16 @@ const columnsFor = (rows: readonly ScheduleRow[]): ScheduleColumn[] => [
   lengths('Planned', 'cable'),
   blank('Start mark', 15, markOf('start')),
   blank('End mark', 15, markOf('end')),
-  blank(AS_BUILT, 16, ({ asBuilt }, length) => (asBuilt === null ? '' : length(asBuilt))),
+  blank(AS_BUILT, 16, asBuiltOf),
   blank('Test', 10, testOf),
   blank('Date', 19, ({ built }) => built?.on ?? ''),
   blank('By', 12, ({ built }) => built?.by ?? ''),
   blank('Remark', null, ({ built }) => built?.remark ?? ''),
 ];
+
+/** A length that was typed and that its marks gainsay has a star, which the notes explain. */
+const asBuiltOf: ScheduleColumn['cell'] = ({ asBuilt, built }, length) =>
+  asBuilt === null ? '' : `${length(asBuilt)}${marksAgainst(built) === null ? '' : ' *'}`;
 
 /** What is recorded stands under the devices, all of its cable under the lengths. */
 function sumsIn(
@@ -74,4 +78,19 @@ function stateOf({ plan }: SheetContext): Message {
     'Of the cables that are recorded {passed} passed their test, {failed} failed, and {open} are not tested. An empty frame is not recorded yet.',
     { passed, failed, open },
   );
+}
+
+/** What the marks say of each length that has a star. */
+function doubts({ plan }: SheetContext, rows: readonly ScheduleRow[]): Message[] {
+  const { units } = job(plan);
+  const list = rows.flatMap(({ label, built }) => {
+    const marks = marksAgainst(built);
+    return marks === null ? [] : [`${label} ${formatLength(marks, units)}`];
+  });
+  if (list.length === 0) return [];
+  return [
+    msg('* Typed, and not what lies between the marks; these say {list}.', {
+      list: list.join(', '),
+    }),
+  ];
 }

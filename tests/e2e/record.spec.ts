@@ -16,15 +16,18 @@ test('what the crew wrote down is typed along the schedule, and printed as the r
   await expect(page.getByRole('textbox', { name: t('job.name') })).toHaveValue(name, SOON);
   await desk.to('print');
   await desk.shelf.getByRole('button', { name: t('built.open') }).click();
-  const cell = (label: string, field: 'start' | 'end' | 'test' | 'by') =>
+  const cell = (label: string, field: 'start' | 'end' | 'length' | 'test' | 'by') =>
     desk.dialog.getByLabel(t('built.cell', { label, field: t(`built.${field}`) }), { exact: true });
   await desk.dialog.getByLabel(t('built.by'), { exact: true }).fill('KL');
   await cell('A1', 'start').focus();
   for (const keys of ['1000', 'Enter', '1200-6', 'ArrowDown', 'about 9', 'Enter'])
     await (/^[EA]/.test(keys) ? page.keyboard.press(keys) : page.keyboard.type(keys));
-  // What is not understood stays as it was typed, and keeps the table open.
+  // What is not understood is named at the foot, is covered by no words, stays as it was typed, and keeps the table open.
+  const status = desk.dialog.getByRole('status');
+  await expect(status).toHaveText(t('built.wrong', { cells: 'B1, Start mark' }));
+  await cell('B1', 'end').click();
   await desk.dialog.getByRole('button', { name: t('built.done') }).click();
-  await expect(desk.dialog.getByRole('status')).toHaveText(t('built.held'));
+  await expect(status).toHaveText(t('built.held'));
   const wrong = desk.dialog.locator('[aria-invalid="true"]');
   await expect(wrong).toBeFocused();
   await expect(wrong).toHaveValue('about 9');
@@ -33,6 +36,13 @@ test('what the crew wrote down is typed along the schedule, and printed as the r
   for (const keys of ['1060', 'Tab', 'Tab', 'Tab', 'p', 'Enter'])
     await (/^[TE]/.test(keys) ? page.keyboard.press(keys) : page.keyboard.type(keys));
   await expect(cell('A1', 'test')).toHaveValue(t('built.pass'));
+  // A typed length that the marks gainsay is said to, until it is taken back.
+  await cell('A1', 'length').fill('90');
+  await page.keyboard.press('Enter');
+  await expect(status).toContainText(t('built.off-marks', { labels: 'A1' }));
+  await cell('A1', 'length').fill('');
+  await page.keyboard.press('Enter');
+  await expect(status).not.toContainText(t('built.off-marks', { labels: 'A1' }));
   await desk.dialog.getByRole('button', { name: t('built.done') }).click();
   await expect(desk.dialog).toHaveCount(0);
   await expect(desk.undo()).toHaveAccessibleName(/Record A1 as built/);

@@ -4,7 +4,7 @@ import { t } from '../../text/index.ts';
 import { useActions, usePlan, useUnits } from '../context.tsx';
 import { Fold } from '../controls/parts.tsx';
 import { TypedField } from '../controls/typed-field.tsx';
-import { followsWords, isFigure, readBuilt, showBuilt } from '../record/fields.ts';
+import { doubtWords, followsWords, isFigure, readBuilt, showBuilt } from '../record/fields.ts';
 
 /** What is recorded of one cable as it was built, folded away until somebody wants it. */
 export function BuiltFold({ jack: id }: { jack: string }) {
@@ -24,7 +24,12 @@ export function BuiltFold({ jack: id }: { jack: string }) {
           value={built[field]}
           show={(value) => showBuilt(field, value, units)}
           read={(text) => readBuilt(field, text, units)}
-          {...(field === 'length' ? { placeholder: followsWords(betweenMarks(built), units) } : {})}
+          {...(field === 'length'
+            ? {
+                placeholder: followsWords(betweenMarks(built), units),
+                hint: doubtWords(built, units) || undefined,
+              }
+            : {})}
           onCommit={(value) => {
             actions.run('record', { records: [{ jack: id, fields: { [field]: value } }] });
           }}

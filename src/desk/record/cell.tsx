@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { useEffect, useId } from 'react';
 import { type Built, NOT_BUILT } from '../../plan/built.ts';
 import type { BuiltField, BuiltValue } from '../../plan/built-words.ts';
 import { t } from '../../text/index.ts';
@@ -12,6 +12,8 @@ export function Cell({
   field,
   built,
   follows,
+  doubt,
+  onWrong,
   onCommit,
 }: {
   label: string;
@@ -19,6 +21,10 @@ export function Cell({
   built: Built | null;
   /** What stands there while nothing is recorded. */
   follows: string;
+  /** What speaks against what is recorded; empty where nothing does. */
+  doubt: string;
+  /** Told whenever what stands in it comes to be understood or not. */
+  onWrong(field: BuiltField, wrong: boolean): void;
   onCommit(field: BuiltField, value: BuiltValue): void;
 }) {
   const units = useUnits();
@@ -31,18 +37,25 @@ export function Cell({
     read: (text) => readBuilt(field, text, units),
     onCommit: (next) => onCommit(field, next),
   });
+  const wrong = typed.why !== null;
+  useEffect(() => {
+    if (!wrong) return;
+    onWrong(field, true);
+    return () => onWrong(field, false);
+  }, [wrong, field, onWrong]);
+  const words = typed.why ?? doubt;
   return (
     <td>
       <input
-        className="field-input"
+        className={doubt === '' ? 'field-input' : 'field-input record-doubt'}
         data-field={field}
         aria-label={t('built.cell', { label, field: t(`built.${field}`) })}
         value={typed.text ?? show(value)}
         placeholder={follows}
         autoComplete="off"
         spellCheck={field === 'remark'}
-        aria-invalid={typed.why !== null}
-        aria-describedby={typed.why === null ? undefined : id}
+        aria-invalid={wrong}
+        aria-describedby={words === '' ? undefined : id}
         onChange={(event) => typed.type(event.currentTarget.value)}
         onBlur={typed.leave}
         onKeyDown={(event) => {
@@ -51,9 +64,9 @@ export function Cell({
           typed.key(event);
         }}
       />
-      {typed.why === null ? null : (
+      {words === '' ? null : (
         <p id={id} className="field-why record-why">
-          {typed.why}
+          {words}
         </p>
       )}
     </td>

@@ -1,4 +1,5 @@
 import { FAR, type Units } from '../../base/units.ts';
+import { type Built, marksAgainst } from '../../plan/built.ts';
 import { type BuiltField, type BuiltValue, parseBuilt } from '../../plan/built-words.ts';
 import { t } from '../../text/index.ts';
 import { readLength, readWords, showLength } from '../controls/fields.tsx';
@@ -11,6 +12,12 @@ export const isFigure = (field: BuiltField): boolean => isLength(field) || field
 /** What holds while nothing is recorded, in brackets, so that nobody takes it for recorded. */
 export const followsWords = (mm: number | null, units: Units): string =>
   mm === null ? '' : `(${showLength(mm, units)})`;
+
+/** What the marks say against the length that was typed; empty where they say nothing else. */
+export function doubtWords(built: Built | null, units: Units): string {
+  const marks = marksAgainst(built);
+  return marks === null ? '' : t('built.against', { marks: showLength(marks, units) });
+}
 
 /** How a field of the record is written. */
 export function showBuilt(field: BuiltField, value: BuiltValue, units: Units): string {

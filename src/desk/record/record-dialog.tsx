@@ -1,15 +1,14 @@
-import { memo, useCallback, useMemo, useRef, useState } from 'react';
+import { useCallback, useMemo, useRef, useState } from 'react';
 import { sortByLabel } from '../../base/labels.ts';
-import { formatLength } from '../../base/units.ts';
 import {
   BUILT_FIELDS,
   type Built,
-  betweenMarks,
   builtPorts,
   countBuilt,
+  marksAgainst,
 } from '../../plan/built.ts';
 import type { BuiltField, BuiltValue } from '../../plan/built-words.ts';
-import type { Jack } from '../../plan/plan.ts';
+import type { Jack, Plan } from '../../plan/plan.ts';
 import { portMap } from '../../results/ports.ts';
 import type { Run } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
@@ -18,8 +17,8 @@ import { Button } from '../controls/parts.tsx';
 import { TypedField } from '../controls/typed-field.tsx';
 import { Dialog } from '../dialogs/dialog.tsx';
 import { nameOf } from '../names.ts';
-import { Cell } from './cell.tsx';
-import { followsWords, readBuilt } from './fields.ts';
+import { readBuilt } from './fields.ts';
+import { Row } from './record-row.tsx';
 import { walkColumn } from './walk.ts';
 import './record.css';
 
@@ -31,8 +30,7 @@ export default function RecordDialog({ onShut }: { onShut(): void }) {
   const table = useRef<HTMLTableElement>(null);
   const [stamp, setStamp] = useState<Stamp>({ by: '', on: '' });
   const [held, setHeld] = useState(false);
-  const plan = usePlan();
-  const count = countBuilt(plan);
+  const { wrong: notRead, tell } = useWrong();
   // What is not understood would be lost with the table.
   const shut = () => {
     const wrong = table.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
@@ -48,10 +46,10 @@ export default function RecordDialog({ onShut }: { onShut(): void }) {
         <StampField field="on" stamp={stamp} onStamp={setStamp} />
         <p className="note">{t('built.stamp-hint')}</p>
       </div>
-      <Table table={table} stamp={stamp} />
+      <Table table={table} stamp={stamp} onWrong={tell} />
       <footer className="dialog-foot">
         <p className="grow" role="status">
-          {held ? t('built.held') : t('built.count', { ...count })}
+          <Status held={held} wrong={notRead} />
         </p>
         <Button look="main" onClick={shut}>
           {t('built.done')}
@@ -60,6 +58,45 @@ export default function RecordDialog({ onShut }: { onShut(): void }) {
     </Dialog>
   );
 }
+
+/** The cells that are not understood, by their names, in the order in which they came. */
+function useWrong() {
+  const [wrong, setWrong] = useState<readonly string[]>([]);
+  const tell = useCallback((cell: string, is: boolean) => {
+    setWrong((before) => [...before.filter((name) => name !== cell), ...(is ? [cell] : [])]);
+  }, []);
+  return { wrong, tell };
+}
+
+/** What is to be put right before the table is shut, else how far the record is and which lengths are in doubt. */
+function Status({ held, wrong }: { held: boolean; wrong: readonly string[] }) {
+  const plan = usePlan();
+  if (wrong.length > 0)
+    return (
+      <span className="record-off">
+        {held ? t('built.held') : t('built.wrong', { cells: wrong.join('; ') })}
+      </span>
+    );
+  const off = labelled(plan).filter(({ built }) => marksAgainst(built) !== null);
+  return (
+    <>
+      <span className="record-counted">{t('built.count', { ...countBuilt(plan) })}</span>
+      {off.length === 0 ? null : (
+        <span className="record-off">
+          {t('built.off-marks', { labels: off.map(({ label }) => label).join(', ') })}
+        </span>
+      )}
+    </>
+  );
+}
+
+/** Jacks in the order of the printed schedule. */
+const labelled = (plan: Plan): Jack[] =>
+  sortByLabel(
+    [...plan.tables.jacks.values()],
+    ({ label }) => label,
+    ({ id }) => id,
+  );
 
 function StampField({
   field,
@@ -89,23 +126,18 @@ function StampField({
 function Table({
   table,
   stamp,
+  onWrong,
 }: {
   table: React.RefObject<HTMLTableElement | null>;
   stamp: Stamp;
+  onWrong(cell: string, wrong: boolean): void;
 }) {
   const plan = usePlan();
   const kinds = useKinds();
   const actions = useActions();
   const runs = useSession((s) => s.survey?.runs ?? NONE);
-  const jacks = useMemo(
-    () =>
-      sortByLabel(
-        [...plan.tables.jacks.values()],
-        ({ label }) => label,
-        ({ id }) => id,
-      ),
-    [plan],
-  );
+  const jacks = useMemo(() => labelled(plan), [plan]);
+  const { closets } = plan.tables;
   const byJack = useMemo(() => new Map(runs.map((run) => [run.jack, run])), [runs]);
   const ports = useMemo(() => {
     const uses = [...portMap(runs, builtPorts(plan)).values()].flat();
@@ -127,6 +159,7 @@ function Table({
           <tr>
             <th scope="col">{t('built.cable')}</th>
             <th scope="col">{t('built.serves')}</th>
+            {closets.size > 1 ? <th scope="col">{t('built.closet')}</th> : null}
             <th scope="col">{t('built.planned')}</th>
             {BUILT_FIELDS.map((field) => (
               <th key={field} scope="col" className={`record-${field}`}>
@@ -136,20 +169,25 @@ function Table({
           </tr>
         </thead>
         <tbody>
-          {jacks.map((jack) => (
-            <Row
-              key={jack.id}
-              jack={jack}
-              serves={
-                jack.device === null
-                  ? t('jack.spare')
-                  : nameOf(plan, kinds, { table: 'devices', id: jack.device })
-              }
-              planned={byJack.get(jack.id) ?? null}
-              port={ports.get(jack.id) ?? null}
-              onCommit={commit}
-            />
-          ))}
+          {jacks.map((jack) => {
+            const run = byJack.get(jack.id) ?? null;
+            return (
+              <Row
+                key={jack.id}
+                jack={jack}
+                serves={
+                  jack.device === null
+                    ? t('jack.spare')
+                    : nameOf(plan, kinds, { table: 'devices', id: jack.device })
+                }
+                home={closets.size > 1 ? (closets.get(run?.closet ?? '')?.name ?? '-') : null}
+                planned={run}
+                port={ports.get(jack.id) ?? null}
+                onWrong={onWrong}
+                onCommit={commit}
+              />
+            );
+          })}
         </tbody>
       </table>
     </section>
@@ -157,42 +195,3 @@ function Table({
 }
 
 const NONE: readonly Run[] = [];
-
-const Row = memo(function Row({
-  jack,
-  serves,
-  planned,
-  port,
-  onCommit,
-}: {
-  jack: Jack;
-  serves: string;
-  planned: Run | null;
-  port: number | null;
-  onCommit(jack: Jack, field: BuiltField, value: BuiltValue): void;
-}) {
-  const units = useUnits();
-  const between = jack.built && betweenMarks(jack.built);
-  const follows: Partial<Record<BuiltField, string>> = {
-    length: followsWords(between, units),
-    port: port === null ? '' : `(${port})`,
-  };
-  const known = planned !== null && planned.status !== 'unroutable';
-  return (
-    <tr>
-      <th scope="row">{jack.label}</th>
-      <td>{serves}</td>
-      <td className="record-planned">{known ? formatLength(planned.cable, units) : '-'}</td>
-      {BUILT_FIELDS.map((field) => (
-        <Cell
-          key={field}
-          label={jack.label}
-          field={field}
-          built={jack.built}
-          follows={follows[field] ?? ''}
-          onCommit={(of, value) => onCommit(jack, of, value)}
-        />
-      ))}
-    </tr>
-  );
-});

@@ -1,6 +1,7 @@
 import type { Id } from '../../base/ids.ts';
 import { type Message, msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
+import { carryRecord } from '../carry-record.ts';
 import { type Changes, Draft } from '../change.ts';
 import { carryJoints, collapsed } from '../joints.ts';
 import { isLocked, LOCKED } from '../locks.ts';
@@ -126,6 +127,7 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   const changed = draft.changes();
   if (changed.length === 0) return { ok: false, why: msg('There is nothing to move.') };
   followWalls(draft, wallsIn(changed), kinds);
+  carryRecord(draft, plan, ([x, y]) => [x + whole[0], y + whole[1]]);
   const stayed = refs.length - picked.length + company.length - loose.length;
   return {
     ok: true,

@@ -1,5 +1,6 @@
 import { type Message, msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
+import { carryRecord } from '../carry-record.ts';
 import { Draft } from '../change.ts';
 import { collapsed } from '../joints.ts';
 import { isLocked, LOCKED } from '../locks.ts';
@@ -72,6 +73,7 @@ function reshape(
   if (fault) return { ok: false, why: fault };
   followDevices(draft, devices, kinds);
   followWalls(draft, [...walls, ...walls.map(({ id }) => draft.plan.tables.walls.get(id)!)], kinds);
+  carryRecord(draft, plan, turn);
   return { ok: true, changes: draft.changes(), label };
 }
 

@@ -7,6 +7,7 @@ import {
   builtLength,
   builtPorts,
   countBuilt,
+  marksAgainst,
   NOT_BUILT,
 } from '../../../src/plan/built.ts';
 import { parseBuilt } from '../../../src/plan/built-words.ts';
@@ -126,6 +127,15 @@ describe('what follows from the record', () => {
     expect(builtLength({ ...NOT_BUILT, start: 5000, end: 8000 })).toBe(3000);
     expect(builtLength({ ...NOT_BUILT, start: 8000, end: 5000 })).toBe(3000);
     expect(builtLength({ ...NOT_BUILT, start: 0, end: 5000, length: 4800 })).toBe(4800);
+  });
+
+  it('is what the marks say where a typed length says otherwise', () => {
+    const marks = { ...NOT_BUILT, start: 30_000, end: 0 };
+    expect(marksAgainst(null)).toBeNull();
+    expect(marksAgainst(marks)).toBeNull();
+    expect(marksAgainst({ ...marks, length: 31_500 })).toBeNull();
+    expect(marksAgainst({ ...marks, length: 31_501 })).toBe(30_000);
+    expect(marksAgainst({ ...marks, end: null, length: 99_000 })).toBeNull();
   });
 
   it('is how far the record is, and which ports are taken', () => {

@@ -136,8 +136,8 @@ describe('the as-built record', () => {
       { jack: second!.id, fields: { test: 'fail', remark: 'open pair' } },
     ],
   });
-  const sheet = (id: string, paper: PaperName = 'letter'): Page[] =>
-    printJob(recorded, surveyOf(recorded), kinds, { paper, sheets: [id], printed: '' });
+  const sheet = (id: string, paper: PaperName = 'letter', of = recorded): Page[] =>
+    printJob(of, surveyOf(of), kinds, { paper, sheets: [id], printed: '' });
   const words = (pages: readonly Page[]): string[] => pages.flatMap((page) => textsOf(page.marks));
 
   it('is no sheet before anything is recorded', () => {
@@ -157,6 +157,16 @@ describe('the as-built record', () => {
     const warned = sheet('record').flatMap((page) => texts(page).filter((t) => t.ink === 'warn'));
     expect(warned.map((text) => text.text)).toContain(second!.label);
     expect(warned.map((text) => text.text)).not.toContain(first!.label);
+  });
+
+  it('stars a length that was typed and that its marks gainsay, and says what they say', () => {
+    const typed = step(recorded, 'record', {
+      records: [{ jack: first!.id, fields: { length: 45_720 } }],
+    });
+    const said = words(sheet('record', 'letter', typed));
+    expect(said).toContain("150' *");
+    expect(said.join(' ')).toContain(`these say ${first!.label} 100'.`);
+    expect(words(sheet('record')).join(' ')).not.toContain('*');
   });
 
   it('fills the frames of the schedule, which says that it is the plan', () => {
