@@ -2,7 +2,7 @@ import { msg } from '../base/message.ts';
 import { marksAgainst } from '../plan/built.ts';
 import type { Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
-import { jackRef, jackSpot } from './spots.ts';
+import { atJack } from './spots.ts';
 
 /** The length that was typed for a cable is not what the marks on its jacket say: one of them is a slip. */
 export const builtOffMarks: Rule = {
@@ -23,8 +23,7 @@ export const builtOffMarks: Rule = {
       const marks = marksAgainst(built);
       if (marks === null) return [];
       return {
-        subjects: [jackRef(run)],
-        at: jackSpot(plan, run),
+        ...atJack(plan, run),
         message: msg('{label} is recorded as {built} long; its marks say {marks}.', {
           label: run.label,
           built: { mm: built!.length! },
