@@ -28,16 +28,25 @@ export const formatMoneyShort = (cents: number, currency: string): string =>
 /**
  * Reads money as people write it: `12`, `12.5`, `$1,250.00`, `12,50`.
  *
+ * @param currency the sign of the price book, which may be a word: it may stand before the amount or behind it
  * @returns integer cents, or null when it is not an amount or below zero
  */
-export function parseMoney(text: string): number | null {
-  const plain = text.replace(/[^\d.,-]/g, '');
-  if (/[a-z]/i.test(text)) return null;
+export function parseMoney(text: string, currency = ''): number | null {
+  const amount = withoutSign(text.trim(), currency.trim());
+  if (/\p{L}/u.test(amount)) return null;
+  const plain = amount.replace(/[^\d.,-]/g, '');
   // A comma with two figures after it at the end is a decimal comma; every other comma parts thousands.
   const dotted = /,\d{1,2}$/.test(plain) && !plain.includes('.') ? plain.replace(',', '.') : plain;
   const digits = dotted.replace(/,/g, '');
   if (!/^(\d+(\.\d{0,2})?|\.\d{1,2})$/.test(digits)) return null;
   return Math.round(Number(digits) * 100);
+}
+
+function withoutSign(text: string, sign: string): string {
+  if (sign === '') return text;
+  const [written, own] = [text.toLowerCase(), sign.toLowerCase()];
+  if (written.startsWith(own)) return text.slice(sign.length);
+  return written.endsWith(own) ? text.slice(0, -sign.length) : text;
 }
 
 /** Reads a whole number at or above zero, with or without its sign of percent or minutes; null when it is none. */

@@ -111,7 +111,7 @@ export function MoneyField({
       mode="decimal"
       show={(cents) => formatMoney(cents, currency)}
       read={(text) => {
-        const cents = parseMoney(text);
+        const cents = parseMoney(text, currency);
         return cents === null ? { why: t('field.money.wrong') } : { value: cents };
       }}
       onCommit={onCommit}

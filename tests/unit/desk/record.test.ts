@@ -1,7 +1,9 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { contentsOf } from '../../../src/desk/contents/rows.ts';
 import { readBuilt, showBuilt } from '../../../src/desk/record/fields.ts';
 import { kinds } from '../../../src/kinds/index.ts';
+import { BUILT_FIELDS } from '../../../src/plan/built.ts';
 import { t } from '../../../src/text/index.ts';
 import { smallSite } from './site.ts';
 
@@ -20,10 +22,29 @@ test('each field of the record reads what people type, and an empty one is not r
   expect(readBuilt('remark', 'x'.repeat(401), 'ft')).toEqual({ why: t('field.text.long') });
 });
 
-test('what is shown of a field reads back as the same', () => {
-  const values = { start: 3810, port: 7, test: 'fail', on: '2026-03-01', by: 'KL' } as const;
-  for (const [field, value] of Object.entries(values) as [keyof typeof values, never][])
-    expect(readBuilt(field, showBuilt(field, value, 'ft'), 'ft')).toEqual({ value });
+test('what is shown of a field reads back as the same, lengths to what is shown of them', () => {
+  const length = fc.nat({ max: 33_000_000 });
+  const record = fc.record({
+    ...{ start: length, end: length, length },
+    port: fc.integer({ min: 1, max: 10_000 }),
+    test: fc.constantFrom('pass' as const, 'fail' as const),
+    on: fc.constantFrom('', '2026-03-01', '2024-02-29'),
+    by: fc.string({ unit: 'grapheme', maxLength: 40 }).map((words) => words.trim()),
+    remark: fc.string({ unit: 'grapheme', maxLength: 40 }).map((words) => words.trim()),
+  });
+  fc.assert(
+    fc.property(record, fc.constantFrom('ft' as const, 'm' as const), (values, units) => {
+      for (const field of BUILT_FIELDS) {
+        const shown = showBuilt(field, values[field], units);
+        const read = readBuilt(field, shown, units);
+        if (!('value' in read)) throw new Error(`${field}: ${shown}: ${read.why}`);
+        expect(showBuilt(field, read.value, units)).toBe(shown);
+        if (typeof values[field] !== 'number' || field === 'port')
+          expect(read.value).toBe(values[field]);
+      }
+    }),
+    { seed: 33, numRuns: 300 },
+  );
 });
 
 test('the contents say in words which cables are recorded, and how their test came out', () => {

@@ -1,4 +1,6 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { formatMoney } from '../../../src/base/units.ts';
 import { en } from '../../../src/text/en.ts';
 import {
   formatCount,
@@ -38,11 +40,32 @@ test('every pair of one and other is whole', () => {
 });
 
 test('money is read as people type it, to the cent', () => {
-  expect(['12', '12.5', '$1,250.00', '12,50', '.5', ' 7 '].map(parseMoney)).toEqual([
-    1200, 1250, 125_000, 1250, 50, 700,
-  ]);
-  expect(['', 'twelve', '-3', '1.234', '1.2.3', '12 each'].map(parseMoney)).toEqual(
+  expect(['12', '12.5', '$1,250.00', '12,50', '.5', ' 7 '].map((text) => parseMoney(text))).toEqual(
+    [1200, 1250, 125_000, 1250, 50, 700],
+  );
+  expect(['', 'twelve', '-3', '1.234', '1.2.3', '12 each'].map((text) => parseMoney(text))).toEqual(
     Array(6).fill(null),
+  );
+});
+
+test('the sign of the price book may be a word, before the amount or behind it', () => {
+  expect(['CHF12', '12.50 chf', 'CHF 1,000'].map((text) => parseMoney(text, 'CHF'))).toEqual([
+    1200, 1250, 100_000,
+  ]);
+  expect(parseMoney('12 EUR', 'CHF')).toBeNull();
+});
+
+test('money that was written is read as the same', () => {
+  const cents = fc.nat({ max: 1_000_000_000 });
+  fc.assert(
+    fc.property(
+      cents,
+      fc.constantFrom('$', '€', '', 'CHF', 'Fr.', 'kr ', '﷼', 'руб'),
+      (amount, currency) => {
+        expect(parseMoney(formatMoney(amount, currency), currency)).toBe(amount);
+      },
+    ),
+    { seed: 32 },
   );
 });
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { renderMessage } from '../../../src/base/message.ts';
 import { FOOT } from '../../../src/base/units.ts';
-import { NOT_BUILT } from '../../../src/plan/built.ts';
+import { builtLength, NOT_BUILT } from '../../../src/plan/built.ts';
 import { boxPlan } from '../../../src/takeoff/box-plan.ts';
 import { cableSchedule, cableScheduleCsv } from '../../../src/takeoff/cable-schedule.ts';
 import { parseCsv, toCsv } from '../../../src/takeoff/csv.ts';
@@ -151,6 +151,44 @@ describe('a cable schedule that came back', () => {
     expect(said('Cable,Test\nA1,pass\n').records).toEqual([
       { jack: 'J1', fields: { test: 'pass' } },
     ]);
+  });
+
+  it('brings any record back that was given out, to the tenth of a foot or the centimetre', () => {
+    const length = fc.option(fc.nat({ max: 33_000_000 }), { nil: null });
+    const text = fc.string({ unit: 'grapheme', maxLength: 40 }).map((words) => words.trim());
+    const record = fc.record({
+      ...{ start: length, end: length, length: length.filter((mm) => mm !== 0) },
+      port: fc.option(fc.integer({ min: 1, max: 10_000 }), { nil: null }),
+      test: fc.constantFrom('pass' as const, 'fail' as const, null),
+      ...{ by: text, remark: text },
+      on: fc.constantFrom('', DAY),
+      at: fc.constant(null),
+    });
+    const bare = rows.map((row) => ({ ...row, built: null, asBuilt: null }));
+    fc.assert(
+      fc.property(record, fc.constantFrom('ft' as const, 'm' as const), (given, units) => {
+        const asBuilt = builtLength(given);
+        const port = given.port ?? bare[0]!.port;
+        const there = [{ ...bare[0]!, built: given, asBuilt, port }, ...bare.slice(1)];
+        const list = cableScheduleCsv(there, units);
+        expect(readSchedule(list, there, units)).toEqual({ records: [], cells: [], faults: [] });
+        const { records, faults } = readSchedule(list, bare, units);
+        expect(faults).toEqual([]);
+        const fields = { ...NOT_BUILT, ...records[0]?.fields };
+        for (const name of ['test', 'by', 'on', 'remark'] as const)
+          expect(fields[name]).toBe(given[name]);
+        expect(fields.port ?? bare[0]!.port).toBe(port);
+        const step = units === 'ft' ? FOOT / 10 : 10;
+        for (const [back, mm] of [
+          [fields.start, given.start],
+          [fields.end, given.end],
+          [fields.length, asBuilt],
+        ] as const)
+          if (mm === null) expect(back).toBeNull();
+          else expect(Math.abs(back! - mm)).toBeLessThanOrEqual(step / 2 + 1);
+      }),
+      { seed: 31, numRuns: 500 },
+    );
   });
 
   it('names what it does not understand line by line, and takes all else', () => {
