@@ -51,3 +51,10 @@ export function portMap(
     }),
   );
 }
+
+/** The port of each jack that has a closet; `built` as for the port map. */
+export const portsOf = (
+  runs: readonly Run[],
+  built?: ReadonlyMap<Id, number>,
+): ReadonlyMap<Id, number> =>
+  new Map([...portMap(runs, built).values()].flat().map(({ jack, port }) => [jack, port]));

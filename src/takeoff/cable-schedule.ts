@@ -5,7 +5,7 @@ import { zoneAt } from '../plan/areas.ts';
 import { type Built, builtLength, builtPorts } from '../plan/built.ts';
 import { closetName, devicesAt, kindName, passName, pathwayName } from '../plan/names.ts';
 import type { Plan, Zone } from '../plan/plan.ts';
-import { inLabelOrder, portMap } from '../results/ports.ts';
+import { inLabelOrder, portsOf } from '../results/ports.ts';
 import { riserLength, risersOf } from '../results/risers.ts';
 import type { BoxPlan, PartKind, Run, RunPart, RunStatus } from '../results/types.ts';
 import { type Cell, toCsv } from './csv.ts';
@@ -54,9 +54,7 @@ export function cableSchedule(
   runs: readonly Run[],
   boxPlan: BoxPlan,
 ): ScheduleRow[] {
-  const ports = new Map(
-    [...portMap(runs, builtPorts(plan)).values()].flat().map((use) => [use.jack, use.port]),
-  );
+  const ports = portsOf(runs, builtPorts(plan));
   const boxes = new Map(
     boxPlan.boxes.flatMap((box) => box.jacks.map((jack) => [jack, box.number])),
   );

@@ -1,29 +1,13 @@
-import { useCallback, useMemo, useRef, useState } from 'react';
-import { sortByLabel } from '../../base/labels.ts';
-import {
-  BUILT_FIELDS,
-  type Built,
-  builtPorts,
-  countBuilt,
-  marksAgainst,
-} from '../../plan/built.ts';
-import type { BuiltField, BuiltValue } from '../../plan/built-words.ts';
-import type { Jack, Plan } from '../../plan/plan.ts';
-import { portMap } from '../../results/ports.ts';
-import type { Run } from '../../results/types.ts';
+import { useCallback, useRef, useState } from 'react';
+import { countBuilt, marksAgainst } from '../../plan/built.ts';
 import { t } from '../../text/index.ts';
-import { useActions, useKinds, usePlan, useSession, useUnits } from '../context.tsx';
+import { usePlan, useUnits } from '../context.tsx';
 import { Button } from '../controls/parts.tsx';
 import { TypedField } from '../controls/typed-field.tsx';
 import { Dialog } from '../dialogs/dialog.tsx';
-import { nameOf } from '../names.ts';
 import { readBuilt } from './fields.ts';
-import { Row } from './record-row.tsx';
-import { walkColumn } from './walk.ts';
+import { labelled, RecordTable, type Stamp } from './record-table.tsx';
 import './record.css';
-
-/** Who and when: put to every cable that gets its first entry, so that they are typed once for a sheet. */
-type Stamp = Pick<Built, 'by' | 'on'>;
 
 /** The record of every cable as a table to type in, in the order of the printed schedule. */
 export default function RecordDialog({ onShut }: { onShut(): void }) {
@@ -46,7 +30,7 @@ export default function RecordDialog({ onShut }: { onShut(): void }) {
         <StampField field="on" stamp={stamp} onStamp={setStamp} />
         <p className="note">{t('built.stamp-hint')}</p>
       </div>
-      <Table table={table} stamp={stamp} onWrong={tell} />
+      <RecordTable table={table} stamp={stamp} onWrong={tell} />
       <footer className="dialog-foot">
         <p className="grow" role="status">
           <Status held={held} wrong={notRead} />
@@ -90,14 +74,6 @@ function Status({ held, wrong }: { held: boolean; wrong: readonly string[] }) {
   );
 }
 
-/** Jacks in the order of the printed schedule. */
-const labelled = (plan: Plan): Jack[] =>
-  sortByLabel(
-    [...plan.tables.jacks.values()],
-    ({ label }) => label,
-    ({ id }) => id,
-  );
-
 function StampField({
   field,
   stamp,
@@ -122,76 +98,3 @@ function StampField({
     />
   );
 }
-
-function Table({
-  table,
-  stamp,
-  onWrong,
-}: {
-  table: React.RefObject<HTMLTableElement | null>;
-  stamp: Stamp;
-  onWrong(cell: string, wrong: boolean): void;
-}) {
-  const plan = usePlan();
-  const kinds = useKinds();
-  const actions = useActions();
-  const runs = useSession((s) => s.survey?.runs ?? NONE);
-  const jacks = useMemo(() => labelled(plan), [plan]);
-  const { closets } = plan.tables;
-  const byJack = useMemo(() => new Map(runs.map((run) => [run.jack, run])), [runs]);
-  const ports = useMemo(() => {
-    const uses = [...portMap(runs, builtPorts(plan)).values()].flat();
-    return new Map(uses.map((use) => [use.jack, use.port]));
-  }, [runs, plan]);
-  const commit = useCallback(
-    (jack: Jack, field: BuiltField, value: BuiltValue) => {
-      const first = jack.built === null ? stamp : {};
-      const fields = { ...first, [field]: value };
-      actions.run('record', { records: [{ jack: jack.id, fields }] });
-    },
-    [actions, stamp],
-  );
-  return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by the keyboard
-    <section className="record-scroll" tabIndex={0} aria-label={t('built.title')}>
-      <table ref={table} className="record" onKeyDown={walkColumn}>
-        <thead>
-          <tr>
-            <th scope="col">{t('built.cable')}</th>
-            <th scope="col">{t('built.serves')}</th>
-            {closets.size > 1 ? <th scope="col">{t('built.closet')}</th> : null}
-            <th scope="col">{t('built.planned')}</th>
-            {BUILT_FIELDS.map((field) => (
-              <th key={field} scope="col" className={`record-${field}`}>
-                {t(`built.${field}`)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {jacks.map((jack) => {
-            const run = byJack.get(jack.id) ?? null;
-            return (
-              <Row
-                key={jack.id}
-                jack={jack}
-                serves={
-                  jack.device === null
-                    ? t('jack.spare')
-                    : nameOf(plan, kinds, { table: 'devices', id: jack.device })
-                }
-                home={closets.size > 1 ? (closets.get(run?.closet ?? '')?.name ?? '-') : null}
-                planned={run}
-                port={ports.get(jack.id) ?? null}
-                onWrong={onWrong}
-                onCommit={commit}
-              />
-            );
-          })}
-        </tbody>
-      </table>
-    </section>
-  );
-}
-
-const NONE: readonly Run[] = [];

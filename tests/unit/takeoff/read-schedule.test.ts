@@ -106,6 +106,19 @@ describe('a cable schedule that came back', () => {
     expect(length('Cable,Start mark (ft)\nA2,"1,250.5"\n')).toBe(Math.round(1250.5 * FOOT));
     expect(length('Cable,Start mark (m)\nA2,"1,250"\n')).toBe(1_250_000);
     expect(length('Cable\tStart mark (m)\nA2\t12,5\n')).toBe(12_500);
+    expect(length('Cable\tStart mark (m)\nA2\t1,250\n')).toBe(1250);
+  });
+
+  it('leaves numbers in words, and titles with room round them, as they are', () => {
+    const text = ' Cable ; Start mark (m) ; Remark ; Colour \n A2 ; 12,5 ; 1.250,5 ; red \n';
+    expect(said(text)).toMatchObject({
+      records: [{ jack: 'J2', fields: { start: 12_500, remark: '1.250,5' } }],
+      cells: [{ column: 'Start mark (m)' }, { column: 'Remark' }],
+      faults: ['The column Colour is not known, and not read.'],
+    });
+    expect(said('Cable,By,Port\nA2,"1,250","1,250"\n').records).toEqual([
+      { jack: 'J2', fields: { by: '1,250', port: 1250 } },
+    ]);
   });
 
   it('takes words as they are written, also where letters alone changed from small to large', () => {
