@@ -26,14 +26,25 @@ export function labelParts(label: string): LabelParts {
 export const makeLabel = (area: string, number: number, cable = 1): string =>
   `${area}${number}${cable > 1 ? `-${cable}` : ''}`;
 
-/** The label for the next device in an area: one above the highest number in use there. */
+/** The highest number of a label, which has room for four digits. */
+const MOST_NUMBER = 9999;
+
+/**
+ * The number for the next device in an area: one above the highest in use there. Where somebody has given the highest
+ * that there is, the lowest that is free; where none is, the highest again, which a check then finds.
+ */
 export function nextNumber(plan: Plan, area: string): number {
-  let top = 0;
+  const taken = new Set<number>();
   for (const jack of plan.tables.jacks.values()) {
     const parts = labelParts(jack.label);
-    if (parts.area === area) top = Math.max(top, parts.number);
+    if (parts.area === area) taken.add(parts.number);
   }
-  return top + 1;
+  let next = 0;
+  for (const number of taken) next = Math.max(next, number);
+  if (next < MOST_NUMBER) return next + 1;
+  next = 1;
+  while (taken.has(next) && next < MOST_NUMBER) next += 1;
+  return next;
 }
 
 /** Most cables that one number can carry: a label has room for two digits. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { builtState, NOT_BUILT } from '../../../src/plan/built.ts';
-import { parseDay, parseTest } from '../../../src/plan/built-words.ts';
+import { parseBuilt, parseDay, parseTest } from '../../../src/plan/built-words.ts';
 
 describe('what people write on the sheet', () => {
   it.each([
@@ -33,6 +33,25 @@ describe('what people write on the sheet', () => {
     ['soon', null],
   ])('reads the day %j', (text, day) => {
     expect(parseDay(text)).toBe(day);
+  });
+});
+
+describe('a field of the record', () => {
+  it.each([
+    ['port', '1', 1],
+    ['port', '10000', 10_000],
+    ['port', '0', undefined],
+    ['port', '10001', undefined],
+    ['port', '', null],
+    ['start', '0', 0],
+    ['start', '33000 m', 33_000_000],
+    ['start', '33000.001 m', undefined],
+    ['by', ` ${'x'.repeat(400)} `, 'x'.repeat(400)],
+    ['remark', 'x'.repeat(401), undefined],
+    ['on', '1/1/2000', '2000-01-01'],
+    ['on', ' ', ''],
+  ] as const)('%s reads %j within what a file holds', (field, text, value) => {
+    expect(parseBuilt(field, text, 'ft')).toBe(value);
   });
 });
 

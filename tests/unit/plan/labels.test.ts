@@ -42,6 +42,18 @@ describe('a label', () => {
     expect(nextNumber(less, 'B')).toBe(4);
     expect(nextNumber(less, 'C')).toBe(1);
   });
+
+  it('is the lowest that is free once somebody has given the highest that there is', () => {
+    const plan = stations([1000, 1000], [2000, 1000], [3000, 1000]);
+    const fields = { label: 'B9999' };
+    const high = step(plan, 'edit', { table: 'jacks', id: 'J2', fields });
+    const more = step(high, 'place-device', {
+      level: 'L1',
+      kind: 'order-station',
+      at: [4000, 4000],
+    });
+    expect(labels(more)).toEqual(['B1', 'B9999', 'B3', 'B2']);
+  });
 });
 
 describe('a further jack', () => {

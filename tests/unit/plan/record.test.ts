@@ -139,10 +139,19 @@ describe('what follows from the record', () => {
   });
 
   it('is how far the record is, and which ports are taken', () => {
-    const plan = step(bare, 'record', {
-      records: [{ jack: 'J2', fields: { test: 'fail', port: 7 } }],
+    const jacks = ['J1', 'J2', 'J3', 'J4', 'J5', 'J6'];
+    const six = planWith({
+      outlets: { O1: { at: [0, 0] } },
+      jacks: Object.fromEntries(
+        jacks.map((id, i) => [id, { outlet: 'O1', label: `A${i + 1}`, spare: true }]),
+      ),
     });
-    expect(countBuilt(plan)).toEqual({ cables: 2, recorded: 1, passed: 0, failed: 1 });
+    const tests = ['fail', 'pass', 'pass', null] as const;
+    const records = tests.map((test, i) => ({ jack: jacks[i]!, fields: { test, by: 'KL' } }));
+    const plan = step(six, 'record', {
+      records: [...records, { jack: 'J2', fields: { port: 7 } }],
+    });
+    expect(countBuilt(plan)).toEqual({ cables: 6, recorded: 4, passed: 2, failed: 1 });
     expect([...builtPorts(plan)]).toEqual([['J2', 7]]);
   });
 });

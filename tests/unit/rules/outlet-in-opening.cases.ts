@@ -27,7 +27,7 @@ export const cases: RuleCases = {
     { what: 'on another wall', on: rows(door, { at: [2500, 140], height: 450, wall: 'W2' }) },
     {
       what: 'on a drop',
-      on: rows(door, { at: [2500, 60], height: 450, mount: 'pole', wall: null }),
+      on: rows(door, { at: [2500, 60], height: 450, mount: 'pole', wall: 'W1' }),
     },
   ],
   fail: [
