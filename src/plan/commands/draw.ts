@@ -4,10 +4,12 @@ import type { Point } from '../../geometry/point.ts';
 import { doubleArea } from '../../geometry/polygon.ts';
 import { bareParts } from '../bare-parts.ts';
 import { Draft } from '../change.ts';
+import { followCeilings } from '../follow-ceilings.ts';
 import { layOnWalls } from '../lay-on-walls.ts';
 import { AREA_LETTERS } from '../levels.ts';
 import { followWalls } from '../outlet-place.ts';
 import { makeRow, onLevel, type Pathway, type Plan, type Wall, type Zone } from '../plan.ts';
+import { keepWithin } from '../rooms-within.ts';
 import { BEYOND, tooFar } from '../row-places.ts';
 import type { Command } from './command.ts';
 
@@ -80,6 +82,7 @@ export type ZoneLook = Partial<Pick<Zone, 'name' | 'area' | 'ceiling' | 'cableEl
 /**
  * Draws a room: a zone with its ceiling and, if asked, walls along its sides. A side on a wall that stands, or within
  * half a foot of it, is laid on that wall and gets no second one; where its sides were typed, only one within a wall.
+ * Rooms that lie within it hold there still.
  */
 export const drawZone: Command<{
   level: Id;
@@ -102,6 +105,7 @@ export const drawZone: Command<{
     'zones',
     makeRow('zones', draft.fresh('zones'), { level, outline: corners, ...look, area }),
   );
+  keepWithin(draft, zone);
   const added: Wall[] = [];
   if (walls) {
     corners.forEach((corner, i) => {
@@ -110,6 +114,7 @@ export const drawZone: Command<{
     });
     followWalls(draft, added, kinds);
   }
+  followCeilings(draft, plan, level, kinds);
   const used = laid.used.length;
   return {
     ok: true,

@@ -1,10 +1,11 @@
 import type { Id } from '../../base/ids.ts';
 import { type Message, msg } from '../../base/message.ts';
 import { Draft } from '../change.ts';
+import { followCeilings } from '../follow-ceilings.ts';
 import { checkRow } from '../integrity.ts';
 import { carryMounted, collapsed } from '../joints.ts';
 import { followDevices, followWalls } from '../outlet-place.ts';
-import { type AnyEntity, type Device, makeRow, type Plan, type Wall } from '../plan.ts';
+import { type AnyEntity, type Device, makeRow, type Plan, type Wall, type Zone } from '../plan.ts';
 import type { TableName } from '../schema.ts';
 import type { Command } from './command.ts';
 import { FACE_REACH, hang, outletsOn } from './hang.ts';
@@ -65,6 +66,8 @@ export const edit: Command<{
     for (const outlet of outletsOn(draft.plan, id)) hang(draft, outlet, [next as Wall], FACE_REACH);
     followWalls(draft, [row as Wall, next as Wall], kinds);
   }
+  if (table === 'zones') followCeilings(draft, plan, (next as Zone).level, kinds);
+  if (table === 'levels') followCeilings(draft, plan, id, kinds);
   if (table === 'outlets' && !('placed' in fields)) draft.patch('outlets', id, { placed: 'hand' });
   return {
     ok: true,

@@ -3,6 +3,7 @@ import { type Message, msg } from '../../base/message.ts';
 import type { Point } from '../../geometry/point.ts';
 import { carryRecord } from '../carry-record.ts';
 import { type Changes, Draft } from '../change.ts';
+import { followCeilings } from '../follow-ceilings.ts';
 import { carryJoints, collapsed } from '../joints.ts';
 import { isLocked, LOCKED } from '../locks.ts';
 import {
@@ -127,6 +128,8 @@ export const move: Command<{ refs: readonly Ref[]; by: Point }> = (
   const changed = draft.changes();
   if (changed.length === 0) return { ok: false, why: msg('There is nothing to move.') };
   followWalls(draft, wallsIn(changed), kinds);
+  for (const level of levelsOf(plan, all))
+    followCeilings(draft, plan, level, kinds, rooms.length > 0 ? undefined : all);
   carryRecord(draft, plan, ([x, y]) => [x + whole[0], y + whole[1]]);
   const stayed = refs.length - picked.length + company.length - loose.length;
   return {
@@ -146,6 +149,17 @@ function wordsOf(plan: Plan, refs: readonly Ref[]): string {
   return refs.every((ref) => own.has(refKey(ref)))
     ? 'room with what stands in it'
     : nameOf(plan, refs);
+}
+
+/** The levels of things under which a ceiling may come to be another one. */
+function levelsOf(plan: Plan, all: ReadonlyMap<string, Ref>): Set<Id> {
+  const levels = new Set<Id>();
+  for (const { table, id } of all.values())
+    if (table === 'zones' || table === 'devices' || table === 'outlets') {
+      const row = plan.tables[table].get(id);
+      if (row) levels.add(row.level);
+    }
+  return levels;
 }
 
 function moveOpenings(draft: Draft, all: ReadonlyMap<string, Ref>, by: Point): Message | null {

@@ -1,5 +1,6 @@
 import { msg } from '../../base/message.ts';
 import { Draft } from '../change.ts';
+import { followCeilings } from '../follow-ceilings.ts';
 import { removeRows } from '../integrity.ts';
 import { isLocked, LOCKED } from '../locks.ts';
 import { followWalls } from '../outlet-place.ts';
@@ -24,6 +25,8 @@ export const remove: Command<{ refs: readonly Ref[] }> = (plan, { refs }, { kind
     loose.filter((ref) => !['job', 'settings', 'prices'].includes(ref.table)),
   );
   followWalls(draft, walls, kinds);
+  if (loose.some(({ table }) => table === 'zones'))
+    for (const level of draft.plan.tables.levels.keys()) followCeilings(draft, plan, level, kinds);
   if (draft.changes().length === 0) return { ok: false, why: msg('There is nothing to delete.') };
   const stayed = refs.filter((ref) => isLocked(plan, ref));
   return {
