@@ -111,6 +111,28 @@ const EDITS: readonly (readonly [TableName, Readonly<Record<string, unknown>>])[
   ['powers', { name: 'Counter' }],
   ['notes', { text: 'Mind the beam' }],
   ['dimensions', { aside: -400 }],
+  // As far as the schema goes, and no further.
+  ['jacks', { label: 'B9999' }],
+  ['jacks', { label: 'A1-99' }],
+  ['job', { name: 'שלום 💡'.repeat(50) }],
+  ['levels', { name: 'L'.repeat(400) }],
+  ['levels', { elevation: 33_000_000 }],
+  ['levels', { deck: 33_000_000 }],
+  ['levels', { deck: 0, area: 'Z' }],
+  ['walls', { thickness: 33_000_000 }],
+  ['walls', { thickness: 1 }],
+  ['openings', { width: 1, height: 1, sill: 33_000_000 }],
+  ['keepouts', { clearance: 33_000_000 }],
+  ['risers', { name: 'R'.repeat(400) }],
+  ['pins', { name: 'P'.repeat(400) }],
+  ['closets', { name: 'C'.repeat(400), ports: 10_000 }],
+  ['closets', { height: 33_000_000 }],
+  ['devices', { cord: 0 }],
+  ['devices', { cord: 33_000_000, height: 33_000_000 }],
+  ['outlets', { height: 33_000_000 }],
+  ['outlets', { mount: 'ceiling', wall: null }],
+  ['backgrounds', { mmPerPixel: 100_000 }],
+  ['dimensions', { aside: 33_000_000 }],
 ];
 
 /** Arguments for each command of the registry; the type asks for every one. */
