@@ -34,6 +34,14 @@ export interface Viewport {
   readonly height: number;
 }
 
+/** A part of the board, px from its upper left corner. */
+export interface Part {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
 /** The short message on the screen. */
 export interface Notice {
   readonly id: number;
@@ -95,6 +103,8 @@ export interface Session {
   readonly snapsUnder: boolean;
   readonly shown: Shown;
   readonly viewport: Viewport;
+  /** What drawers leave of the board, as it is now; null where none lies over it. */
+  freePart(): Part | null;
   /** What is being drawn and is no step of the history yet; null while nothing is. */
   readonly drawing: Drawing | null;
   readonly notices: readonly Notice[];
@@ -281,6 +291,7 @@ export function createSession(kinds: KindRegistry, plan: Plan): SessionApi {
         overview: true,
         ceiling: false,
       },
+      freePart: () => null,
       drawing: null,
       viewport: { scale: 0.05, left: -1000, top: -1000, width: 1000, height: 700 },
       notices: [],

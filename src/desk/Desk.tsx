@@ -19,6 +19,7 @@ import {
 } from './context.tsx';
 import { ICONS } from './controls/icons.tsx';
 import { choosePage } from './dialogs/choose-page.tsx';
+import { useFreePart } from './free-part.ts';
 import { JobLine } from './job-line.tsx';
 import { JobMenu } from './job-menu.tsx';
 import { useDeskKeys } from './keys.ts';
@@ -83,6 +84,7 @@ function Frame({ board }: { board: ReactNode }) {
   useDeskKeys();
   useLostFocus();
   useFieldInSight();
+  useFreePart();
   useStays();
   usePutAway(() => setPanel('none'));
   useEffect(() => watchLegs(session), [session]);

@@ -8,7 +8,7 @@ import { job, onLevel } from '../plan/plan.ts';
 import { t } from '../text/index.ts';
 import { useActions, useDesk, usePlan, useSession, useUnits } from './context.tsx';
 import { CheckField, Segments } from './controls/choices.tsx';
-import { Drop } from './controls/drop.tsx';
+import { Drop, DropItem } from './controls/drop.tsx';
 import { ICONS } from './controls/icons.tsx';
 import { IconButton } from './controls/parts.tsx';
 import { openHelp } from './dialogs/open-help.tsx';
@@ -33,8 +33,10 @@ export function Bench({
       <LevelChoice />
       <SnapSwitch />
       <SnapUnderSwitch />
-      <UnitsSwitch />
-      <ShownDrop />
+      <span className="bench-roomy">
+        <UnitsSwitch />
+      </span>
+      <ShownDrop theme={theme} onTheme={onTheme} />
       <button
         type="button"
         className="bench-toggle bench-contents"
@@ -45,12 +47,14 @@ export function Bench({
         {ICONS.list}
         <span>{t('contents.title')}</span>
       </button>
-      <IconButton
-        label={t(theme === 'dark' ? 'theme.light' : 'theme.dark')}
-        onClick={() => onTheme(theme === 'dark' ? 'light' : 'dark')}
-      >
-        {theme === 'dark' ? ICONS.day : ICONS.night}
-      </IconButton>
+      <span className="bench-roomy">
+        <IconButton
+          label={t(theme === 'dark' ? 'theme.light' : 'theme.dark')}
+          onClick={() => onTheme(theme === 'dark' ? 'light' : 'dark')}
+        >
+          {theme === 'dark' ? ICONS.day : ICONS.night}
+        </IconButton>
+      </span>
       <IconButton label={t('help.title')} onClick={() => openHelp(kinds, session)}>
         {ICONS.help}
       </IconButton>
@@ -235,7 +239,8 @@ const SHOWN: readonly (keyof Shown)[] = [
   'ceiling',
 ];
 
-function ShownDrop() {
+/** How the drawing is shown; on a phone with what the strip has no room for. */
+function ShownDrop({ theme, onTheme }: { theme: Theme; onTheme(theme: Theme): void }) {
   const actions = useActions();
   const shown = useSession((s) => s.shown);
   const levels = usePlan().tables.levels.size;
@@ -259,6 +264,12 @@ function ShownDrop() {
           />
         ))}
       </fieldset>
+      <div className="drop-tight">
+        <UnitsSwitch />
+        <DropItem onPick={() => onTheme(theme === 'dark' ? 'light' : 'dark')}>
+          {t(theme === 'dark' ? 'theme.light' : 'theme.dark')}
+        </DropItem>
+      </div>
     </Drop>
   );
 }

@@ -1,4 +1,4 @@
-import { type SessionApi, shownPlan, type Viewport } from '../board/session.ts';
+import { type Part, type SessionApi, shownPlan, type Viewport } from '../board/session.ts';
 import type { Point } from '../geometry/point.ts';
 import { hasScale, shownCorners } from '../plan/picture-place.ts';
 import type { Background, Plan, Ref } from '../plan/plan.ts';
@@ -20,26 +20,30 @@ function placesOf(plan: Plan, ref: Ref): readonly Point[] {
 /** Room round what is shown, mm: enough to see where it is. */
 const ROUND = 3000;
 
-/** The view that has these places in the middle: no closer than it is now unless they need it. */
-export function viewOn(view: Viewport, places: readonly Point[]): Viewport {
+/**
+ * The view that has these places in the middle of the board, or of the part of it that is free: no closer than it is now
+ * unless they need it.
+ */
+export function viewOn(view: Viewport, places: readonly Point[], free: Part | null): Viewport {
   if (places.length === 0) return view;
   const xs = places.map((p) => p[0]);
   const ys = places.map((p) => p[1]);
   const [left, right] = [Math.min(...xs) - ROUND, Math.max(...xs) + ROUND];
   const [top, bottom] = [Math.min(...ys) - ROUND, Math.max(...ys) + ROUND];
-  const fits = Math.min(view.width / (right - left), view.height / (bottom - top));
+  const part = free ?? { left: 0, top: 0, width: view.width, height: view.height };
+  const fits = Math.min(part.width / (right - left), part.height / (bottom - top));
   const scale = Math.min(fits, Math.max(view.scale, 0.05));
   return {
     ...view,
     scale,
-    left: (left + right) / 2 - view.width / scale / 2,
-    top: (top + bottom) / 2 - view.height / scale / 2,
+    left: (left + right) / 2 - (part.left + part.width / 2) / scale,
+    top: (top + bottom) / 2 - (part.top + part.height / 2) / scale,
   };
 }
 
 /** Selects things and brings them into view. */
 export function showRefs(session: SessionApi, refs: readonly Ref[]): void {
-  const { viewport, actions, level: open } = session.getState();
+  const { viewport, actions, level: open, freePart } = session.getState();
   const plan = shownPlan(session.getState());
   const levels = refs.flatMap((ref) => levelsOf(plan, ref));
   const first = levels.includes(open) ? open : levels[0];
@@ -47,6 +51,7 @@ export function showRefs(session: SessionApi, refs: readonly Ref[]): void {
     viewport: viewOn(
       viewport,
       refs.flatMap((ref) => [...placesOf(plan, ref)]),
+      freePart(),
     ),
     ...(first ? { level: first } : {}),
   });
@@ -57,9 +62,12 @@ export function showRefs(session: SessionApi, refs: readonly Ref[]): void {
 /** Brings what a finding is about into view: the spot, or the whole of a picture, whose corner says nothing. */
 export function showFinding(session: SessionApi, finding: Finding): void {
   if (finding.subjects.length > 0) showRefs(session, finding.subjects);
-  const { viewport, actions } = session.getState();
+  const { viewport, actions, freePart } = session.getState();
   if (finding.at && !finding.subjects.some(({ table }) => table === 'backgrounds'))
-    actions.set({ level: finding.at.level, viewport: viewOn(viewport, [finding.at.point]) });
+    actions.set({
+      level: finding.at.level,
+      viewport: viewOn(viewport, [finding.at.point], freePart()),
+    });
 }
 
 type ScaleToolName = Extract<Key, 'base.set' | 'base.check' | 'base.set-again'>;

@@ -65,6 +65,18 @@ test('by fingers: a room off the tape, a closet, devices, and the sum of a run',
   const jack = [...plan.tables.jacks.values()].find((j) => j.device === station!.id)!;
   const run = survey.runs.find((r) => r.jack === jack.id)!;
   await expect(desk.cable(run.label)).toHaveText(formatLength(run.cable, 'ft'), SOON);
+  // What a finding is about is shown beside the drawer that lists it: a finger finds it in the middle of what is free.
+  await desk.to('checks');
+  const finding = desk.shelf.getByRole('article').filter({ hasText: 'Order station' }).first();
+  await desk.press(finding.getByRole('button', { name: t('finding.show') }));
+  const board = await desk.canvas();
+  const drawer = (await desk.shelf.boundingBox())!;
+  const left = drawer.x + drawer.width;
+  await desk.click({ x: (left + board.width) / 2, y: board.y + board.height / 2 });
+  await desk.press(
+    page.getByRole('navigation', { name: t('panel.bar') }).getByText(t('panel.card.short')),
+  );
+  await expect(desk.card.getByRole('heading', { name: 'Order station' }).first()).toBeVisible();
 });
 
 test('a second finger cancels a drag and moves the drawing instead', async ({ page }) => {

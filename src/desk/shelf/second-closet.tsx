@@ -56,8 +56,8 @@ function Gain({ gain: { level, at, height } }: { gain: ClosetGain }) {
   const actions = useActions();
   const there = usePlan().tables.levels.has(level);
   const show = () => {
-    const { viewport } = session.getState();
-    actions.set({ level, viewport: viewOn(viewport, [at]) });
+    const { viewport, freePart } = session.getState();
+    actions.set({ level, viewport: viewOn(viewport, [at], freePart()) });
   };
   return (
     <div className="button-row">

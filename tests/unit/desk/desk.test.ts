@@ -148,17 +148,25 @@ test('a box plan says whether it is proven best, and what no box holds', () => {
 });
 
 test('showing a place puts it in the middle of the board', () => {
-  const view = viewOn({ scale: 0.1, left: 0, top: 0, width: 800, height: 600 }, [[20_000, 10_000]]);
+  const view = viewOn(
+    { scale: 0.1, left: 0, top: 0, width: 800, height: 600 },
+    [[20_000, 10_000]],
+    null,
+  );
   expect(view.left + view.width / 2 / view.scale).toBeCloseTo(20_000, 6);
   expect(view.top + view.height / 2 / view.scale).toBeCloseTo(10_000, 6);
   expect(view.scale).toBe(0.1);
 });
 
 test('showing things far apart zooms out until both are in view', () => {
-  const view = viewOn({ scale: 0.1, left: 0, top: 0, width: 800, height: 600 }, [
-    [0, 0],
-    [100_000, 0],
-  ]);
+  const view = viewOn(
+    { scale: 0.1, left: 0, top: 0, width: 800, height: 600 },
+    [
+      [0, 0],
+      [100_000, 0],
+    ],
+    null,
+  );
   expect(view.left).toBeLessThan(0);
   expect(view.left + view.width / view.scale).toBeGreaterThan(100_000);
 });
