@@ -3,6 +3,9 @@ import type { Point } from '../geometry/point.ts';
 import { alongOf } from './openings.ts';
 import type { Wall } from './plan.ts';
 
+/** What stands along a side. */
+type Bar = Pick<Wall, 'a' | 'b' | 'thickness'>;
+
 /** How far aside of a side a wall may lie and still cover it, mm: slanted ones are rounded. */
 const ASIDE = 2;
 /** No piece of wall is drawn that is shorter than half a wall is thick: the ends of its neighbours fill it. */
@@ -11,18 +14,18 @@ export const SLIVER = 62;
 const onLine = (): number => ASIDE;
 
 /** How far aside a side may lie and still be in the body of a wall. */
-export const inBody = ({ thickness }: Wall): number => thickness / 2;
+export const inBody = ({ thickness }: Bar): number => thickness / 2;
 
 /** Whether a wall lies in line with the side from a to b, no farther aside than is said. */
-export const inLine = (wall: Wall, a: Point, b: Point, aside: (wall: Wall) => number): boolean =>
+export const inLine = (wall: Bar, a: Point, b: Point, aside: (wall: Bar) => number): boolean =>
   besideOf({ a, b }, wall.a) <= aside(wall) && besideOf({ a, b }, wall.b) <= aside(wall);
 
 /** The stretches of a side along which no wall stands yet: walls in line with it cover theirs. */
 export function bareParts(
-  standing: readonly Wall[],
+  standing: readonly Bar[],
   a: Point,
   b: Point,
-  aside: (wall: Wall) => number = onLine,
+  aside: (wall: Bar) => number = onLine,
 ): [Point, Point][] {
   const side = { a, b };
   const covered = standing

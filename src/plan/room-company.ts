@@ -1,7 +1,8 @@
+import { groupBy } from '../base/group.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { insidePolygon } from '../geometry/polygon.ts';
-import { SLIVER } from './bare-parts.ts';
+import { bareParts, SLIVER } from './bare-parts.ts';
 import { onLevel, type Plan, type Ref, refKey, type Wall, type Zone } from './plan.ts';
 import { placesOfRow } from './row-places.ts';
 
@@ -20,9 +21,13 @@ const sidesOf = ({ outline }: Zone): readonly (readonly [Point, Point])[] =>
 const onOutline = (zone: Zone, at: Point): boolean =>
   sidesOf(zone).some(([a, b]) => onLine(a, b, at));
 
-/** Whether a wall stands along sides of a room and nowhere else. */
-const standsAlong = (zone: Zone, { a, b }: Wall): boolean =>
-  onOutline(zone, a) && onOutline(zone, b);
+/** Tells whether a wall stands from side to side of one of some rooms, or along sides of several, and nowhere else. */
+function alongOf(rooms: readonly Zone[]): (wall: Wall) => boolean {
+  const sides = rooms.flatMap(sidesOf).map(([a, b]) => ({ a, b, thickness: 0 }));
+  return ({ a, b }) =>
+    rooms.some((room) => onOutline(room, a) && onOutline(room, b)) ||
+    (rooms.length > 1 && bareParts(sides, a, b).length === 0);
+}
 
 /** Whether a room has some of a wall as its own side, be it less than all of it. */
 const uses = (zone: Zone, { a, b }: Wall): boolean =>
@@ -33,14 +38,19 @@ const uses = (zone: Zone, { a, b }: Wall): boolean =>
     return shared.some((s) => shared.some((t) => Math.hypot(s[0] - t[0], s[1] - t[1]) > SLIVER));
   });
 
-/** Whether all of something stands in a room; what stands on its very edge does where no other room has a part in that. */
-const standsIn = (room: Zone, others: readonly Zone[], places: readonly Point[]): boolean =>
+/** Whether all of something stands in some rooms; what stands on their very edge does where no other room has a part in that. */
+const standsIn = (
+  rooms: readonly Zone[],
+  others: readonly Zone[],
+  places: readonly Point[],
+): boolean =>
   places.length > 0 &&
-  places.every((at) =>
-    onOutline(room, at)
-      ? !others.some((other) => onOutline(other, at))
-      : insidePolygon(room.outline, at[0], at[1]),
-  );
+  places.every((at) => {
+    const edge = rooms.filter((room) => onOutline(room, at));
+    if (rooms.some((room) => !edge.includes(room) && insidePolygon(room.outline, at[0], at[1])))
+      return true;
+    return edge.length > 0 && !others.some((other) => onOutline(other, at));
+  });
 
 /** The outlets that go with a room: those of devices that go, and those that no wall holds. */
 function outletsIn(plan: Plan, level: string, devices: ReadonlySet<string>): string[] {
@@ -56,7 +66,7 @@ function outletsIn(plan: Plan, level: string, devices: ReadonlySet<string>): str
  * What moves when these are moved: a room takes what stands in it along, with the walls along its sides that no other
  * room uses. In it stand closets, devices with their outlets, power outlets, keep-outs, pathways, pins and notes that do
  * so with all of themselves; what leads out of the room, as a pathway to the next one, stays, and so do risers, which
- * belong to two levels, and spare outlets in a wall that stays. A wall that another room uses for a part of it stays as
+ * belong to two levels, and spare outlets in a wall that stays. Rooms that are moved together count as one. A wall that another room uses for a part of it stays as
  * a whole: the neighbour keeps its side, and `partWalls` gives the room that leaves a wall of its own.
  */
 export function withRoomCompany(plan: Plan, refs: readonly Ref[]): readonly Ref[] {
@@ -66,13 +76,13 @@ export function withRoomCompany(plan: Plan, refs: readonly Ref[]): readonly Ref[
   if (rooms.length === 0) return refs;
   const all = new Map(refs.map((ref) => [refKey(ref), ref]));
   const add = (ref: Ref) => all.set(refKey(ref), ref);
-  for (const room of rooms) {
-    const { level } = room;
-    const others = onLevel(plan, 'zones', level).filter((zone) => !rooms.includes(zone));
+  for (const [level, here] of groupBy(rooms, (room) => room.level)) {
+    const others = onLevel(plan, 'zones', level).filter((zone) => !here.includes(zone));
+    const isAlong = alongOf(here);
     for (const wall of onLevel(plan, 'walls', level))
-      if (standsAlong(room, wall) && !others.some((zone) => uses(zone, wall)))
+      if (isAlong(wall) && !others.some((zone) => uses(zone, wall)))
         add({ table: 'walls', id: wall.id });
-    const inside = (ref: Ref) => standsIn(room, others, placesOfRow(plan, ref));
+    const inside = (ref: Ref) => standsIn(here, others, placesOfRow(plan, ref));
     const devices = new Set<string>();
     for (const table of INSIDE)
       for (const { id } of onLevel(plan, table, level)) {

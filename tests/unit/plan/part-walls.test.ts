@@ -28,6 +28,9 @@ const room = (id: string): Ref[] => [{ table: 'zones', id }];
 const move = (plan: Plan, id: string, by: Point): Plan =>
   step(plan, 'move', { refs: room(id), by });
 
+const wallRefs = (plan: Plan): Ref[] =>
+  onLevel(plan, 'walls', 'L1').map(({ id }) => ({ table: 'walls', id }));
+
 /** Walls as texts, each from its lower left end. */
 const walls = (plan: Plan): string[] =>
   onLevel(plan, 'walls', 'L1')
@@ -165,5 +168,21 @@ describe('Moving a room', () => {
     const plan = step(two(), 'move', { refs, by: [500, 200] });
     expect(onLevel(plan, 'walls', 'L1')).toHaveLength(7);
     expect(walls(plan)).toContain('4500,200 4500,3200');
+  });
+
+  it('with its neighbour takes a wall along that goes on from one to the other', () => {
+    const bare = [box(0, 0, 4000, 3000), box(4000, 0, 9000, 3000)].reduce(
+      (plan, outline) => step(plan, 'draw-zone', { level: 'L1', outline }),
+      emptyPlan(),
+    );
+    const round = step(bare, 'draw-walls', {
+      level: 'L1',
+      points: box(0, 0, 9000, 3000),
+      closed: true,
+    });
+    const refs = [...room('Z1'), ...room('Z2')];
+    expect(walls(step(round, 'move', { refs, by: [0, 5000] }))).toEqual(
+      walls(step(round, 'move', { refs: [...refs, ...wallRefs(round)], by: [0, 5000] })),
+    );
   });
 });
