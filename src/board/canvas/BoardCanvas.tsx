@@ -6,12 +6,12 @@ import type { KindRegistry } from '../../kinds/kind.ts';
 import type { Editor } from '../editor.ts';
 import type { Keys } from '../keys.ts';
 import type { SessionApi, SessionStore } from '../session.ts';
-import { planExtent, resized } from '../view.ts';
 import { createDrawing, type Drawing } from './drawing.ts';
 import { createLayers } from './layers.ts';
 import type { BoardTheme } from './paint-board.ts';
 import { keepPictures, type PictureSource, type Pictures } from './pictures.ts';
 import { attachPointers, type MenuRequest } from './pointers.ts';
+import { useBoardSize } from './use-board-size.ts';
 
 interface CanvasParts {
   readonly session: SessionApi;
@@ -22,9 +22,6 @@ interface CanvasParts {
   readonly pictures: PictureSource;
   onMenu(request: MenuRequest): void;
 }
-
-/** More pixels than this per CSS pixel cost time and show nothing more. */
-const MOST_RATIO = 2;
 
 /** Whatever of the session the drawing itself is made from. */
 const drawingChanged = (a: SessionStore, b: SessionStore): boolean =>
@@ -52,7 +49,7 @@ export function BoardCanvas(props: CanvasParts) {
   const finger = useRef<Point | null>(null);
   const pictures = useRef<Pictures | null>(null);
   const drawn = useRef<Drawing | null>(null);
-  const [size, setSize] = useState({ width: 0, height: 0 });
+  const size = useBoardSize(host, session, layers);
 
   layers.board = () => {
     const { theme } = latest.current;
@@ -117,41 +114,6 @@ export function BoardCanvas(props: CanvasParts) {
     });
     return detach;
   }, [session, editor, keys, layers]);
-
-  useEffect(() => {
-    const element = host.current;
-    if (!element) return;
-    const observer = new ResizeObserver(() => {
-      const width = Math.round(element.clientWidth);
-      const height = Math.round(element.clientHeight);
-      const ratio = Math.min(MOST_RATIO, window.devicePixelRatio || 1);
-      // Layers that are there keep the ratio that they were made with, unless they are told: a zoomed page changes it.
-      if (ratio !== Konva.pixelRatio) {
-        Konva.pixelRatio = ratio;
-        layers.drawing?.getCanvas().setPixelRatio(ratio);
-        layers.top?.getCanvas().setPixelRatio(ratio);
-        layers.anew();
-      }
-      setSize({ width, height });
-    });
-    observer.observe(element);
-    // A browser that took a canvas away for a while gives it back empty.
-    element.addEventListener('contextrestored', layers.anew, true);
-    return () => {
-      observer.disconnect();
-      element.removeEventListener('contextrestored', layers.anew, true);
-    };
-  }, [layers]);
-
-  useEffect(() => {
-    // A board that has no room for now, as over a keyboard on the glass, keeps what it showed.
-    if (size.width === 0 || size.height === 0) return;
-    const { viewport, level, history, actions } = session.getState();
-    const { width, height } = viewport;
-    if (width !== size.width || height !== size.height)
-      actions.set({ viewport: resized(viewport, size, planExtent(history.plan, level)) });
-    layers.anew();
-  }, [size, session, layers]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new theme is a reason to paint
   useEffect(layers.touch, [theme]);
