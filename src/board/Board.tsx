@@ -113,9 +113,10 @@ function Surface(props: SurfaceProps) {
   );
 }
 
+/** Elements that have an "all" of their own: what is typed in them, or their words. */
+const OWN_ALL = 'input, textarea, select, [contenteditable], dialog, [role=dialog]';
 /** Elements that keep their keys for themselves. */
-const OWN_KEYS =
-  'input, textarea, select, [contenteditable], dialog, [role=dialog], [role=menu], [role=listbox], [role=grid], [role=treegrid], [role=tree], [role=tablist], [role=radiogroup]';
+const OWN_KEYS = `${OWN_ALL}, [role=menu], [role=listbox], [role=grid], [role=treegrid], [role=tree], [role=tablist], [role=radiogroup]`;
 
 function useKeys(section: React.RefObject<HTMLElement | null>, props: SurfaceProps) {
   const latest = useRef(props);
@@ -123,7 +124,13 @@ function useKeys(section: React.RefObject<HTMLElement | null>, props: SurfacePro
   const onKey = useMemo(
     () => (event: KeyboardEvent) => {
       if (event.defaultPrevented || event.isComposing || event.altKey) return;
-      const target = event.target instanceof Element ? event.target : null;
+      const ctrl = event.ctrlKey || event.metaKey;
+      let target = event.target instanceof Element ? event.target : null;
+      // All means all that is drawn, wherever the focus was left; the browser would mark every word of the desk.
+      if (ctrl && event.key.toLowerCase() === 'a' && !target?.closest(OWN_ALL)) {
+        target = section.current?.querySelector<HTMLElement>('.board-surface') ?? null;
+        (target as HTMLElement | null)?.focus();
+      }
       if (target?.closest(OWN_KEYS)) return;
       const { keys, session, editor, onMenu } = latest.current;
       const here = target === document.body || target?.closest('.board-surface') != null;
@@ -132,7 +139,6 @@ function useKeys(section: React.RefObject<HTMLElement | null>, props: SurfacePro
         onMenu(menuForKeys(section.current!, session, editor, keys));
         return;
       }
-      const ctrl = event.ctrlKey || event.metaKey;
       if (keys.press({ key: event.key, shift: event.shiftKey, ctrl }, here)) event.preventDefault();
     },
     [section],

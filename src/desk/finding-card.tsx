@@ -14,17 +14,21 @@ export function FindingCard({
   finding,
   show = true,
   alike = 0,
+  like,
 }: {
   finding: Finding;
   show?: boolean;
   /** How many can be mended like this one, where this is the first of them. */
   alike?: number;
+  /** One that stands before it: what both say in the same words is left to that. */
+  like?: Finding;
 }) {
   const { session } = useDesk();
   const actions = useActions();
   const units = useUnits();
   const { fix, severity } = finding;
   const scale = scaleTool(usePlan(), finding);
+  const remedy = renderMessage(finding.remedy, units);
   return (
     <article className={`finding finding-${severity}`}>
       <p className="finding-what">
@@ -32,7 +36,9 @@ export function FindingCard({
         <span className="unseen">{t(`severity.${severity}`)}: </span>
         {renderMessage(finding.message, units)}
       </p>
-      <p className="finding-remedy">{renderMessage(finding.remedy, units)}</p>
+      {remedy === (like && renderMessage(like.remedy, units)) ? null : (
+        <p className="finding-remedy">{remedy}</p>
+      )}
       <footer className="finding-foot">
         {fix ? (
           <Button
@@ -55,7 +61,9 @@ export function FindingCard({
         {show && (finding.at || finding.subjects.length > 0) ? (
           <Button onClick={() => showFinding(session, finding)}>{t('finding.show')}</Button>
         ) : null}
-        <p className="finding-why">{t('finding.why', { source: finding.source })}</p>
+        {finding.source === like?.source ? null : (
+          <p className="finding-why">{t('finding.why', { source: finding.source })}</p>
+        )}
       </footer>
     </article>
   );

@@ -1,3 +1,4 @@
+import { groupBy } from '../base/group.ts';
 import type { Id } from '../base/ids.ts';
 import { msg } from '../base/message.ts';
 import type { Mark } from '../drawing/display.ts';
@@ -42,6 +43,8 @@ const isOpen = ({ severity }: Finding): boolean => severity !== 'note';
 
 /** So many open findings are written out; the rest is counted. */
 const WRITTEN = 4;
+/** Of more than so many of one rule, the first is written out for all. */
+const ALIKE = 3;
 
 /** The level that a finding is about; null for one that is about the job. */
 const levelOf = ({ at, subjects }: Finding): Id | null =>
@@ -51,12 +54,15 @@ function openWords(context: SheetContext, level: Level): string[] {
   const here = context.survey.findings.filter(
     (finding) => isOpen(finding) && (levelOf(finding) ?? level.id) === level.id,
   );
-  const words = here
-    .slice(0, WRITTEN)
-    .map(
-      (finding) => `${finding.severity === 'error' ? '! ' : ''}${say(context, finding.message)}`,
-    );
-  const more = here.length - words.length;
+  const said = [...groupBy(here, ({ rule }) => rule).values()].flatMap((alike) =>
+    alike.length > ALIKE ? [alike] : alike.map((finding) => [finding]),
+  );
+  const words = said.slice(0, WRITTEN).map(([first, ...like]) => {
+    const what = `${first!.severity === 'error' ? '! ' : ''}${say(context, first!.message)}`;
+    if (like.length === 0) return what;
+    return `${what} ${say(context, msg('And {more} more like this.', { more: like.length }))}`;
+  });
+  const more = said.slice(WRITTEN).flat().length;
   return more > 0 ? [...words, say(context, msg('And {more} more open checks.', { more }))] : words;
 }
 

@@ -69,8 +69,8 @@ export const en = {
   'arrange.right': 'Right',
   'arrange.top': 'Top',
   'arrange.bottom': 'Bottom',
-  'arrange.across': 'Across',
-  'arrange.down': 'Down',
+  'arrange.across': 'In a row',
+  'arrange.down': 'In a column',
   'arrange.spread': 'Spread evenly',
   'arrange.spread-x': 'Across',
   'arrange.spread-y': 'Down',
@@ -414,6 +414,7 @@ export const en = {
   'checks.none-words': 'Place the network closet and devices: every move is checked at once.',
   'checks.clear': 'All clear.',
   'checks.clear-words': 'Nothing here stands against the plan. Walk the site before you order.',
+  'checks.more-alike': '{count} more like this',
   'checks.caution':
     'These checks read the drawing alone. The local code, the maker’s papers and a licensed person have the last word.',
   'severity.error': 'To fix',
@@ -613,6 +614,10 @@ export const en = {
   'next.rooms': 'The base stands. Trace the rooms, or go straight to Devices.',
   'next.first-room':
     'Draw a room from corner to corner; its ceiling decides how high the cable lies. You can also leave rooms out: cables then run under the deck.',
+  'next.take-walls':
+    'The plan that you brought is drawn in lines: drag a box over its walls to take them over, then click inside each room. Or draw rooms from corner to corner.',
+  'next.fill-room':
+    'Click inside each room between the walls: its ceiling decides how high the cable lies. You can also leave rooms out: cables then run under the deck.',
   'next.walls': 'Draw the walls, so that outlets hang on them and holes are counted.',
   'next.ceilings':
     'Select a room to say what ceiling it has. Select a wall to say what it is made of.',
@@ -634,6 +639,7 @@ export const en = {
     'Choose the paper and the sheets, then make the PDF. Measure the check square on the print.',
 
   'several.title': '{count} things',
+  'several.same': '{count} × {name}',
   'several.below': 'What you change here is changed on all of them.',
   'several.common': 'In common',
   'several.differ': 'They differ',

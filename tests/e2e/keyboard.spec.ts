@@ -73,6 +73,14 @@ test('by keys: legs, shelf, typed lengths, devices by their key, and a step back
   const { totals } = surveyOf(plan);
   await expect(desk.leg('runs')).toContainText(formatTotal(totals.cable, 'ft'), SOON);
 
+  // All is all that is drawn, from a leg as well, and none of the words of the desk.
+  await desk.leg('devices').focus();
+  await page.keyboard.press('Control+a');
+  await expect(desk.board).toBeFocused();
+  await expect(desk.card).toContainText(t('several.below'));
+  expect(await page.evaluate(() => String(getSelection()))).not.toContain(t('leg.rooms'));
+  await page.keyboard.press('Escape');
+
   await page.keyboard.press('Control+z');
   expect((await desk.plan()).tables.devices.size).toBe(1);
   await page.keyboard.press('Control+y');

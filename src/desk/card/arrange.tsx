@@ -10,7 +10,7 @@ import { LengthField, WholeField } from '../controls/fields.tsx';
 import { Button, Fold } from '../controls/parts.tsx';
 import { TOOL } from '../tool-ids.ts';
 
-const EDGES: readonly Edge[] = ['left', 'down', 'right', 'top', 'across', 'bottom'];
+const EDGES: readonly Edge[] = ['left', 'right', 'top', 'bottom', 'across', 'down'];
 
 /** Aligning, spreading, turning and mirroring what is selected. */
 export function Arrange({ refs }: { refs: readonly Ref[] }) {

@@ -23,7 +23,7 @@ export function Nothing() {
   const leg = useSession((s) => s.leg);
   const plan = usePlan();
   const survey = useRestingSurvey();
-  const next = nextStep(leg, plan, survey);
+  const next = nextStep(leg, plan, survey, useDrawn());
   return (
     <>
       <CardHead title={t(`nothing.${leg}`)} />
@@ -32,6 +32,26 @@ export function Nothing() {
       {next === 'next.scale' ? <OtherWays /> : null}
     </>
   );
+}
+
+/** Whether a picture of this level is a drawing, whose walls can be taken over. */
+function useDrawn(): boolean {
+  const { services } = useDesk();
+  const level = useSession((s) => s.level);
+  const assets = inLayers(usePlan(), level).map(({ asset }) => asset);
+  const [drawn, setDrawn] = useState(false);
+  const key = assets.join();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the assets by their names, not the list that is made anew
+  useEffect(() => {
+    let wanted = true;
+    void Promise.all(assets.map((asset) => services.isDrawing(asset))).then(
+      (all) => wanted && setDrawn(all.includes(true)),
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [services, key]);
+  return drawn;
 }
 
 /** For each picture of this level that has no scale: the other way to one, and what a photo wants before. */
@@ -77,6 +97,8 @@ const TOOLS: Partial<Record<NextKey, string>> = {
   'next.check': TOOL.checkScale,
   'next.check-printed': TOOL.checkScale,
   'next.first-room': TOOL.room,
+  'next.take-walls': TOOL.trace,
+  'next.fill-room': TOOL.fillRoom,
   'next.walls': TOOL.wall,
   'next.closet': TOOL.closet,
 };
@@ -121,15 +143,28 @@ function baseStep(pictures: readonly Background[]): NextKey {
   return unchecked.scale === null ? 'next.check-printed' : 'next.check';
 }
 
-/** The next useful thing to do on a leg. */
-export function nextStep(leg: Leg, plan: Plan, survey: Survey | null): NextKey {
+/**
+ * The next useful thing to do on a leg.
+ *
+ * @param drawn whether the walls of a picture can be taken over
+ */
+export function nextStep(
+  leg: Leg,
+  plan: Plan,
+  survey: Survey | null,
+  drawn: boolean = false,
+): NextKey {
   const { backgrounds, zones, walls, closets, devices, jacks } = plan.tables;
   switch (leg) {
     case 'base':
       if (backgrounds.size === 0) return isBlank(plan) ? 'next.bring' : 'next.drawn';
       return baseStep([...backgrounds.values()]);
     case 'rooms':
-      if (zones.size === 0) return 'next.first-room';
+      if (zones.size === 0 && walls.size > 0) return 'next.fill-room';
+      if (zones.size === 0) {
+        const scaled = [...backgrounds.values()].some(hasScale);
+        return drawn && scaled ? 'next.take-walls' : 'next.first-room';
+      }
       return walls.size === 0 ? 'next.walls' : 'next.ceilings';
     case 'devices':
       if (closets.size === 0) return 'next.closet';

@@ -24,15 +24,17 @@ export function Several({ refs }: { refs: readonly Ref[] }) {
   const jacks = jacksOfRefs(plan, refs);
   return (
     <>
-      <CardHead title={t('several.title', { count: refs.length })} below={t('several.below')} />
-      <ul className="several-counts">
-        {counts.map(([name, count]) => (
-          <li key={name}>
-            <span className="grow">{name}</span>
-            <span className="figure">{count}</span>
-          </li>
-        ))}
-      </ul>
+      <CardHead title={titleOf(counts, refs.length)} below={t('several.below')} />
+      {counts.length === 1 ? null : (
+        <ul className="several-counts">
+          {counts.map(([name, count]) => (
+            <li key={name}>
+              <span className="grow">{name}</span>
+              <span className="figure">{count}</span>
+            </li>
+          ))}
+        </ul>
+      )}
       {table ? <CommonFields table={table} refs={refs} key={refs.map(refKey).join()} /> : null}
       {jacks.length > 0 ? <RunsTogether jacks={jacks} /> : null}
       <Arrange refs={refs} />
@@ -42,6 +44,12 @@ export function Several({ refs }: { refs: readonly Ref[] }) {
     </>
   );
 }
+
+/** What is alike is named; what is not is counted alone. */
+const titleOf = ([first, ...others]: [string, number][], count: number): string =>
+  first && others.length === 0
+    ? t('several.same', { count, name: first[0] })
+    : t('several.title', { count });
 
 const nameKindOf = (plan: Plan, kinds: ReturnType<typeof useKinds>, ref: Ref): string => {
   // Counted by what they are, not by what each is called.

@@ -1,8 +1,9 @@
+import { groupBy } from '../../base/group.ts';
 import type { Finding, Severity } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
 import { isUnplaced } from '../blank.ts';
 import { usePlan, useRestingSurvey } from '../context.tsx';
-import { Section } from '../controls/parts.tsx';
+import { Fold, Section } from '../controls/parts.tsx';
 import { FindingCard } from '../finding-card.tsx';
 import { alikeCount } from '../mend.ts';
 
@@ -11,6 +12,28 @@ const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];
 /** Findings that are alike to look at still differ by what they are about. */
 const keyOf = (finding: Finding, i: number): string =>
   `${finding.rule} ${finding.subjects.map((s) => s.table + s.id).join(' ')} ${i}`;
+
+/** So many findings of one rule stand in full; of more of them the first does, and the others are folded away below it. */
+const IN_FULL = 3;
+
+/** What one rule found: what is the same for all of it is said once. */
+function Alike({ findings }: { findings: readonly Finding[] }) {
+  const [first, ...others] = findings;
+  if (!first) return null;
+  const card = (finding: Finding, i: number) => (
+    <FindingCard key={keyOf(finding, i)} finding={finding} like={first} />
+  );
+  return (
+    <>
+      <FindingCard finding={first} alike={alikeCount(findings, first)} />
+      {others.length < IN_FULL ? (
+        others.map(card)
+      ) : (
+        <Fold title={t('checks.more-alike', { count: others.length })}>{others.map(card)}</Fold>
+      )}
+    </>
+  );
+}
 
 export function ChecksShelf() {
   const findings = useRestingSurvey()?.findings ?? null;
@@ -38,16 +61,8 @@ export function ChecksShelf() {
         const these = findings.filter((f) => f.severity === severity);
         return these.length === 0 ? null : (
           <Section key={severity} title={t(`severities.${severity}`)} aside={these.length}>
-            {these.map((finding, i) => (
-              <FindingCard
-                key={keyOf(finding, i)}
-                finding={finding}
-                alike={
-                  these.findIndex((f) => f.rule === finding.rule) === i
-                    ? alikeCount(these, finding)
-                    : 0
-                }
-              />
+            {[...groupBy(these, ({ rule }) => rule)].map(([rule, alike]) => (
+              <Alike key={rule} findings={alike} />
             ))}
           </Section>
         );

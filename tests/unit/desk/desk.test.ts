@@ -69,6 +69,7 @@ test('a job is blank until something is drawn, whatever it is called', () => {
 test('each leg of a blank job names a next step that the catalogue has', () => {
   for (const leg of LEGS) expect(t(nextStep(leg, emptyPlan(), null))).not.toBe('');
   expect(nextStep('devices', emptyPlan(), null)).toBe('next.closet');
+  expect(nextStep('rooms', emptyPlan(), null, true)).toBe('next.first-room');
   expect(nextStep('devices', smallSite().plan, null)).toBe('next.move-device');
   for (const leg of ['checks', 'price'] as const)
     expect(nextStep(leg, emptyPlan(), surveyOf([]))).toBe('next.nothing-placed');
@@ -88,6 +89,20 @@ test('after a plan comes its scale, then a check of it, then the rooms', () => {
   expect(step({ ratio: 48 })).toBe('next.check-printed');
   expect(step({ ratio: 48, check: line })).toBe('next.rooms');
   expect(step({ scale: line, check: line })).toBe('next.rooms');
+});
+
+test('walls that a plan shows are taken over before rooms are drawn, once it has its scale', () => {
+  const picture = { asset: 'a'.repeat(16), width: 1000, height: 800, paper: 900 };
+  const row = (more: object) => makeRow('backgrounds', 'B1', { level: 'L1', ...picture, ...more });
+  const on = (more: object) => ({
+    tables: { ...emptyPlan().tables, backgrounds: new Map([['B1', row(more)]]) },
+  });
+  expect(nextStep('rooms', on({}), null, true)).toBe('next.first-room');
+  expect(nextStep('rooms', on({ ratio: 48 }), null, true)).toBe('next.take-walls');
+  expect(nextStep('rooms', on({ ratio: 48 }), null, false)).toBe('next.first-room');
+  const wall = makeRow('walls', 'W1', { level: 'L1', a: [0, 0], b: [3000, 0] });
+  const walled = { tables: { ...on({ ratio: 48 }).tables, walls: new Map([['W1', wall]]) } };
+  expect(nextStep('rooms', walled, null, true)).toBe('next.fill-room');
 });
 
 test('several things are counted by what they are, most first', () => {

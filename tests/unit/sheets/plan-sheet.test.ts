@@ -409,6 +409,17 @@ describe('plan sheet', () => {
       expect(said(first)).not.toContain('Mezzanine is cut off.');
       expect(said(second)).toContain('Mezzanine is cut off.');
       for (const page of [first, second]) expect(said(page)).toContain('No closet yet.');
+      // Of many that are alike the first speaks for all, so that what comes after them is read as well.
+      const alike = ['A', 'B', 'C', 'D', 'E'].map((name) => open(`${name} is dark.`, []));
+      const other = { ...open('No way home.', []), rule: 'y' };
+      const [sheet] = planPages(two, { ...survey, findings: [...alike, other] });
+      const words = said(sheet).replaceAll(' | ', ' ');
+      expect(words).toContain('A is dark. And 4 more like this.');
+      expect(words).not.toContain('B is dark.');
+      expect(words).toContain('No way home.');
+      const [few] = planPages(two, { ...survey, findings: [...alike.slice(0, 3), other] });
+      for (const { message } of [...alike.slice(0, 3), other])
+        expect(said(few)).toContain(message.text);
     });
   });
 });
