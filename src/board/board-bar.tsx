@@ -50,6 +50,7 @@ export function BoardBar({
         </button>
       ) : null}
       <span className="board-zoom">
+        <HandSwitch session={session} />
         <button type="button" aria-label={t('board.farther')} onClick={() => zoomBy(session, 0.8)}>
           −
         </button>
@@ -63,6 +64,23 @@ export function BoardBar({
         </button>
       </span>
     </div>
+  );
+}
+
+/** Whether a finger moves the drawing and nothing on it; a mouse has its middle button and the space bar for that. */
+function HandSwitch({ session }: { session: SessionApi }) {
+  const tool = useStore(session, (s) => s.tool);
+  if (tool !== 'select' && tool !== 'pan') return null;
+  return (
+    <button
+      type="button"
+      className="board-hand"
+      aria-pressed={tool === 'pan'}
+      title={t('board.hand-title')}
+      onClick={() => session.getState().actions.pick(tool === 'pan' ? 'select' : 'pan')}
+    >
+      {t('board.hand')}
+    </button>
   );
 }
 
@@ -126,7 +144,7 @@ function barOf(editor: Editor, units: 'ft' | 'm'): string {
     renderMessage(hint, units),
     yes(busy && tool.id !== 'select' && tool.id !== 'pan'),
     yes((measuring && busy && tool.id !== 'select') || stand !== null),
-    yes(tool.id !== 'select'),
+    yes(tool.id !== 'select' && tool.id !== 'pan'),
     yes(tool.ends !== false),
   ].join('\n');
 }

@@ -1,7 +1,7 @@
 import type { Message } from '../base/message.ts';
 
 /** Sentences that only a keyboard understands. */
-const KEYS = /\b(?:Esc|Shift|Ctrl|Backspace)\b/;
+const KEYS = /\b(?:Esc|Shift|Ctrl|Backspace|Space)\b/;
 
 /** Words for a pointer, and those for a finger. */
 const WORDS: readonly (readonly [RegExp, string])[] = [

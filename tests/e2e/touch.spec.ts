@@ -106,6 +106,21 @@ test('a second finger cancels a drag and moves the drawing instead', async ({ pa
   await fingers.up(1);
   const moved = (await desk.plan()).tables.devices.get(station.id)!;
   expect(moved.at[0]).toBeGreaterThan(station.at[0] + 200);
+
+  // With the hand one finger moves the drawing, and nothing on it; a tap picks what lies there.
+  await desk.press(page.getByRole('button', { name: t('board.hand'), exact: true }));
+  const before = await desk.plan();
+  const on = (await desk.fit(before))(moved.at);
+  await fingers.down(1, on);
+  await fingers.move({ 1: { x: on.x, y: on.y + 40 } });
+  await fingers.move({ 1: { x: on.x, y: on.y + 120 } });
+  await fingers.up(1);
+  expect(await desk.plan()).toEqual(before);
+  await desk.click({ x: on.x, y: on.y + 120 });
+  await desk.press(
+    page.getByRole('navigation', { name: t('panel.bar') }).getByText(t('panel.card.short')),
+  );
+  await expect(desk.card.getByRole('heading', { name: 'Order station' }).first()).toBeVisible();
 });
 
 test('a loupe beside the finger shows where it will put something, until it is lifted', async ({

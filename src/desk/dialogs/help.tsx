@@ -29,7 +29,7 @@ const GENERAL = [
   'repeat',
 ] as const;
 
-const FINGERS = ['tap', 'drag', 'two', 'second', 'stay', 'stay-tool'] as const;
+const FINGERS = ['tap', 'drag', 'hand', 'two', 'second', 'stay', 'stay-tool'] as const;
 
 /** Whether fingers may be at work here. */
 const hasFingers = (): boolean => matchMedia('(any-pointer: coarse)').matches;

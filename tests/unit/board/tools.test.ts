@@ -381,6 +381,21 @@ describe('The hand', () => {
     expect(d.state().viewport.left).toBe(left - 500);
     expect(d.state().viewport.top).toBe(top + 200);
   });
+
+  it('moves nothing on the drawing, and picks what a finger taps', () => {
+    const d = drive({ plan: roomPlan(), tool: 'pan' });
+    const before = d.text();
+    const { viewport } = d.state();
+    d.play('press 3000,600 · move 3010,600 · release 3010,600', { touch: true });
+    expect(d.state().viewport).toEqual(viewport);
+    expect(d.state().selection.map(({ table }) => table)).toEqual(['devices']);
+    d.play('drag 3000,600 5000,600', { touch: true });
+    expect(d.text()).toBe(before);
+    expect(d.state().selection.map(({ table }) => table)).toEqual(['devices']);
+    d.play('click 4000,2500', { touch: true });
+    expect(d.state().selection.map(({ table }) => table)).toEqual(['zones']);
+    expect(d.state().tool).toBe('pan');
+  });
 });
 
 describe('Every tool', () => {
