@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { openingOutline } from '../../../src/drawing/opening-marks.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { emptyPlan, onLevel, type Plan, type Ref } from '../../../src/plan/plan.ts';
 import { ask, step } from './steps.ts';
@@ -27,6 +28,19 @@ function two(height = 3000): Plan {
 const room = (id: string): Ref[] => [{ table: 'zones', id }];
 const move = (plan: Plan, id: string, by: Point): Plan =>
   step(plan, 'move', { refs: room(id), by });
+
+/** The corners of the one opening, in whole mm and in an order of their own. */
+function openingOutlineOf(plan: Plan): Point[] {
+  const [opening] = [...plan.tables.openings.values()];
+  return openingOutline(plan.tables.walls.get(opening!.wall)!, opening!)
+    .map(([x, y]): Point => [Math.round(x), Math.round(y)])
+    .sort((p, q) => p[0] - q[0] || p[1] - q[1]);
+}
+
+const runsDown = (plan: Plan, id: string): boolean => {
+  const { a, b } = plan.tables.walls.get(id)!;
+  return a[1] < b[1];
+};
 
 const wallRefs = (plan: Plan): Ref[] =>
   onLevel(plan, 'walls', 'L1').map(({ id }) => ({ table: 'walls', id }));
@@ -140,6 +154,28 @@ describe('Moving a room', () => {
     expect(walls(back)).toEqual(walls(two()));
     expect(door).toMatchObject({ wall: 'W2', along: 1500 });
     expect(outlet).toMatchObject({ wall: 'W2', at: [4062, 400] });
+  });
+
+  it('hands a door over to a wall that runs the other way, and hung and opening as it was', () => {
+    let plan = move(two(), 'Z2', [500, 0]);
+    plan = step(plan, 'place-opening', { level: 'L1', at: [4500, 1000], kind: 'door' });
+    const [door] = [...plan.tables.openings.values()];
+    expect(runsDown(plan, door!.wall)).not.toBe(runsDown(plan, 'W2'));
+    const before = openingOutlineOf(plan);
+    const back = move(plan, 'Z2', [-500, 0]);
+    const [over] = [...back.tables.openings.values()];
+    expect(over).toMatchObject({
+      wall: 'W2',
+      hinge: door!.hinge === 'a' ? 'b' : 'a',
+      side: door!.side === 'left' ? 'right' : 'left',
+    });
+    expect(openingOutlineOf(back)).toEqual(before.map(([x, y]) => [x - 500, y]));
+    const fields = { hinge: over!.hinge, side: over!.side };
+    const swung = step(plan, 'edit', { table: 'openings', id: over!.id, fields });
+    expect([...move(swung, 'Z2', [-500, 0]).tables.openings.values()][0]).toMatchObject({
+      hinge: door!.hinge,
+      side: door!.side,
+    });
   });
 
   it('keeps both walls where a door has no room in the other', () => {
