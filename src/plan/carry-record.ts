@@ -3,7 +3,7 @@ import { distance } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Draft } from './change.ts';
 import { onLevel, type Plan, type Ref } from './plan.ts';
-import { placesOfRow } from './row-places.ts';
+import { placesOfRow, tooFar } from './row-places.ts';
 
 /** What a drawing hangs together by; the closets first, since they are few and seldom moved. */
 const FRAME = ['closets', 'risers', 'zones', 'walls'] as const;
@@ -23,7 +23,9 @@ export function carryRecord(draft: Draft, before: Plan, to: (p: Point) => Point)
     for (const { id, outlet, built } of recorded) {
       if (!built?.at || before.tables.outlets.get(outlet)?.level !== level) continue;
       const [x, y] = to(built.at);
-      draft.patch('jacks', id, { built: { ...built, at: [Math.round(x) + 0, Math.round(y) + 0] } });
+      const at: Point = [Math.round(x) + 0, Math.round(y) + 0];
+      // Of one that was dragged far from where it hung, that place may come to lie beyond what a plan can hold.
+      draft.patch('jacks', id, { built: { ...built, at: tooFar(at) ? null : at } });
     }
   }
 }

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { distance } from '../../../src/geometry/nearest.ts';
 import { Draft } from '../../../src/plan/change.ts';
+import { readPlan, writePlan } from '../../../src/plan/codec.ts';
+import { checkWhole } from '../../../src/plan/integrity.ts';
 import type { Plan, Ref } from '../../../src/plan/plan.ts';
 import { scaleDrawn } from '../../../src/plan/scale-drawn.ts';
 import { planOf, sampleText } from '../../e2e/core.ts';
@@ -58,6 +60,17 @@ describe('where a recorded outlet hung', () => {
       fields: { at: [2200, 3400] },
     });
     expect(hung(step(dragged, 'move', { refs: ALL, by: [4000, 0] }))).toEqual([5200, 3400]);
+  });
+
+  it('is forgotten where a plan could not hold it any more, which then could not be opened', () => {
+    const far = step(small, 'record', {
+      records: [{ jack: 'J1', fields: { at: [30_000_000, 3400] } }],
+    });
+    expect(hung(step(far, 'move', { refs: ALL, by: [4000, 0] }))).toEqual([30_004_000, 3400]);
+    const beyond = larger(far);
+    expect(hung(beyond)).toBeNull();
+    expect(checkWhole(beyond, new Set(), new Map())).toEqual([]);
+    expect(readPlan(writePlan(beyond), new Set())).toMatchObject({ ok: true });
   });
 
   it('goes along when the sample is moved, turned, mirrored or drawn to another scale', () => {
