@@ -11,7 +11,8 @@ const LINES = 5;
 
 /**
  * What the run under the resting pointer weighs, at the edge of the board; by touch of the one that is picked. It is drawn
- * anew when that is another run, and lets the pointer through.
+ * anew when that is another run, and lets the pointer through. Only where ways are looked at: whoever places devices or
+ * reads a price takes what was weighed for a length.
  */
 export function RunStrip() {
   const under = usePointed();
@@ -23,7 +24,8 @@ export function RunStrip() {
   const now = usePlan();
   const plan = useSession((s) => s.surveyed) ?? now;
   const { session } = useDesk();
-  if (!run || run.status === 'unroutable') return null;
+  const asked = useSession((s) => s.leg === 'runs' || s.shown.ceiling);
+  if (!asked || !run || run.status === 'unroutable') return null;
   const why = runWhy(plan, run, units);
   // It stands where the jack is not; where the view has moved since does not matter enough to follow it.
   const { viewport } = session.getState();

@@ -1,6 +1,6 @@
 import { msg } from '../base/message.ts';
 import { METRE } from '../base/units.ts';
-import { builtLengthOf } from '../plan/built.ts';
+import { builtLengthOf, marksAgainst } from '../plan/built.ts';
 import type { Rule } from './rule.ts';
 import { COMMON_PRACTICE } from './sources.ts';
 import { atJack } from './spots.ts';
@@ -28,8 +28,9 @@ export const builtOffEstimate: Rule = {
       .flatMap((run) => {
         const length = builtLengthOf(plan, run.jack);
         const most = Math.max(LEAST, run.cable * SHARE);
-        // Of one that is too long another check tells.
+        // Of one that is too long another check tells, and of one that its own marks gainsay.
         if (length === null || length > run.limit) return [];
+        if (marksAgainst(plan.tables.jacks.get(run.jack)?.built ?? null) !== null) return [];
         if (Math.abs(length - run.cable) <= most) return [];
         return {
           ...atJack(plan, run),

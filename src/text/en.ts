@@ -527,7 +527,7 @@ export const en = {
   'built.title': 'As-built record',
   'built.hint':
     'Type along the schedule that came back. Enter goes down a column, Tab along a row. An empty cell is not recorded yet.',
-  'built.stamp-hint': 'Put to each cable with its first entry.',
+  'built.stamp-hint': 'Put to each cable with its first entry, with its port by the schedule.',
   'built.held':
     'That cell is not understood. Put it right or empty it; Escape brings back what stood there.',
   'built.wrong': 'Not understood: {cells}.',

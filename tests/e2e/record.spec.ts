@@ -1,8 +1,9 @@
 import { expect, test } from '@playwright/test';
 import { FOOT } from '../../src/base/units.ts';
 import { job } from '../../src/plan/plan.ts';
+import { portsOf } from '../../src/results/ports.ts';
 import { t } from '../../src/text/index.ts';
-import { planOf, sampleText } from './core.ts';
+import { planOf, sampleText, surveyOf } from './core.ts';
 import { openJob, SOON } from './job.ts';
 import { readPdf } from './pdf.ts';
 
@@ -50,7 +51,10 @@ test('what the crew wrote down is typed along the schedule, and printed as the r
   const jacks = [...(await desk.plan()).tables.jacks.values()];
   const built = (label: string) => jacks.find((jack) => jack.label === label)!.built;
   const [start, end] = [1000 * FOOT, 1060 * FOOT].map(Math.round);
-  expect(built('A1')).toMatchObject({ start, end, test: 'pass', by: 'KL' });
+  const port = portsOf(surveyOf(planOf(sampleText('cafe'))).runs).get(
+    jacks.find((jack) => jack.label === 'A1')!.id,
+  );
+  expect(built('A1')).toMatchObject({ start, end, test: 'pass', by: 'KL', port });
   const path = await desk.downloaded(() =>
     desk.shelf.getByRole('button', { name: t('print.go') }).click(),
   );

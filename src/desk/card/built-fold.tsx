@@ -1,15 +1,23 @@
-import { BUILT_FIELDS, betweenMarks, builtState, NOT_BUILT } from '../../plan/built.ts';
+import { BUILT_FIELDS, betweenMarks, builtPorts, builtState, NOT_BUILT } from '../../plan/built.ts';
 import type { BuiltValue } from '../../plan/built-words.ts';
+import { portsOf } from '../../results/ports.ts';
 import { t } from '../../text/index.ts';
-import { useActions, usePlan, useUnits } from '../context.tsx';
+import { useDesk, usePlan, useUnits } from '../context.tsx';
 import { Fold } from '../controls/parts.tsx';
 import { TypedField } from '../controls/typed-field.tsx';
-import { doubtWords, followsWords, isFigure, readBuilt, showBuilt } from '../record/fields.ts';
+import {
+  doubtWords,
+  firstEntry,
+  followsWords,
+  isFigure,
+  readBuilt,
+  showBuilt,
+} from '../record/fields.ts';
 
 /** What is recorded of one cable as it was built, folded away until somebody wants it. */
 export function BuiltFold({ jack: id }: { jack: string }) {
   const plan = usePlan();
-  const actions = useActions();
+  const { session } = useDesk();
   const units = useUnits();
   const jack = plan.tables.jacks.get(id);
   if (!jack) return null;
@@ -31,7 +39,10 @@ export function BuiltFold({ jack: id }: { jack: string }) {
               }
             : {})}
           onCommit={(value) => {
-            actions.run('record', { records: [{ jack: id, fields: { [field]: value } }] });
+            const { actions, survey } = session.getState();
+            const ports = portsOf(survey?.runs ?? [], builtPorts(plan));
+            const fields = { ...firstEntry(jack, ports), [field]: value };
+            actions.run('record', { records: [{ jack: id, fields }] });
           }}
         />
       ))}

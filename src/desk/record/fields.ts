@@ -1,6 +1,8 @@
+import type { Id } from '../../base/ids.ts';
 import { FAR, type Units } from '../../base/units.ts';
 import { type Built, marksAgainst } from '../../plan/built.ts';
 import { type BuiltField, type BuiltValue, parseBuilt } from '../../plan/built-words.ts';
+import type { Jack } from '../../plan/plan.ts';
 import { t } from '../../text/index.ts';
 import { readLength, readWords, showLength } from '../controls/fields.tsx';
 import type { Reading } from '../controls/typed-field.tsx';
@@ -8,6 +10,16 @@ import type { Reading } from '../controls/typed-field.tsx';
 const LENGTHS: readonly BuiltField[] = ['start', 'end', 'length'];
 const isLength = (field: BuiltField): boolean => LENGTHS.includes(field);
 export const isFigure = (field: BuiltField): boolean => isLength(field) || field === 'port';
+
+/**
+ * What goes into the record of a cable with the first that is typed for it: who and when, and the port that the schedule
+ * names. The crew found that port printed, and the cables that are added later may not move what is patched to it.
+ */
+export const firstEntry = (
+  { id, built }: Pick<Jack, 'id' | 'built'>,
+  ports: ReadonlyMap<Id, number>,
+  stamp: Partial<Built> = {},
+): Partial<Built> => (built === null ? { ...stamp, port: ports.get(id) ?? null } : {});
 
 /** What holds while nothing is recorded, in brackets, so that nobody takes it for recorded. */
 export const followsWords = (mm: number | null, units: Units): string =>

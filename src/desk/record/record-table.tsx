@@ -1,4 +1,4 @@
-import { useCallback, useMemo } from 'react';
+import { useCallback, useMemo, useRef } from 'react';
 import { sortByLabel } from '../../base/labels.ts';
 import { BUILT_FIELDS, type Built, builtPorts } from '../../plan/built.ts';
 import type { BuiltField, BuiltValue } from '../../plan/built-words.ts';
@@ -9,6 +9,7 @@ import type { Run } from '../../results/types.ts';
 import { t } from '../../text/index.ts';
 import { useActions, useKinds, usePlan, useSession } from '../context.tsx';
 import { nameOf } from '../names.ts';
+import { firstEntry } from './fields.ts';
 import { Row } from './record-row.tsx';
 import { walkColumn } from './walk.ts';
 
@@ -43,10 +44,12 @@ export function RecordTable({
   const { closets } = plan.tables;
   const byJack = useMemo(() => new Map(runs.map((run) => [run.jack, run])), [runs]);
   const ports = useMemo(() => portsOf(runs, builtPorts(plan)), [runs, plan]);
+  // Asked when something is typed, so that no row is made anew because the port of another one was recorded.
+  const planned = useRef(ports);
+  planned.current = ports;
   const commit = useCallback(
     (jack: Jack, field: BuiltField, value: BuiltValue) => {
-      const first = jack.built === null ? stamp : {};
-      const fields = { ...first, [field]: value };
+      const fields = { ...firstEntry(jack, planned.current, stamp), [field]: value };
       actions.run('record', { records: [{ jack: jack.id, fields }] });
     },
     [actions, stamp],

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { contentsOf } from '../../../src/desk/contents/rows.ts';
-import { readBuilt, showBuilt } from '../../../src/desk/record/fields.ts';
+import { firstEntry, readBuilt, showBuilt } from '../../../src/desk/record/fields.ts';
 import { kinds } from '../../../src/kinds/index.ts';
-import { BUILT_FIELDS } from '../../../src/plan/built.ts';
+import { BUILT_FIELDS, NOT_BUILT } from '../../../src/plan/built.ts';
 import { t } from '../../../src/text/index.ts';
 import { smallSite } from './site.ts';
 
@@ -20,6 +20,14 @@ test('each field of the record reads what people type, and an empty one is not r
   expect(readBuilt('on', '', 'ft')).toEqual({ value: '' });
   expect(readBuilt('on', 'soon', 'ft')).toEqual({ why: t('built.day-wrong') });
   expect(readBuilt('remark', 'x'.repeat(401), 'ft')).toEqual({ why: t('field.text.long') });
+});
+
+test('the first entry of a cable takes its port by the schedule along, and later ones take nothing', () => {
+  const ports = new Map([['J1', 7]]);
+  const stamp = { by: 'KL', on: '2026-03-01' };
+  expect(firstEntry({ id: 'J1', built: null }, ports, stamp)).toEqual({ ...stamp, port: 7 });
+  expect(firstEntry({ id: 'J2', built: null }, ports)).toEqual({ port: null });
+  expect(firstEntry({ id: 'J1', built: NOT_BUILT }, ports, stamp)).toEqual({});
 });
 
 test('what is shown of a field reads back as the same, lengths to what is shown of them', () => {

@@ -12,6 +12,17 @@ export const cases: RuleCases = {
     { what: 'a cable that is too long at all', on: built(90_001) },
     { what: 'a short cable with more in its loops', on: built(8000, 5000) },
     {
+      what: 'a typed length that its own marks gainsay',
+      on: context(
+        {
+          jacks: {
+            J1: { outlet: 'O1', label: 'A1', built: { length: 50_000, start: 0, end: 30_000 } },
+          },
+        },
+        [makeRun({ label: 'A1', jack: 'J1', cable: 30_000 })],
+      ),
+    },
+    {
       what: 'a cable that the plan knows no way for',
       on: context({ jacks: { J1: { outlet: 'O1', label: 'A1', built: { length: 50_000 } } } }, [
         noWay({ label: 'A1', jack: 'J1' }),
