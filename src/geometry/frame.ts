@@ -11,7 +11,12 @@ export interface Frame {
 /** The frame whose x axis lies `degrees` clockwise (as drawn, y down) of east. At 0 nothing is rounded. */
 export function frameAt(degrees: number): Frame {
   const quarter = ((degrees % 90) + 90) % 90 === 0;
-  if (degrees === 0) return { into: (p) => p, back: (x, y) => [Math.round(x), Math.round(y)] };
+  if (degrees === 0)
+    return {
+      // A point of its own: those of a plan are frozen, and engines read frozen arrays many times more slowly.
+      into: (p) => [p[0], p[1]],
+      back: (x, y) => [Math.round(x), Math.round(y)],
+    };
   const turn = (degrees * Math.PI) / 180;
   const cos = quarter ? Math.round(Math.cos(turn)) : Math.cos(turn);
   const sin = quarter ? Math.round(Math.sin(turn)) : Math.sin(turn);

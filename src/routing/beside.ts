@@ -1,9 +1,12 @@
 import type { Graph } from './graph.ts';
 import { lowerBound } from './lines.ts';
-import { type Profile, sameProfile } from './profile.ts';
+import { type Profile, Stretches, sameProfile } from './profile.ts';
+
+/** Room for the stretches of the lines beside one coordinate. */
+const ROOM = 64;
 
 /** What lies beside a coordinate of an axis, below it and above it, and whether that is the same. */
-interface Sides {
+export interface Sides {
   readonly below: Profile;
   readonly above: Profile;
   readonly alike: boolean;
@@ -16,6 +19,7 @@ export type Beside = (axis: 0 | 1, c: number) => Sides;
  * is known; where nothing begins or ends, one look serves for both sides.
  */
 export function besideIn(graph: Graph): Beside {
+  if (graph.strips) return graph.strips;
   const known: { axis: 0 | 1; c: number; sides: Sides }[] = [];
   return (axis, c) => {
     for (const entry of known) if (entry.axis === axis && entry.c === c) return entry.sides;
@@ -33,11 +37,12 @@ export const sidesOf = (below: Profile, above: Profile): Sides => ({
 });
 
 function pairAt(graph: Graph, axis: 0 | 1, c: number): readonly [Profile, Profile] {
-  const { lines, media, strips } = graph;
-  if (strips) return strips[axis].beside(c);
+  const { lines, media } = graph;
   const on = lines[axis];
   const found: [Profile | null, Profile | null] = [null, null];
   for (let i = lowerBound(on.c, c); i < on.count && on.c[i] === c; i++)
     found[on.side[i] as 0 | 1] ??= on.profiles[i]!;
-  return [found[0] ?? media.beside(axis, c, 0), found[1] ?? media.beside(axis, c, 1)];
+  // Where anything lies at an angle every coordinate has its own, which nobody asks for again.
+  const row = new Stretches(ROOM);
+  return [found[0] ?? media.beside(axis, c, 0, row), found[1] ?? media.beside(axis, c, 1, row)];
 }

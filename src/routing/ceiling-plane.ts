@@ -136,16 +136,16 @@ function hardOver({ site, zones }: Ground): (body: Body) => boolean {
 }
 
 /** The stretches of a line between two positions where a cable may go under a hard ceiling. */
-function openUnder(media: Media, { starts, media: at }: Profile, lo: number, hi: number) {
+function openUnder(media: Media, { row, first, end }: Profile, lo: number, hi: number) {
   const open: [from: number, to: number][] = [];
-  at.forEach((number, i) => {
-    const { kind, pass } = media.list[number]!;
-    const from = Math.max(lo, starts[i]!);
-    const to = Math.min(hi, starts[i + 1] ?? Infinity);
-    if (kind !== 'hard' || !pass || from >= to) return;
+  for (let k = first; k < end; k++) {
+    const { kind, pass } = media.list[row.media[k]!]!;
+    const from = Math.max(lo, row.starts[k]!);
+    const to = Math.min(hi, row.starts[k + 1]!);
+    if (kind !== 'hard' || !pass || from >= to) continue;
     const last = open[open.length - 1];
     if (last && last[1] === from) last[1] = to;
     else open.push([from, to]);
-  });
+  }
   return open;
 }

@@ -52,8 +52,8 @@ function roundCorner({ media, bend }: Graph, ray: Ray, other: Ray, best: Whole):
   const there = stretchAt(other.profile, ray.c, ray.side);
   rayToll(media, other, ray.c, there, out);
   if (out.cost < 0) return;
-  const mine = ray.profile.media[here]!;
-  const theirs = other.profile.media[there]!;
+  const mine = ray.profile.row.media[here]!;
+  const theirs = other.profile.row.media[there]!;
   const step = media.step(mine, theirs);
   const turn = bend + step * UNITS + media.price(mine, theirs);
   const lengths = Math.round(2 * (length + out.length + step));

@@ -10,7 +10,7 @@ import { crossingsOf, eachOn, type Nodes, type Row, rowOf } from './nodes.ts';
 import { MAX_NODES, type Site } from './site.ts';
 import { startsOf } from './starts.ts';
 import { type Draft, draftStops } from './stops.ts';
-import { Strips } from './strips.ts';
+import { stripsOf } from './strips.ts';
 import { lineTolls } from './tolls.ts';
 import { boundsOf, type TrackBounds } from './track-bounds.ts';
 import {
@@ -72,7 +72,7 @@ export interface Graph {
   /** Price of a bend, in units. */
   readonly bend: number;
   /** What lies beside coordinates of each axis; null where things lie at an angle, so that it may change anywhere. */
-  readonly strips: readonly [Strips, Strips] | null;
+  readonly strips: Beside | null;
 }
 
 /**
@@ -89,10 +89,9 @@ export function buildGraph(site: Site, through: Through = { risers: [], pins: []
     for (const start of startsOf(ground, media, mediaBeside(media), landing, null))
       wishes.land(start.x, start.y);
   for (const [x, y] of ground.pins) wishes.land(x, y);
-  const strips = alongAxes(ground)
-    ? ([new Strips(media, wishes, 0), new Strips(media, wishes, 1)] as const)
-    : null;
-  return assemble(site, ground, media, tracks, planeOf(wishes, media), strips);
+  const plane = planeOf(wishes, media);
+  const strips = alongAxes(ground) ? stripsOf(media, wishes) : null;
+  return assemble(site, ground, media, tracks, plane, strips);
 }
 
 /** Whether no edge of anything lies at an angle. */

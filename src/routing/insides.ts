@@ -58,11 +58,12 @@ export function passageOf(graph: Graph, leg: Leg): Passage | null {
   const first = stretchAt(profile, leg.from, leg.fromSide);
   const last = stretchAt(profile, leg.to, leg.toSide);
   const way = first <= last ? 1 : -1;
-  const media = [profile.media[first]!];
+  const { starts, media: numbers } = profile.row;
+  const media = [numbers[first]!];
   const at = [leg.from];
   for (let k = first; k !== last; k += way) {
-    at.push(profile.starts[way > 0 ? k + 1 : k]!);
-    media.push(profile.media[k + way]!);
+    at.push(starts[way > 0 ? k + 1 : k]!);
+    media.push(numbers[k + way]!);
   }
   at.push(leg.to);
   return { media, at };

@@ -1,5 +1,5 @@
 import type { Media } from './medium.ts';
-import { type Profile, sameProfile, stretchAt } from './profile.ts';
+import { type Profile, type Stretches, sameProfile, stretchAt } from './profile.ts';
 import { profileOf, type Wish, type Wishes } from './wishes.ts';
 
 /**
@@ -19,6 +19,8 @@ export interface LineSet {
   readonly lo: Float64Array;
   readonly hi: Float64Array;
   readonly profiles: readonly Profile[];
+  /** The row of all their profiles. */
+  readonly row: Stretches;
   /** False when some were left out. */
   readonly whole: boolean;
 }
@@ -42,8 +44,8 @@ export function workOf(wishes: Wishes, media: Media): number {
     let found = 0;
     for (let i = step >> 1; i < coordinates.length; i += step) {
       const at = coordinates[i]!;
-      const { media: numbers } = profileOf(media, axis, at, wishes.axes[axis].get(at)!, 0);
-      for (const number of numbers) found += 1 + media.list[number]!.bodies.length;
+      const { row, first, end } = profileOf(media, axis, at, wishes.axes[axis].get(at)!, 0);
+      for (let k = first; k < end; k++) found += 1 + media.list[row.media[k]!]!.bodies.length;
       looked++;
     }
     if (looked > 0) work += (found / looked) * coordinates.length;
@@ -94,6 +96,7 @@ export function linesOf(wishes: Wishes, media: Media, axis: 0 | 1, limit: number
     lo: Float64Array.from(lo),
     hi: Float64Array.from(hi),
     profiles,
+    row: media.stretches,
     whole: keep <= 1 && keepMust <= 1,
   };
 }
@@ -123,9 +126,9 @@ function differ(a: Profile, b: Profile, lo: number, hi: number): boolean {
   let i = stretchAt(a, lo, 1);
   let j = stretchAt(b, lo, 1);
   for (;;) {
-    if (a.media[i] !== b.media[j]) return true;
-    const ea = a.starts[i + 1] ?? Infinity;
-    const eb = b.starts[j + 1] ?? Infinity;
+    if (a.row.media[i] !== b.row.media[j]) return true;
+    const ea = a.row.starts[i + 1]!;
+    const eb = b.row.starts[j + 1]!;
     if (Math.min(ea, eb) >= hi) return false;
     if (ea <= eb) i++;
     if (eb <= ea) j++;
@@ -133,16 +136,16 @@ function differ(a: Profile, b: Profile, lo: number, hi: number): boolean {
 }
 
 /** The stretches of a line that nothing bars, as closed intervals. */
-export function openStretches(media: Media, profile: Profile): [number, number][] {
+function openStretches(media: Media, { row, first, end }: Profile): [number, number][] {
   const open: [number, number][] = [];
   let from: number | null = null;
-  profile.media.forEach((m, i) => {
-    const start = profile.starts[i]!;
-    if (media.list[m]!.barred) {
+  for (let k = first; k < end; k++) {
+    const start = row.starts[k]!;
+    if (media.list[row.media[k]!]!.barred) {
       if (from !== null) open.push([from, start]);
       from = null;
     } else from ??= start;
-  });
+  }
   if (from !== null) open.push([from, Infinity]);
   return open;
 }

@@ -1,7 +1,7 @@
 import { type Shape, spansAlong, spansBeside } from '../geometry/shape.ts';
 import { Areas, Borders } from './areas.ts';
 import type { Ground } from './ground.ts';
-import type { Profile } from './profile.ts';
+import { type Profile, Stretches } from './profile.ts';
 import { type CeilingKind, ceilingFactor, type SiteCeiling } from './site.ts';
 
 /**
@@ -31,6 +31,9 @@ interface Sky {
   readonly kind: CeilingKind;
 }
 
+/** Room for the stretches of lines at first. */
+const ROOM = 4096;
+
 /** What an area is to a line that goes into it: the last two bits of its code before the way out. */
 const ZONE = 0;
 const BODY = 1;
@@ -40,6 +43,8 @@ const FACE = 3;
 /** Numbers the media of a site and cuts lines into them. */
 export class Media {
   readonly list: Medium[] = [];
+  /** The stretches of all lines that were cut, but for those that are soon to be forgotten. */
+  readonly stretches = new Stretches(ROOM);
   readonly #ground: Ground;
   /** Number of each medium: by sky, state and body where at most one holds it, else by all of them in words. */
   readonly #keys = new Map<number | string, number>();
@@ -92,8 +97,12 @@ export class Media {
     return this.#mattering.has(body);
   }
 
-  /** The stretches of the line along `axis` just beside coordinate `c`; see `spansBeside`. */
-  beside(axis: 0 | 1, c: number, side: 0 | 1): Profile {
+  /**
+   * The stretches of the line along `axis` just beside coordinate `c`; see `spansBeside`.
+   *
+   * @param into the row that they are put into: that of the media, unless they are soon to be forgotten
+   */
+  beside(axis: 0 | 1, c: number, side: 0 | 1, into = this.stretches): Profile {
     const { shapes } = this.#areas;
     const borders = this.#borders;
     borders.clear();
@@ -107,7 +116,7 @@ export class Media {
         for (let i = 0; i + 1 < spans.length; i += 2) borders.add(spans[i]!, spans[i + 1]!, code);
       }
     });
-    return this.#cut(false);
+    return this.#cut(false, into);
   }
 
   #besideBox({ x0, y0, x1, y1 }: Shape, axis: 0 | 1, c: number, side: 0 | 1, code: number): void {
@@ -129,17 +138,18 @@ export class Media {
       for (let i = 0; i + 1 < spans.length; i += 2)
         this.#borders.add(spans[i]!, spans[i + 1]!, this.#codes[n]!);
     });
-    return this.#cut(face);
+    return this.#cut(face, this.stretches);
   }
 
-  #cut(faced: boolean): Profile {
+  #cut(faced: boolean, into: Stretches): Profile {
     const { at: positions, code: codes, count } = this.#borders;
     const zones: number[] = [];
     const bodies: number[] = [];
     let barred = 0;
     let faces = faced ? 1 : 0;
-    const starts = [-Infinity];
-    const media = [this.#medium(zones, bodies, 0, faces)];
+    const first = into.count;
+    let last = this.#medium(zones, bodies, 0, faces);
+    into.put(-Infinity, last);
     for (let k = 0; k < count; ) {
       const at = positions[k]!;
       for (; k < count && positions[k]! === at; k++) {
@@ -153,11 +163,13 @@ export class Media {
         else insert(kind === ZONE ? zones : bodies, index);
       }
       const medium = this.#medium(zones, bodies, barred, faces);
-      if (medium === media[media.length - 1]) continue;
-      starts.push(at);
-      media.push(medium);
+      if (medium === last) continue;
+      into.put(at, medium);
+      last = medium;
     }
-    return { starts, media };
+    const end = into.count;
+    into.put(Infinity, -1);
+    return { row: into, first, end };
   }
 
   #medium(zones: number[], bodies: number[], barred: number, faces: number): number {

@@ -79,7 +79,7 @@ function meetTrack(
   const stretch = stretchAt(ray.profile, hit.at, side);
   rayToll(media, ray, hit.at, stretch, out);
   if (out.cost < 0) return;
-  const medium = ray.profile.media[stretch]!;
+  const medium = ray.profile.row.media[stretch]!;
   const turned = track.axis === ray.axis ? 0 : 1;
   const trackSide = track.axis === 2 ? 0 : turned ? ray.side : side;
   const face = track.line < 0 ? mediumAt(track.profile, hit.p, trackSide) : medium;
@@ -124,9 +124,9 @@ export function alongTrack(
   const after = firstAfter(stops, p, side);
   if (best.minds(index))
     best.comesTo(index, { p, side, gap: after, cost, second, own, start, legs: legs() });
-  for (let i = after - 1; i <= after; i++) {
-    const stop = stops[i];
-    if (!stop || cost + best.bound.left(stop.state) > best.bound.most()) continue;
+  for (let i = Math.max(0, after - 1); i <= after && i < stops.length; i++) {
+    const stop = stops[i]!;
+    if (cost + best.bound.left(stop.state) > best.bound.most()) continue;
     if (i < after) trackToll(graph.media, track, stop.p, stop.side, p, side, factor, out);
     else trackToll(graph.media, track, p, side, stop.p, stop.side, factor, out);
     if (out.cost < 0) continue;

@@ -57,11 +57,11 @@ export const turnLeg = (
 /** The toll from where a ray begins to a position that it leads to, which lies in a stretch of its profile. */
 export function rayToll(
   media: Media,
-  { profile, from, forward, stretch: first }: Ray,
+  { profile: { row }, from, forward, stretch: first }: Ray,
   to: number,
   stretch: number,
   out: Toll,
 ): void {
-  if (forward) tollWithin(media, profile, first, from, stretch, to, out);
-  else tollWithin(media, profile, stretch, to, first, from, out);
+  if (forward) tollWithin(media, row, first, from, stretch, to, out);
+  else tollWithin(media, row, stretch, to, first, from, out);
 }

@@ -7,13 +7,13 @@ import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { lowerBound } from './lines.ts';
 import { UNITS } from './medium.ts';
-import { type Profile, stretchAt, stretchFrom } from './profile.ts';
+import { type Stretches, stretchAt, stretchFrom } from './profile.ts';
 import { type Ray, rayLeg, turnLeg } from './ray.ts';
 import { meetTracks } from './ray-tracks.ts';
 import type { Start } from './starts.ts';
 import { type Toll, tollWithin } from './toll.ts';
 import type { Track } from './tracks.ts';
-import { Walk } from './walk.ts';
+import { walkFrom, walkTo } from './walk.ts';
 
 const SIDES = [0, 1] as const;
 
@@ -53,10 +53,10 @@ export function castRays(
     if (side === 1 && equal) continue;
     const profile = side === 0 ? below : above;
     const after = stretchAt(profile, from, 1);
-    const until = profile.starts[after] === from ? after - 1 : after;
+    const until = profile.row.starts[after] === from ? after - 1 : after;
     for (const forward of toward) {
       const stretch = forward ? after : until;
-      const number = profile.media[stretch]!;
+      const number = profile.row.media[stretch]!;
       const medium = media.list[number]!;
       if (medium.barred) continue;
       const enter = media.entry(number);
@@ -108,14 +108,16 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
   const { c, side, forward, axis, from: origin } = ray;
   const across = (1 - axis) as 0 | 1;
   const lines = graph.lines[across];
-  const { c: at, side: sides, lo, hi, count } = lines;
+  const { c: at, side: sides, lo, hi, count, row } = lines;
   const list = graph.list[across];
   const from = graph.from[across];
   const positions = graph.listPosition[across];
   const nodeSides = graph.listSide[across];
   const stretches = graph.listStretch[across];
   const marks = best.marks(ray);
-  const walk = new Walk(graph.media, ray.profile, origin, forward, ray.stretch);
+  const { media } = graph;
+  const mine = ray.profile.row;
+  const walk = walkFrom(media, mine, origin, forward, ray.stretch);
   const turned: Toll = { cost: 0, length: 0 };
   const step = forward ? 1 : -1;
   let byNodes = true;
@@ -133,7 +135,7 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
     const d = at[i]!;
     const dSide = sides[i] as 0 | 1;
     if (d === origin && dSide !== forward) continue;
-    if (!walk.to(d, dSide)) return d;
+    if (!walkTo(walk, media, d, dSide)) return d;
     const cost = ray.cost + walk.cost;
     if (axis === 0 ? bound.hopelessFrom(cost, d, c) : bound.hopelessFrom(cost, c, d)) return d;
     const low = from[i]!;
@@ -144,7 +146,7 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
     guess = k - low;
     if (marked) {
       const second = ray.second + walk.second;
-      best.crosses(i, { ray, d, dSide, gap: k, medium: walk.medium(), cost, second });
+      best.crosses(i, { ray, d, dSide, gap: k, medium: mine.media[walk.stretch]!, cost, second });
     }
     // Between two nodes in one stretch the line is in it as well.
     const even = k >= low && k + 1 < high && stretches[k] === stretches[k + 1];
@@ -162,11 +164,9 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
       // The least that a turn and the way from the ray to the node can cost.
       const least = bend + bound.least(Math.abs(p - c));
       if (left - least <= most && left + least > most) continue;
-      const profile = lines.profiles[i]!;
-      const pSide = nodeSides[j] as 0 | 1;
       const there = stretches[j]!;
-      const here = even ? there : stretchFrom(profile, there, c, side);
-      turnOff(graph, c, walk.medium(), profile, here, p, there, j === k, turned);
+      const here = even ? there : stretchFrom(row, there, c, side);
+      turnOff(graph, c, mine.media[walk.stretch]!, row, here, p, there, j === k, turned);
       if (turned.cost < 0) continue;
       if (left - turned.cost > most) {
         if (marks === null && !graph.slanted) return d;
@@ -180,7 +180,7 @@ function meetLines(graph: Graph, ray: Ray, first: number, best: Taker): number {
       best.keep(ray.start, [
         ...ray.legs,
         rayLeg(ray, d, dSide),
-        turnLeg(ray, d, dSide, profile, p, pSide),
+        turnLeg(ray, d, dSide, lines.profiles[i]!, p, nodeSides[j] as 0 | 1),
       ]);
     }
   }
@@ -194,16 +194,16 @@ function turnOff(
   { media, bend }: Graph,
   c: number,
   mine: number,
-  profile: Profile,
+  row: Stretches,
   here: number,
   p: number,
   there: number,
   back: boolean,
   out: Toll,
 ): void {
-  const theirs = profile.media[here]!;
-  if (back) tollWithin(media, profile, there, p, here, c, out);
-  else tollWithin(media, profile, here, c, there, p, out);
+  const theirs = row.media[here]!;
+  if (back) tollWithin(media, row, there, p, here, c, out);
+  else tollWithin(media, row, here, c, there, p, out);
   if (out.cost < 0 || media.list[theirs]!.barred) {
     out.cost = -1;
     return;

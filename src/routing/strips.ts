@@ -1,35 +1,55 @@
+import { type Beside, type Sides, sidesOf } from './beside.ts';
 import { lowerBound } from './lines.ts';
 import type { Media } from './medium.ts';
-import type { Profile } from './profile.ts';
 import { profileOf, type Wishes } from './wishes.ts';
 
 /**
- * An axis cut where anything begins or ends, and at some coordinates more. Between two of them the same lies beside
- * every coordinate, so it is looked at once for all: outlets that are dragged, or many in a row, mostly share it.
+ * What lies beside coordinates where nothing lies at an angle. An axis is then cut where anything begins or ends, and at
+ * some coordinates more; between two cuts the same lies beside every coordinate. So it is looked at once for all: outlets
+ * that are dragged, or many in a row, mostly share it.
  */
-export class Strips {
+export function stripsOf(media: Media, wishes: Wishes): Beside {
+  const strips = [new Strips(media, wishes, 0), new Strips(media, wishes, 1)] as const;
+  return (axis, c) => strips[axis].beside(c);
+}
+
+class Strips {
   readonly #media: Media;
   readonly #wishes: Wishes;
   readonly #axis: 0 | 1;
-  /** What lies beside the coordinates before each cut and after the last, once somebody has asked. */
-  readonly #between: (Profile | undefined)[] = [];
+  readonly #cuts: Float64Array;
+  /** What lies before each cut and beside it, cut by cut, and after the last; once somebody has asked. */
+  readonly #known: (Sides | undefined)[];
 
   constructor(media: Media, wishes: Wishes, axis: 0 | 1) {
     this.#media = media;
     this.#wishes = wishes;
     this.#axis = axis;
+    this.#cuts = wishes.coordinates(axis);
+    // Of its full length at once: an array that is first written to far inside becomes a table, which is slow to read.
+    this.#known = new Array(2 * this.#cuts.length + 1);
   }
 
-  /** What lies just below a coordinate and just above it. */
-  beside(c: number): readonly [below: Profile, above: Profile] {
-    const axis = this.#axis;
-    const cuts = this.#wishes.coordinates(axis);
-    const i = lowerBound(cuts, c);
-    if (cuts[i] === c) {
-      const wish = this.#wishes.axes[axis].get(c)!;
-      return [profileOf(this.#media, axis, c, wish, 0), profileOf(this.#media, axis, c, wish, 1)];
-    }
-    this.#between[i] ??= this.#media.beside(axis, c, 0);
-    return [this.#between[i], this.#between[i]];
+  beside(c: number): Sides {
+    const cut = lowerBound(this.#cuts, c);
+    const at = 2 * cut + (cut < this.#cuts.length && this.#cuts[cut] === c ? 1 : 0);
+    const known = this.#known[at];
+    if (known) return known;
+    const sides = (at & 1) === 1 ? this.#on(c) : this.#between(c);
+    this.#known[at] = sides;
+    return sides;
+  }
+
+  #on(c: number): Sides {
+    const wish = this.#wishes.axes[this.#axis].get(c)!;
+    return sidesOf(
+      profileOf(this.#media, this.#axis, c, wish, 0),
+      profileOf(this.#media, this.#axis, c, wish, 1),
+    );
+  }
+
+  #between(c: number): Sides {
+    const profile = this.#media.beside(this.#axis, c, 0);
+    return sidesOf(profile, profile);
   }
 }

@@ -1,5 +1,5 @@
 import { type Media, UNITS } from './medium.ts';
-import { type Profile, stretchAt } from './profile.ts';
+import { type Profile, type Stretches, stretchAt } from './profile.ts';
 
 /** Sum over a stretch of a line: cost in units, and real length. A cost below 0 says that it is not passable. */
 export interface Toll {
@@ -17,7 +17,9 @@ export function toll(
   sideB: 0 | 1,
   out: Toll,
 ): void {
-  tollWithin(media, profile, stretchAt(profile, a, sideA), a, stretchAt(profile, b, sideB), b, out);
+  const first = stretchAt(profile, a, sideA);
+  const last = stretchAt(profile, b, sideB);
+  tollWithin(media, profile.row, first, a, last, b, out);
 }
 
 /** Whether a side of one position does not lie beyond a side of another. */
@@ -41,7 +43,7 @@ export function tollBetween(
 /** The toll from a to b >= a, where the stretches of both positions are known: from stretch `first` to stretch `last`. */
 export function tollWithin(
   media: Media,
-  profile: Profile,
+  row: Stretches,
   first: number,
   a: number,
   last: number,
@@ -49,7 +51,7 @@ export function tollWithin(
   out: Toll,
 ): void {
   const { list } = media;
-  const { starts, media: stretches } = profile;
+  const { starts, media: stretches } = row;
   if (first === last) {
     // Most neighbours lie in one stretch.
     const { barred, pass, factor } = list[stretches[first]!]!;

@@ -71,7 +71,8 @@ function walkLine(
   out: Toll,
 ): void {
   const profile = lines[axis].profiles[line]!;
-  const { starts, media: numbers } = profile;
+  const { row } = profile;
+  const { starts, media: numbers } = row;
   const list = lists[axis];
   const position = listPosition[axis];
   const side = listSide[axis];
@@ -79,24 +80,23 @@ function walkLine(
   const end = from[axis][line + 1]!;
   if (begin === end) return;
   const { place, medium, stretch: stretches } = tolls;
-  const last = starts.length - 1;
   let before = position[begin]!;
   let stretch = stretchAt(profile, before, 0);
   for (let k = begin; k < end; k++) {
     const at = position[k]!;
     const first = stretch;
-    if (side[k] === 1) while (stretch < last && starts[stretch + 1]! <= at) stretch++;
+    if (side[k] === 1) while (starts[stretch + 1]! <= at) stretch++;
     else {
-      while (stretch < last && starts[stretch + 1]! < at) stretch++;
+      while (starts[stretch + 1]! < at) stretch++;
       // A node that is no crossing lies before a border at its place, but may follow crossings that lie beyond it.
-      while (stretch > 0 && starts[stretch]! >= at) stretch--;
+      while (starts[stretch]! >= at) stretch--;
     }
     const node = list[k]!;
     place[node] = k;
     stretches[k] = stretch;
     medium[node] = numbers[stretch]!;
     if (k > begin) {
-      tollWithin(media, profile, first, before, stretch, at, out);
+      tollWithin(media, row, first, before, stretch, at, out);
       tolls.put(k - 1, out);
     }
     before = at;

@@ -162,7 +162,9 @@ function slantedDoors(tracks: Track[]): void {
   let left = MAX_DOORS;
   const slanted = tracks.filter((t) => t.axis === 2);
   for (const track of slanted) {
-    for (const p of track.profile.starts) {
+    const { row, first, end } = track.profile;
+    for (let k = first; k < end; k++) {
+      const p = row.starts[k]!;
       if (!(p > track.pa && p < track.pb) || left-- <= 0) continue;
       track.doors.push(placeOn(track, p));
     }
@@ -285,7 +287,8 @@ export function bordersOf(
   const found: number[] = [];
   for (const profile of [track.profile, track.other]) {
     const last = stretchAt(profile, b, sideB);
-    for (let k = stretchAt(profile, a, sideA) + 1; k <= last; k++) found.push(profile.starts[k]!);
+    for (let k = stretchAt(profile, a, sideA) + 1; k <= last; k++)
+      found.push(profile.row.starts[k]!);
   }
   return [...new Set(found)].sort((p, q) => p - q);
 }

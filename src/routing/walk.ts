@@ -1,78 +1,76 @@
 import { type Media, type Medium, UNITS } from './medium.ts';
-import type { Profile } from './profile.ts';
+import type { Stretches } from './profile.ts';
 
 /** A way along a profile from one position, ever farther: what `toll` says of each stretch, added up as it goes. */
-export class Walk {
+export interface Walk {
   /** In units, and twice the real length, from where it began. */
-  cost = 0;
-  second = 0;
-  readonly #media: Media;
-  readonly #profile: Profile;
-  readonly #forward: 0 | 1;
-  #at: number;
+  cost: number;
+  second: number;
+  readonly row: Stretches;
+  readonly forward: 0 | 1;
+  at: number;
   /** Number of the stretch that it is in, what that lies in, and where it ends. */
-  #stretch: number;
-  #medium: Medium;
-  #border: number;
+  stretch: number;
+  medium: Medium;
+  border: number;
+}
 
-  /** @param stretch of the profile, at that position and on that side of it */
-  constructor(media: Media, profile: Profile, from: number, forward: 0 | 1, stretch: number) {
-    this.#media = media;
-    this.#profile = profile;
-    this.#forward = forward;
-    this.#at = from;
-    this.#stretch = stretch;
-    this.#medium = media.list[profile.media[stretch]!]!;
-    this.#border = this.#end();
-  }
+/** A walk that has not set out. */
+export const walkFrom = (
+  media: Media,
+  row: Stretches,
+  from: number,
+  forward: 0 | 1,
+  stretch: number,
+): Walk => ({
+  cost: 0,
+  second: 0,
+  row,
+  forward,
+  at: from,
+  stretch,
+  medium: media.list[row.media[stretch]!]!,
+  border: row.starts[forward ? stretch + 1 : stretch]!,
+});
 
-  /** The medium at the place where it is. */
-  medium(): number {
-    return this.#profile.media[this.#stretch]!;
-  }
+/** Goes on to a position and a side of it, not before where it is; false where there is no passage. */
+export function walkTo(walk: Walk, media: Media, end: number, side: 0 | 1): boolean {
+  const { forward, border } = walk;
+  const beyond = forward ? end > border : end < border;
+  if (beyond || (end === border && side === forward)) return leave(walk, media, end, side);
+  const length = goOn(walk, end);
+  walk.second += Math.round(2 * length);
+  return length >= 0;
+}
 
-  /** Goes on to a position and a side of it, not before where it is; false where there is no passage. */
-  to(end: number, side: 0 | 1): boolean {
-    const beyond = this.#forward ? end > this.#border : end < this.#border;
-    if (beyond || (end === this.#border && side === this.#forward)) return this.#leave(end, side);
-    const length = this.#go(end);
-    this.second += Math.round(2 * length);
-    return length >= 0;
+/** Goes on by as many stretches as it takes. */
+function leave(walk: Walk, media: Media, end: number, side: 0 | 1): boolean {
+  const { row, forward } = walk;
+  const way = forward ? 1 : -1;
+  let length = 0;
+  while (way * (end - walk.border) > 0 || (end === walk.border && side === forward)) {
+    const going = goOn(walk, walk.border);
+    if (going < 0) return false;
+    const a = row.media[walk.stretch]!;
+    walk.stretch += way;
+    const b = row.media[walk.stretch]!;
+    const step = media.step(a, b);
+    length += going + step;
+    walk.cost += step * UNITS + media.price(a, b);
+    walk.medium = media.list[b]!;
+    walk.border = row.starts[forward ? walk.stretch + 1 : walk.stretch]!;
   }
+  const last = goOn(walk, end);
+  walk.second += Math.round(2 * (length + last));
+  return last >= 0;
+}
 
-  /** Goes on by as many stretches as it takes. */
-  #leave(end: number, side: 0 | 1): boolean {
-    const { media } = this.#profile;
-    const way = this.#forward ? 1 : -1;
-    let length = 0;
-    while (way * (end - this.#border) > 0 || (end === this.#border && side === this.#forward)) {
-      const going = this.#go(this.#border);
-      if (going < 0) return false;
-      const [a, b] = [media[this.#stretch]!, media[this.#stretch + way]!];
-      const step = this.#media.step(a, b);
-      length += going + step;
-      this.cost += step * UNITS + this.#media.price(a, b);
-      this.#stretch += way;
-      this.#medium = this.#media.list[b]!;
-      this.#border = this.#end();
-    }
-    const last = this.#go(end);
-    this.second += Math.round(2 * (length + last));
-    return last >= 0;
-  }
-
-  /** Goes on within its stretch. How far; -1 where that is barred. */
-  #go(to: number): number {
-    const { barred, pass, factor } = this.#medium;
-    const length = Math.abs(to - this.#at);
-    if (barred || (length > 0 && !pass)) return -1;
-    this.cost += Math.round(length * 2 * factor);
-    this.#at = to;
-    return length;
-  }
-
-  #end(): number {
-    const { starts } = this.#profile;
-    return this.#forward ? (starts[this.#stretch + 1] ?? Infinity) : starts[this.#stretch]!;
-  }
+/** Goes on within its stretch. How far; -1 where that is barred. */
+function goOn(walk: Walk, to: number): number {
+  const { barred, pass, factor } = walk.medium;
+  const length = Math.abs(to - walk.at);
+  if (barred || (length > 0 && !pass)) return -1;
+  walk.cost += Math.round(length * 2 * factor);
+  walk.at = to;
+  return length;
 }
