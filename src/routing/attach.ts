@@ -5,7 +5,7 @@ import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import { UNITS } from './medium.ts';
 import { alongTrack } from './ray-tracks.ts';
-import { castRays } from './rays.ts';
+import { castRays, type Via } from './rays.ts';
 import { type Start, startsOf } from './starts.ts';
 import { eachNear } from './track-bounds.ts';
 import { elevationOn, placeOn, reachOf } from './tracks.ts';
@@ -67,7 +67,21 @@ export function tryAll(graph: Graph, place: Place, goal: Point, best: Taker): vo
   joinTracks(graph, beside, place, goal, best);
   if (place.floor) return;
   for (const start of startsOf(graph.ground, graph.media, beside, place.at, place.wall))
-    for (const axis of SIDES) castRays(graph, beside, place, goal, start, axis, null, best);
+    setOut(graph, beside, place, goal, start, null, best);
+}
+
+/** By rays along both axes. */
+function setOut(
+  graph: Graph,
+  beside: Beside,
+  place: Place,
+  goal: Point,
+  start: Start,
+  via: Via | null,
+  best: Taker,
+): void {
+  const sides = [beside(0, start.y), beside(1, start.x)] as const;
+  for (const axis of SIDES) castRays(graph, sides, place, goal, start, axis, via, best);
 }
 
 function joinTracks(graph: Graph, beside: Beside, place: Place, goal: Point, best: Taker): void {
@@ -105,7 +119,6 @@ function joinTrack(
         toSide: side,
       };
       const [x, y] = placeOn(track, p);
-      for (const axis of SIDES)
-        castRays(graph, beside, place, goal, { x, y, lead }, axis, { track, z, side, leg }, best);
+      setOut(graph, beside, place, goal, { x, y, lead }, { track, z, side, leg }, best);
     }
 }

@@ -10,6 +10,8 @@ export interface Sides {
   readonly below: Profile;
   readonly above: Profile;
   readonly alike: boolean;
+  /** The first line of the graph along the axis that does not lie below the coordinate. */
+  readonly line: number;
 }
 
 export type Beside = (axis: 0 | 1, c: number) => Sides;
@@ -23,24 +25,26 @@ export function besideIn(graph: Graph): Beside {
   const known: { axis: 0 | 1; c: number; sides: Sides }[] = [];
   return (axis, c) => {
     for (const entry of known) if (entry.axis === axis && entry.c === c) return entry.sides;
-    const sides = sidesOf(...pairAt(graph, axis, c));
+    const line = lowerBound(graph.lines[axis].c, c);
+    const sides = sidesOf(...pairAt(graph, axis, c, line), line);
     known.push({ axis, c, sides });
     return sides;
   };
 }
 
-/** Two profiles as what lies beside a coordinate. */
-export const sidesOf = (below: Profile, above: Profile): Sides => ({
+/** Two profiles as what lies beside a coordinate, with its line. */
+export const sidesOf = (below: Profile, above: Profile, line: number): Sides => ({
   below,
   above,
   alike: below === above || sameProfile(below, above),
+  line,
 });
 
-function pairAt(graph: Graph, axis: 0 | 1, c: number): readonly [Profile, Profile] {
+function pairAt(graph: Graph, axis: 0 | 1, c: number, line: number): readonly [Profile, Profile] {
   const { lines, media } = graph;
   const on = lines[axis];
   const found: [Profile | null, Profile | null] = [null, null];
-  for (let i = lowerBound(on.c, c); i < on.count && on.c[i] === c; i++)
+  for (let i = line; i < on.count && on.c[i] === c; i++)
     found[on.side[i] as 0 | 1] ??= on.profiles[i]!;
   // Where anything lies at an angle every coordinate has its own, which nobody asks for again.
   const row = new Stretches(ROOM);

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import type { Shape } from '../geometry/shape.ts';
-import { type Beside, sidesOf } from './beside.ts';
+import type { Beside } from './beside.ts';
 import type { Network } from './field.ts';
 import { type Ground, groundOf, type Through } from './ground.ts';
 import { type LineSet, linesOf, workOf } from './lines.ts';
@@ -90,7 +90,7 @@ export function buildGraph(site: Site, through: Through = { risers: [], pins: []
       wishes.land(start.x, start.y);
   for (const [x, y] of ground.pins) wishes.land(x, y);
   const plane = planeOf(wishes, media);
-  const strips = alongAxes(ground) ? stripsOf(media, wishes) : null;
+  const strips = alongAxes(ground) ? stripsOf(media, wishes, plane.lines) : null;
   return assemble(site, ground, media, tracks, plane, strips);
 }
 
@@ -105,10 +105,10 @@ function isSquare({ box, flat }: Shape): boolean {
   return true;
 }
 
-const mediaBeside =
-  (media: Media): Beside =>
-  (axis, c) =>
-    sidesOf(media.beside(axis, c, 0), media.beside(axis, c, 1));
+const mediaBeside = (media: Media) => (axis: 0 | 1, c: number) => ({
+  below: media.beside(axis, c, 0),
+  above: media.beside(axis, c, 1),
+});
 
 /** Most coordinates of lines along one axis, and most work that they may be: see `workOf`. */
 const MAX_LINES = 4000;

@@ -1,11 +1,10 @@
 import type { Point } from '../geometry/point.ts';
 import type { Place } from './attach.ts';
-import type { Beside } from './beside.ts';
+import type { Sides } from './beside.ts';
 import type { Taker } from './best.ts';
 import { BEND } from './field.ts';
 import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
-import { lowerBound } from './lines.ts';
 import { UNITS } from './medium.ts';
 import { type Stretches, stretchAt, stretchFrom } from './profile.ts';
 import { type Ray, rayLeg, turnLeg } from './ray.ts';
@@ -32,7 +31,7 @@ export interface Via {
 /** Follows the line through a start along one axis, both ways and on both sides, and turns off at every chance. */
 export function castRays(
   graph: Graph,
-  beside: Beside,
+  sides: readonly [Sides, Sides],
   place: Place,
   goal: Point,
   start: Start,
@@ -42,10 +41,10 @@ export function castRays(
 ): void {
   const c = axis === 0 ? start.y : start.x;
   const { media } = graph;
-  const { below, above, alike } = beside(axis, c);
+  const { below, above, alike } = sides[axis];
   const equal = via === null && alike;
   const legs = via ? [via.leg] : [];
-  const first = lowerBound(graph.lines[(1 - axis) as 0 | 1].c, axis === 0 ? start.x : start.y);
+  const first = sides[(1 - axis) as 0 | 1].line;
   const from = axis === 0 ? start.x : start.y;
   // Towards the goal first, so that what goes the other way is soon given up.
   const toward = goal[axis] >= from ? UP_FIRST : DOWN_FIRST;

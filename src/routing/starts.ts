@@ -1,9 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import { holdsQuadrant, type Shape } from '../geometry/shape.ts';
-import type { Beside } from './beside.ts';
 import type { Body, Ground } from './ground.ts';
 import type { Media, Medium } from './medium.ts';
-import { mediumAt } from './profile.ts';
+import { mediumAt, type Profile } from './profile.ts';
 import { FACE_REACH } from './site.ts';
 
 /** A place where a cable can enter the plane, and how far it goes inside or along the wall to get there. */
@@ -13,6 +12,15 @@ export interface Start {
   /** Length from the terminal's own place, along the axes; it counts as length, and turning off it is no bend. */
   readonly lead: number;
 }
+
+/** What lies just below a coordinate of an axis, and just above it. */
+type LookBeside = (
+  axis: 0 | 1,
+  c: number,
+) => {
+  readonly below: Profile;
+  readonly above: Profile;
+};
 
 /** A face of a slanted wall is entered this far outside it. */
 const GAP = 0.5;
@@ -32,7 +40,7 @@ const SIDES = [0, 1] as const;
 export function startsOf(
   ground: Ground,
   media: Media,
-  beside: Beside,
+  beside: LookBeside,
   at: Point,
   wall: number | null,
 ): Start[] {
@@ -44,24 +52,24 @@ export function startsOf(
     ? ground.bodies.find((b) => (b.passing.barred || b.passing.price > 0) && holdsAll(b.shape, at))
     : undefined;
   const body = own && distanceTo(own.shape, at) <= FACE_REACH ? own : around;
-  if (!around) found.push({ x: at[0], y: at[1], lead: 0 });
+  if (!around) found.push(start(at, at[0], at[1]));
   if (body) {
     // A body that costs nothing may be of walls of several kinds; with a price they are all of one.
     const hung = body === own ? wall! : body.walls[0]!;
     const masonry = ground.site.walls[hung]!.construction === 'masonry';
-    found.push(...faceStarts(body, at, body.passing.barred || masonry));
+    for (const face of faceStarts(body, at, body.passing.barred || masonry)) add(found, face);
   } else if (over.every((m) => !m.pass)) {
     const near = nearestFace(ground, at);
     if (near) found.push(near);
   }
-  return found.length > 1 ? distinct(found) : found;
+  return found;
 }
 
 /** One start for each place. */
-const distinct = (starts: readonly Start[]): Start[] =>
-  starts.filter(
-    (s, i) => starts.findIndex((o) => o.x === s.x && o.y === s.y && o.lead <= s.lead) === i,
-  );
+function add(starts: Start[], { x, y, lead }: Start): void {
+  for (const other of starts) if (other.x === x && other.y === y && other.lead <= lead) return;
+  starts.push({ x, y, lead });
+}
 
 function holdsAll(shape: Shape, [x, y]: Point): boolean {
   if (x < shape.x0 || x > shape.x1 || y < shape.y0 || y > shape.y1) return false;
@@ -117,7 +125,7 @@ function slantedFaces(flat: Float64Array, at: Point): Start[] {
 }
 
 /** What lies round a place. */
-function quadrants(media: Media, beside: Beside, [x, y]: Point): Medium[] {
+function quadrants(media: Media, beside: LookBeside, [x, y]: Point): Medium[] {
   const { below, above } = beside(0, y);
   const found: Medium[] = [];
   for (const profile of below === above ? [below] : [below, above])
