@@ -159,6 +159,7 @@ function assemble(
   nodes.trim();
   // Slanted tracks have added nodes of their own to the lines.
   const [h, v] = nodes.count > crossings ? rows() : plain;
+  const { stops, stopOf } = stopsOf(media, tracks, drafts, 2 * nodes.count);
   const partial = {
     site,
     ground,
@@ -174,7 +175,8 @@ function assemble(
     listSide: [h.side, v.side] as const,
     tracks,
     trackBounds: boundsOf(tracks),
-    ...stopsOf(media, tracks, drafts, 2 * nodes.count),
+    stops,
+    stopOf,
     exact: lines[0].whole && lines[1].whole && slantedWalls(ground) <= MAX_SLANTED,
     slanted: tracks.some((track) => track.axis === 2),
     bend: site.prices.bend * UNITS,
@@ -182,7 +184,8 @@ function assemble(
   };
   const tolls = [lineTolls(partial, 0), lineTolls(partial, 1)] as const;
   const listStretch = [tolls[0].stretch, tolls[1].stretch] as const;
-  return { ...partial, listStretch, net: networkOf(partial, tolls, drafts, near) };
+  // Added to, not spread into another: so engines see one shape in all graphs.
+  return Object.assign(partial, { listStretch, net: networkOf(partial, tolls, drafts, near) });
 }
 
 /** The stops of all tracks, numbered on from a state. */

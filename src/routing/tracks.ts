@@ -66,8 +66,7 @@ export function tracksOf(ground: Ground, media: Media): Track[] {
       const doors: Point[] = [];
       if (line.anywhere || i === 0) doors.push(a);
       if (line.anywhere || i === last) doors.push(b);
-      tracks.push({
-        ...trackBetween(media, a, b, axis, false),
+      const about = {
         line: index,
         segment: i,
         anywhere: line.anywhere,
@@ -78,7 +77,8 @@ export function tracksOf(ground: Ground, media: Media): Track[] {
         boxB: i === last && boxes[1],
         elevation: line.elevation,
         doors,
-      });
+      };
+      tracks.push(trackBetween(media, a, b, axis, false, about));
     }
   });
   if (slantedWalls(ground) <= MAX_SLANTED)
@@ -90,15 +90,44 @@ export function tracksOf(ground: Ground, media: Media): Track[] {
   return tracks;
 }
 
-function trackBetween(media: Media, a: Point, b: Point, axis: 0 | 1 | 2, face: boolean) {
-  const [ax, ay] = a;
-  const [bx, by] = b;
+/** What a track is but for where it lies. */
+type About = Omit<Track, 'axis' | 'ax' | 'ay' | 'bx' | 'by' | 'pa' | 'pb' | 'profile' | 'other'>;
+
+function trackBetween(
+  media: Media,
+  [ax, ay]: Point,
+  [bx, by]: Point,
+  axis: 0 | 1 | 2,
+  face: boolean,
+  about: About,
+): Track {
   const profile =
     axis === 2 ? media.along(ax, ay, bx, by, face) : media.beside(axis, axis === 0 ? ay : ax, 0);
   const other = axis === 2 ? profile : media.beside(axis, axis === 0 ? ay : ax, 1);
   const pa = axis === 0 ? ax : axis === 1 ? ay : 0;
   const pb = axis === 0 ? bx : axis === 1 ? by : Math.hypot(bx - ax, by - ay);
-  return { axis, ax, ay, bx, by, pa, pb, profile, other };
+  // One by one: objects that are spread first and then added to have each a shape of their own to engines.
+  return {
+    line: about.line,
+    segment: about.segment,
+    axis,
+    ax,
+    ay,
+    bx,
+    by,
+    pa,
+    pb,
+    anywhere: about.anywhere,
+    openA: about.openA,
+    openB: about.openB,
+    slab: about.slab,
+    boxA: about.boxA,
+    boxB: about.boxB,
+    profile,
+    other,
+    elevation: about.elevation,
+    doors: about.doors,
+  };
 }
 
 /** The two long faces of a slanted wall, a hair outside it. */
@@ -113,19 +142,20 @@ function facesOf(media: Media, flat: Float64Array, body: number): Track[] {
       [moved(p0, 1), moved(p1, 1)],
       [moved(p3, -1), moved(p2, -1)],
     ] as const
-  ).map(([a, b], i) => ({
-    ...trackBetween(media, a, b, 2, true),
-    line: -1,
-    segment: body * 2 + i,
-    anywhere: true,
-    openA: true,
-    openB: true,
-    slab: false,
-    boxA: false,
-    boxB: false,
-    elevation: null,
-    doors: [a, b],
-  }));
+  ).map(([a, b], i) =>
+    trackBetween(media, a, b, 2, true, {
+      line: -1,
+      segment: body * 2 + i,
+      anywhere: true,
+      openA: true,
+      openB: true,
+      slab: false,
+      boxA: false,
+      boxB: false,
+      elevation: null,
+      doors: [a, b],
+    }),
+  );
 }
 
 /** Where a riser stands beside a pathway: the cable goes from one to the other with no way by the plane. */
