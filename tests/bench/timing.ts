@@ -8,6 +8,8 @@ export interface Timing {
 export interface Effort {
   /** Time for a task in a round, ms, beyond its least iterations. */
   readonly time?: number;
+  /** The same before the first round, so that all is compiled by then; as long as in a round if nothing is said. */
+  readonly warmUp?: number;
   readonly iterations?: number;
   readonly rounds?: number;
 }
@@ -20,7 +22,7 @@ type Tasks<K extends string> = Readonly<Record<K, () => unknown>>;
  */
 export async function timed<K extends string>(
   tasks: Tasks<K>,
-  { time = 120, iterations = 4, rounds = 5 }: Effort = {},
+  { time = 120, warmUp = time, iterations = 4, rounds = 5 }: Effort = {},
 ): Promise<Record<K, Timing>> {
   const found = {} as Record<K, { rounds: number[] }>;
   for (const name in tasks) found[name] = { rounds: [] };
@@ -29,7 +31,7 @@ export async function timed<K extends string>(
       time,
       iterations,
       warmup: round === 0,
-      warmupTime: time,
+      warmupTime: warmUp,
       warmupIterations: iterations,
       throws: true,
     });
