@@ -11,7 +11,7 @@ import { createSurveyor } from '../../src/survey/survey.ts';
 import { officePlan } from './office.ts';
 import { dragged, hallPlan, samplePlan } from './plans.ts';
 import { bound, inMs, type Row, type Section } from './table.ts';
-import { ms, ratio, timed } from './timing.ts';
+import { type Effort, ms, ratio, timed } from './timing.ts';
 import { surveyByWorker } from './worker.ts';
 
 /** One frame of a screen that is drawn 60 times a second, ms. */
@@ -23,17 +23,27 @@ export function graphOf(plan: Plan): Graph {
   return buildGraph(siteOf(plan, [...plan.tables.levels.values()][0]!));
 }
 
-/** The steps of routing the office: the network, the search, and the look-up of each outlet. */
+/** The steps of routing the office and one that is larger: the network, the search, and the look-up of each outlet. */
 export async function steps(): Promise<Section> {
-  const site = siteOf(office, [...office.tables.levels.values()][0]!);
-  const graph = graphOf(office);
+  const large = officePlan({ walls: 2000, jacks: 2000 });
+  const rows = [
+    // A build is many functions that are called once each, which engines compile late.
+    ...(await stepsOf(office, { warmUp: 1000 })),
+    ...(await stepsOf(large, { time: 400, rounds: 3 })),
+  ];
+  return { name: 'steps', title: 'Steps of routing: offices with walls and jacks', rows };
+}
+
+async function stepsOf(plan: Plan, effort: Effort): Promise<Row[]> {
+  const site = siteOf(plan, [...plan.tables.levels.values()][0]!);
+  const graph = graphOf(plan);
   const closet = site.closets[0]!;
   const stack = stackOf([graph], []);
   const course = courseTo(stack, 0, closet.at, closet.height);
   const toward: Toward = towardOn(stack, course, 0);
   let moved = courseTo(stack, 0, closet.at, closet.height);
   const walls = new Map<string | null, number>(site.walls.map(({ id }, index) => [id, index]));
-  const places = [...office.tables.outlets.values()].map((outlet) => ({
+  const places = [...plan.tables.outlets.values()].map((outlet) => ({
     at: graph.ground.frame.into(outlet.at),
     height: outlet.height,
     wall: walls.get(outlet.wall) ?? null,
@@ -49,29 +59,27 @@ export async function steps(): Promise<Section> {
         for (const place of places) attach(graph, toward, place);
       },
     },
-    // A build is many functions that are called once each, which engines compile late.
-    { warmUp: 1000 },
+    effort,
   );
-  const arcs = graph.net.to.length.toLocaleString('en');
+  const count = (number: number): string => number.toLocaleString('en');
   const one = `${((1000 * ms(time.lookUp)) / places.length).toFixed(0)} µs each`;
-  const rows = [
+  return [
     inMs(
-      'build the network',
+      `${count(site.walls.length)} walls: build the network`,
       ms(time.build),
-      `${graph.nodes.toLocaleString('en')} nodes, ${arcs} arcs`,
+      `${count(graph.nodes)} nodes, ${count(graph.net.to.length)} arcs`,
     ),
-    inMs('search from the closet to all', ms(time.search)),
-    inMs(`look up ${places.length} outlets`, ms(time.lookUp), one),
-    bound('build, of a search', ratio(time.build, time.search), 'at most', 2, 'times'),
+    inMs('– search from the closet to all', ms(time.search)),
+    inMs(`– look up ${count(places.length)} outlets`, ms(time.lookUp), one),
+    bound('– build, of a search', ratio(time.build, time.search), 'at most', 2, 'times'),
     bound(
-      'look-ups in the time of a search',
+      '– look-ups in the time of a search',
       ratio(time.search, time.lookUp) * places.length,
       'at least',
       200,
       '',
     ),
   ];
-  return { name: 'steps', title: 'Steps of routing: an office of 400 walls and 500 jacks', rows };
 }
 
 /** Whole surveys, and what a drag takes. */
