@@ -37,6 +37,7 @@ import { Shelf } from './shelf/index.tsx';
 import { Start } from './start.tsx';
 import { useStays } from './stays.ts';
 import { useTheme } from './theme.ts';
+import { useTypedKept } from './typed-kept.ts';
 import './styles/index.css';
 
 /** The panel that is drawn out on a narrow screen; on a wide one shelf and card always stand. */
@@ -84,6 +85,7 @@ function Frame({ board }: { board: ReactNode }) {
   useDeskKeys();
   useLostFocus();
   useFieldInSight();
+  useTypedKept();
   useFreePart();
   useStays();
   usePutAway(() => setPanel('none'));

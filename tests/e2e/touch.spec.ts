@@ -77,6 +77,19 @@ test('by fingers: a room off the tape, a closet, devices, and the sum of a run',
     page.getByRole('navigation', { name: t('panel.bar') }).getByText(t('panel.card.short')),
   );
   await expect(desk.card.getByRole('heading', { name: 'Order station' }).first()).toBeVisible();
+  // A name that is being typed while the page goes out of sight is kept, should the page not come back.
+  const name = desk.card.getByRole('textbox', { name: t('field.name') });
+  const last = (await desk.undo().getAttribute('aria-label'))!;
+  await name.tap();
+  await page.keyboard.type('Front');
+  await page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { value: 'hidden' });
+    document.dispatchEvent(new Event('visibilitychange'));
+  });
+  await expect(desk.undo()).not.toHaveAccessibleName(last);
+  await expect(name).toBeFocused();
+  const names = [...(await desk.plan()).tables.devices.values()].map((device) => device.name);
+  expect(names).toContain('Front');
 });
 
 test('a second finger cancels a drag and moves the drawing instead', async ({ page }) => {
