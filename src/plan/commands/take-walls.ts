@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/point.ts';
 import { Draft } from '../change.ts';
 import { fitsIn, OPENING_SIZES } from '../openings.ts';
 import { followWalls } from '../outlet-place.ts';
-import { makeRow, type Wall } from '../plan.ts';
+import { makeRow, onLevel, type Wall } from '../plan.ts';
 import type { Command } from './command.ts';
 
 interface Measured {
@@ -47,5 +47,14 @@ export const takeWalls: Command<{
         ? msg('Take over 1 wall')
         : msg('Take over {count} walls', { count: added.length }),
     select: added.map(({ id }) => ({ table: 'walls', id })),
+    // A level without rooms wants them next; one wall at a time is no moment to say so.
+    ...(added.length > 1 && onLevel(plan, 'zones', level).length === 0
+      ? {
+          notice: msg(
+            '{count} walls stand now. Next, take Room between walls and click inside each room.',
+            { count: added.length },
+          ),
+        }
+      : {}),
   };
 };

@@ -218,6 +218,28 @@ describe('Walls from the background', () => {
     expect(offersIn(offers, [-10, -10], [4010, 3010], false)).toEqual([slanted]);
   });
 
+  it('lead on to the rooms between them, as long as there are none', () => {
+    const wall = (y: number) => ({ a: [0, y], b: [4000, y], thickness: 100 }) as const;
+    const words = (d: ReturnType<typeof drive>) =>
+      d.state().notices.map(({ message }) => message.text);
+    const two = { level: 'L1', walls: [wall(0), wall(3000)] };
+    const bare = drive();
+    bare.state().actions.run('take-walls', two);
+    expect(words(bare).join()).toContain('click inside each room');
+    const one = drive();
+    one.state().actions.run('take-walls', { ...two, walls: [wall(0)] });
+    expect(words(one)).toEqual([]);
+    const roomed = drive();
+    const outline: [number, number][] = [
+      [0, 0],
+      [9000, 0],
+      [9000, 9000],
+    ];
+    roomed.state().actions.run('draw-zone', { level: 'L1', outline });
+    roomed.state().actions.run('take-walls', two);
+    expect(words(roomed)).toEqual([]);
+  });
+
   it('of no length are not taken over', () => {
     const d = drive();
     const done = d.state().actions.run('take-walls', {
