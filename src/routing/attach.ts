@@ -8,7 +8,8 @@ import { alongTrack } from './ray-tracks.ts';
 import { castRays, type Via } from './rays.ts';
 import { type Start, startsOf } from './starts.ts';
 import { eachNear } from './track-bounds.ts';
-import { elevationOn, placeOn, reachOf } from './tracks.ts';
+import { placeOn, reachOf } from './track-places.ts';
+import { elevationOn } from './track-tolls.ts';
 
 /** How a terminal joins the network: the best way found so far. */
 export interface Attachment {

@@ -13,7 +13,8 @@ import { Media } from './medium.ts';
 import { siteOf } from './plan-site.ts';
 import type { Profile } from './profile.ts';
 import { ceilingFactor, type SiteCeiling, type SitePrices } from './site.ts';
-import { placeOn, tracksOf } from './tracks.ts';
+import { placeOn } from './track-places.ts';
+import { tracksOf } from './tracks.ts';
 
 /**
  * What a cable may do overhead on a level, read from what the search itself is made of. Null for a level that is not

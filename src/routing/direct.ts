@@ -7,7 +7,7 @@ import { UNITS } from './medium.ts';
 import { mediumAt, sameProfile, stretchAt } from './profile.ts';
 import { type Ray, rayLeg, rayToll, turnLeg } from './ray.ts';
 import { isBefore, type Toll, tollBetween } from './toll.ts';
-import { trackToll } from './tracks.ts';
+import { trackToll } from './track-tolls.ts';
 
 /*
  * Ways from a terminal to a closet that touch no node of the network: ray meets ray, or both turn into one line, or

@@ -12,16 +12,11 @@ import { startsOf } from './starts.ts';
 import { type Draft, draftStops } from './stops.ts';
 import { stripsOf } from './strips.ts';
 import { lineTolls } from './tolls.ts';
+import type { Track } from './track.ts';
 import { boundsOf, type TrackBounds } from './track-bounds.ts';
-import {
-  elevationOn,
-  MAX_SLANTED,
-  nearTracks,
-  placeOn,
-  slantedWalls,
-  type Track,
-  tracksOf,
-} from './tracks.ts';
+import { nearTracks, placeOn } from './track-places.ts';
+import { elevationOn } from './track-tolls.ts';
+import { MAX_SLANTED, slantedWalls, tracksOf } from './tracks.ts';
 import { mostCoordinates, type Wishes, wishesOf } from './wishes.ts';
 
 /** A place on a track where a cable may join, leave or pass on to another track. */

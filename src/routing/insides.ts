@@ -6,7 +6,8 @@ import type { Body } from './ground.ts';
 import type { Leg } from './leg.ts';
 import { mediumAt, type Profile, stretchAt } from './profile.ts';
 import type { SitePlace } from './site.ts';
-import { elevationOn, placeOn } from './tracks.ts';
+import { placeOn } from './track-places.ts';
+import { elevationOn } from './track-tolls.ts';
 
 /** A leg's stretch inside a body, by the distance from where the leg begins. */
 export interface Inside {

@@ -5,7 +5,9 @@ import { UNITS } from './medium.ts';
 import { mediumAt } from './profile.ts';
 import { type Draft, isBoxed, joinable } from './stops.ts';
 import type { Toll } from './toll.ts';
-import { type NearTracks, type Track, trackToll } from './tracks.ts';
+import type { Track } from './track.ts';
+import type { NearTracks } from './track-places.ts';
+import { trackToll } from './track-tolls.ts';
 
 type Plain = Omit<Graph, 'net' | 'listStretch'>;
 

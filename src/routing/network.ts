@@ -4,7 +4,7 @@ import { type Links, trackLinks } from './links.ts';
 import { UNITS } from './medium.ts';
 import type { Draft } from './stops.ts';
 import type { LineTolls } from './tolls.ts';
-import type { NearTracks } from './tracks.ts';
+import type { NearTracks } from './track-places.ts';
 
 type Plain = Omit<Graph, 'net' | 'listStretch'>;
 type Tolls = readonly [LineTolls, LineTolls];

@@ -7,7 +7,8 @@ import { isInside, mediumAt, stretchAt } from './profile.ts';
 import { type Ray, rayLeg, rayToll } from './ray.ts';
 import type { Start } from './starts.ts';
 import type { Toll } from './toll.ts';
-import { elevationOn, type Track, trackToll } from './tracks.ts';
+import type { Track } from './track.ts';
+import { elevationOn, trackToll } from './track-tolls.ts';
 
 const SIDES = [0, 1] as const;
 

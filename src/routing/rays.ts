@@ -11,7 +11,7 @@ import { type Ray, rayLeg, turnLeg } from './ray.ts';
 import { meetTracks } from './ray-tracks.ts';
 import type { Start } from './starts.ts';
 import { type Toll, tollWithin } from './toll.ts';
-import type { Track } from './tracks.ts';
+import type { Track } from './track.ts';
 import { walkFrom, walkTo } from './walk.ts';
 
 const SIDES = [0, 1] as const;

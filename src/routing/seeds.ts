@@ -5,7 +5,7 @@ import { sideAt } from './lines.ts';
 import { mediumAt } from './profile.ts';
 import { JOIN_REACH } from './site.ts';
 import { startsOf } from './starts.ts';
-import { nearestOn, placeOn, reachOf } from './tracks.ts';
+import { nearestOn, placeOn, reachOf } from './track-places.ts';
 
 const SIDES = [0, 1] as const;
 

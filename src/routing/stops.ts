@@ -3,7 +3,8 @@ import type { Ground } from './ground.ts';
 import { type LineSet, lowerBound } from './lines.ts';
 import { eachOn, type Nodes, type Row } from './nodes.ts';
 import { JOIN_REACH } from './site.ts';
-import { meeting, type NearTracks, nearestOn, placeOn, type Track } from './tracks.ts';
+import type { Track } from './track.ts';
+import { meeting, type NearTracks, nearestOn, placeOn } from './track-places.ts';
 
 /** A stop of a track while the graph is being built. */
 export interface Draft {

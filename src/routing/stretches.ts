@@ -5,7 +5,9 @@ import type { Graph } from './graph.ts';
 import type { Leg } from './leg.ts';
 import type { Piece } from './piece.ts';
 import { mediumAt } from './profile.ts';
-import { elevationOn, placeOn, type Track } from './tracks.ts';
+import type { Track } from './track.ts';
+import { placeOn } from './track-places.ts';
+import { elevationOn } from './track-tolls.ts';
 
 /** A stretch of a leg in one zone at one elevation. */
 export interface Stretch {

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { JOIN_REACH } from './site.ts';
-import type { Track } from './tracks.ts';
+import type { Track } from './track.ts';
 
 /** Between which coordinates each track lies, along both axes: asked of all tracks for each ray. */
 export interface TrackBounds {

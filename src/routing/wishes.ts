@@ -2,7 +2,7 @@ import type { Shape } from '../geometry/shape.ts';
 import type { Ground } from './ground.ts';
 import type { Media } from './medium.ts';
 import type { Profile } from './profile.ts';
-import type { Track } from './tracks.ts';
+import type { Track } from './track.ts';
 
 /** Wishes for one coordinate: spans that a line must touch, for each side. */
 export interface Wish {
