@@ -116,7 +116,7 @@ test('holes are named by their work, and those without work are left out', () =>
   });
   expect(crossingWords(plan, run)).toEqual([
     'sleeve through the framed wall',
-    'through the framed wall above the grid, fire-stopped',
+    'through the framed wall above the ceiling, fire-stopped',
   ]);
 });
 
