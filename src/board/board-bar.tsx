@@ -54,7 +54,7 @@ export function BoardBar({
         <button type="button" aria-label={t('board.farther')} onClick={() => zoomBy(session, 0.8)}>
           −
         </button>
-        <button type="button" onClick={() => fitPlan(session)}>
+        <button type="button" className="board-fit" onClick={() => fitPlan(session)}>
           {t('board.fit')}
         </button>
         <FitSelection session={session} />
@@ -161,10 +161,12 @@ function LengthField({ editor }: { editor: Editor }) {
       }}
     >
       <label>
-        {t('board.length')}
+        <span>{t('board.length')}</span>
         <input
+          aria-label={t('board.length')}
           value={text}
           size={8}
+          placeholder={t('board.length')}
           autoComplete="off"
           onChange={(event) => setText(event.currentTarget.value)}
         />

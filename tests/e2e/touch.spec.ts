@@ -254,6 +254,15 @@ test('a finger that stays opens the menu, and picks nothing of it by being lifte
   await page.setViewportSize({ width: 390, height: 844 });
   await expect(desk.board.locator('canvas').first()).toBeVisible();
   expect(await desk.plan()).toEqual(plan);
+  // What comes into the bar while something is drawn does not move the drawing under the finger.
+  await desk.to('rooms');
+  await desk.take('Wall');
+  const size = await desk.canvas();
+  for (const y of [30, 70, 110]) {
+    await desk.click({ x: 120 + y, y: size.y + size.height - y });
+    expect(await desk.canvas()).toEqual(size);
+  }
+  await expect(page.getByRole('button', { name: 'Finish', exact: true })).toBeVisible();
 });
 
 test('the scale of a plan is set by taps, with a keyboard on half of the glass', async ({
