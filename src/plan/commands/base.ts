@@ -166,8 +166,10 @@ export const turnBackground: Command<{ background: Id }> = (plan, { background: 
   if (!picture) return GONE;
   const turn = ((picture.turn + 90) % 360) as Background['turn'];
   const middle: Point = [picture.width / 2, picture.height / 2];
+  const laid = laidAt({ ...picture, turn }, middle, middleOf(picture));
+  if (!isSound('backgrounds', laid)) return no(BEYOND);
   const draft = new Draft(plan);
-  draft.put('backgrounds', laidAt({ ...picture, turn }, middle, middleOf(picture)));
+  draft.put('backgrounds', laid);
   return { ok: true, changes: draft.changes(), label: msg('Turn background') };
 };
 
@@ -291,7 +293,9 @@ export const straightenBackground: Command<{
     scale,
     check: along(picture.check),
   };
+  const laid = laidAt(straight, [width / 2, height / 2], middle);
+  if (!isSound('backgrounds', laid)) return no(TOO_LARGE);
   const draft = new Draft(plan);
-  draft.put('backgrounds', laidAt(straight, [width / 2, height / 2], middle));
+  draft.put('backgrounds', laid);
   return { ok: true, changes: draft.changes(), label: msg('Straighten background') };
 };

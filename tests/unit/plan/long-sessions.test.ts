@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/point.ts';
 import { kinds } from '../../../src/kinds/index.ts';
-import { writePlan } from '../../../src/plan/codec.ts';
+import { readPlan, writePlan } from '../../../src/plan/codec.ts';
 import type { Edge } from '../../../src/plan/commands/align.ts';
 import { type CommandArgs, type CommandName, commands } from '../../../src/plan/commands/index.ts';
 import {
@@ -80,6 +80,7 @@ const DRAWN = TABLES.filter(
 /** Pictures that are kept beside the plan. */
 const PICTURES = ['0123456789abcdef', 'fedcba9876543210', 'aaaabbbbccccdddd'] as const;
 const KNOWN: ReadonlySet<string> = new Set(kinds.keys());
+const FILES = new Map(PICTURES.map((hash) => [hash, { name: '', type: 'image/png', data: '' }]));
 const KEPT = new Map<string, unknown>(PICTURES.map((hash) => [hash, hash]));
 
 const EDGES: readonly Edge[] = ['left', 'right', 'top', 'bottom', 'across', 'down'];
@@ -317,6 +318,8 @@ function session(commandsLeft: number, dice: Dice, tally: Tally): void {
     if (dice(20) === 0) history = redo(history);
   }
   const last = writePlan(history.plan);
+  const opened = readPlan(writePlan(history.plan, FILES), KNOWN);
+  if (!opened.ok) throw new Error(opened.issues[0]!.message);
   const steps = history.cursor;
   while (undoable(history)) history = undo(history);
   expect(writePlan(history.plan)).toBe(first);
