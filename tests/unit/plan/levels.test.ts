@@ -135,6 +135,24 @@ describe('Copying a level', () => {
     expect(plan.tables.jacks.size).toBe(floor().tables.jacks.size);
   });
 
+  it('bears the name that it is given, and says so of a level that is gone', () => {
+    const args = { level: 'L1', side: 'above', devices: false } as const;
+    const plan = holds(floor(), 'copy-level', { ...args, name: 'Gallery' });
+    expect(plan.tables.levels.get('L2')!.name).toBe('Gallery');
+    expect(refusal(floor(), 'copy-level', { ...args, level: 'L9' })).toContain('no longer');
+  });
+
+  it('lets a device that shares a jack go on sharing with the copy of its host, whichever came first', () => {
+    const place = (plan: Plan, kind: string, x: number) =>
+      step(plan, 'place-device', { level: 'L1', kind, at: [x, 500], alone: true });
+    const both = place(place(emptyPlan(), 'receipt-printer', 1000), 'order-station', 2000);
+    const shared = step(both, 'share-jack', { device: 'D1', host: 'D2' });
+    const plan = holds(shared, 'copy-level', { level: 'L1', side: 'above', devices: true });
+    const copies = onLevel(plan, 'devices', 'L2');
+    const host = copies.find(({ kind }) => kind === 'order-station')!;
+    expect(copies.find(({ kind }) => kind === 'receipt-printer')!.host).toBe(host.id);
+  });
+
   it('takes the openings of its walls along', () => {
     const draft = new Draft(floor());
     draft.put('openings', makeRow('openings', 'G1', { wall: 'W1', along: 1000, width: 900 }));
