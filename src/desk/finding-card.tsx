@@ -1,3 +1,4 @@
+import type { MouseEvent } from 'react';
 import { renderMessage } from '../base/message.ts';
 import { findingSymbol } from '../drawing/symbols.ts';
 import type { CommandName } from '../plan/commands/index.ts';
@@ -43,18 +44,18 @@ export function FindingCard({
         {fix ? (
           <Button
             look="main"
-            onClick={() => actions.run(fix.command as CommandName, fix.args as never)}
+            onClick={once(() => actions.run(fix.command as CommandName, fix.args as never))}
           >
             {renderMessage(fix.label, units)}
           </Button>
         ) : null}
         {scale ? (
-          <Button look="main" onClick={() => takeScaleTool(session, finding, scale.tool)}>
+          <Button look="main" onClick={once(() => takeScaleTool(session, finding, scale.tool))}>
             {t(scale.name)}
           </Button>
         ) : null}
         {alike > 1 ? (
-          <Button onClick={() => void mendAlike(session, finding)}>
+          <Button onClick={once(() => mendAlike(session, finding))}>
             {t('finding.mend-alike', { count: alike })}
           </Button>
         ) : null}
@@ -68,3 +69,13 @@ export function FindingCard({
     </article>
   );
 }
+
+/**
+ * The second of two quick presses is not for the button that has come under the hand: what is mended goes, and the next
+ * finding takes its place.
+ */
+const once =
+  (act: () => unknown) =>
+  ({ detail }: MouseEvent): void => {
+    if (detail < 2) act();
+  };

@@ -90,6 +90,12 @@ test('by fingers: a room off the tape, a closet, devices, and the sum of a run',
   await expect(name).toBeFocused();
   const names = [...(await desk.plan()).tables.devices.values()].map((device) => device.name);
   expect(names).toContain('Front');
+  // The second of two quick taps mends nothing: by then the next finding may be under the finger.
+  await desk.to('checks');
+  const mends = desk.shelf.getByRole('article').getByRole('button', { name: /power outlet/ });
+  await mends.first().dispatchEvent('click', { detail: 2 });
+  await desk.press(mends.first());
+  expect((await desk.plan()).tables.powers.size).toBe(1);
 });
 
 test('a second finger cancels a drag and moves the drawing instead', async ({ page }) => {
