@@ -32,7 +32,7 @@ export class LineTolls {
     }
   }
 
-  put(place: number, { cost, length }: Toll): void {
+  put(place: number, cost: number, length: number): void {
     this.cost[place] = cost;
     if (cost < 0) return;
     const second = Math.round(2 * length);
@@ -82,6 +82,9 @@ function walkLine(
   const { place, medium, stretch: stretches } = tolls;
   let before = position[begin]!;
   let stretch = stretchAt(profile, before, 0);
+  // Most neighbours lie in one stretch: what that is made of is looked up when it begins.
+  let number = numbers[stretch]!;
+  let inside = media.list[number]!;
   for (let k = begin; k < end; k++) {
     const at = position[k]!;
     const first = stretch;
@@ -94,11 +97,19 @@ function walkLine(
     const node = list[k]!;
     place[node] = k;
     stretches[k] = stretch;
-    medium[node] = numbers[stretch]!;
-    if (k > begin) {
-      tollWithin(media, row, first, before, stretch, at, out);
-      tolls.put(k - 1, out);
+    if (first !== stretch) {
+      number = numbers[stretch]!;
+      inside = media.list[number]!;
+      if (k > begin) {
+        tollWithin(media, row, first, before, stretch, at, out);
+        tolls.put(k - 1, out.cost, out.length);
+      }
+    } else if (k > begin) {
+      const length = at - before;
+      const shut = inside.barred || (length > 0 && !inside.pass);
+      tolls.put(k - 1, shut ? -1 : Math.round(length * 2 * inside.factor), length);
     }
+    medium[node] = number;
     before = at;
   }
   tolls.cost[end - 1] = -1;
