@@ -164,7 +164,7 @@ const blockedBy = ({ reason, by, reached }: NoRoute): Blocked => ({
 
 const cordOf = (task: Task): number => task.device?.cord ?? DEVICE_CORD;
 
-/** What a run is before it has a way. */
+/** What a run is before it has a way. It is spread last, never first: see `trackBetween`. */
 function blank(s: Settings, task: Task) {
   const cord = cordOf(task);
   const { jack, outlet } = task;
@@ -181,7 +181,6 @@ function blank(s: Settings, task: Task) {
 function blockedRun(s: Settings, task: Task, blocked: Blocked): Run {
   const base = blank(s, task);
   return {
-    ...base,
     closet: task.jack.closet,
     status: 'unroutable',
     across: 0,
@@ -200,6 +199,7 @@ function blockedRun(s: Settings, task: Task, blocked: Blocked): Run {
     bends: 0,
     pinned: null,
     blocked,
+    ...base,
   };
 }
 
@@ -212,7 +212,6 @@ function routedRun(s: Settings, task: Task, route: Route, pinned: Pinned | null,
   const over = cable > base.limit;
   const near = cable * 100 >= base.limit * s.nearPercent;
   return {
-    ...base,
     closet: route.closet,
     status: over ? 'over' : near ? 'near' : 'ok',
     across: route.across,
@@ -231,6 +230,7 @@ function routedRun(s: Settings, task: Task, route: Route, pinned: Pinned | null,
     bends: route.bends,
     pinned,
     blocked: null,
+    ...base,
   };
 }
 
