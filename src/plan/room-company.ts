@@ -66,8 +66,9 @@ function outletsIn(plan: Plan, level: string, devices: ReadonlySet<string>): str
  * What moves when these are moved: a room takes what stands in it along, with the walls along its sides that no other
  * room uses. In it stand closets, devices with their outlets, power outlets, keep-outs, pathways, pins and notes that do
  * so with all of themselves; what leads out of the room, as a pathway to the next one, stays, and so do risers, which
- * belong to two levels, and spare outlets in a wall that stays. Rooms that are moved together count as one. A wall that another room uses for a part of it stays as
- * a whole: the neighbour keeps its side, and `partWalls` gives the room that leaves a wall of its own.
+ * belong to two levels, and spare outlets in a wall that stays. Rooms that are moved together count as one. A wall that
+ * another room uses for a part of it stays as a whole: the neighbour keeps its side, and `partWalls` gives the room that
+ * leaves a wall of its own.
  */
 export function withRoomCompany(plan: Plan, refs: readonly Ref[]): readonly Ref[] {
   const rooms = refs.flatMap(({ table, id }) =>

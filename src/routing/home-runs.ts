@@ -164,7 +164,7 @@ const blockedBy = ({ reason, by, reached }: NoRoute): Blocked => ({
 
 const cordOf = (task: Task): number => task.device?.cord ?? DEVICE_CORD;
 
-/** What a run is before it has a way. It is spread last, never first: see `trackBetween`. */
+/** What a run is before it has a way. Spread last: spread first, it would give each run its own shape, see `trackBetween`. */
 function blank(s: Settings, task: Task) {
   const cord = cordOf(task);
   const { jack, outlet } = task;
